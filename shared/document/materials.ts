@@ -1,0 +1,45 @@
+import * as z from 'zod/mini'
+import { Id, nonNegative, positive } from './primitives'
+
+/** A pattern and color on the plan; `patternDeg` = the pattern axis, counter-clockwise from drawing-right. */
+export const Finish = z.strictObject({
+  id: Id,
+  name: z.string(),
+  pattern: z.enum(['ashlar', 'runningBond', 'flagstone', 'cobble', 'plank', 'seamless', 'plain', 'broom']),
+  color: z.string(),
+  patternDeg: z.optional(z.number()),
+})
+export type Finish = z.infer<typeof Finish>
+
+export const Material = z.strictObject({
+  id: Id,
+  name: z.string(),
+  kind: z.enum([
+    'hardener',
+    'release',
+    'sealer',
+    'retarder',
+    'integralColor',
+    'reinforcement',
+    'base',
+    'concrete',
+    'other',
+  ]),
+  unit: z.string(),
+  packageSize: positive(),
+  ratePerM2: z.optional(nonNegative()),
+  lot: z.optional(z.string()),
+})
+export type Material = z.infer<typeof Material>
+
+export const Price = z.strictObject({
+  id: Id,
+  name: z.string(),
+  per: z.string(),
+  amount: nonNegative(),
+  currency: z.string(),
+})
+export type Price = z.infer<typeof Price>
+
+export const StockItem = z.strictObject({ materialId: Id, onHand: nonNegative(), lot: z.optional(z.string()) })
+export type StockItem = z.infer<typeof StockItem>

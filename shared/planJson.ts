@@ -1,0 +1,109 @@
+/** The one object that `plan --json` prints. Points are [x, y] in drawing-frame meters; rings open, outer
+ * counter-clockwise, holes clockwise, arcs flattened at 1/16 in; `areaM2` is exact. */
+import * as z from 'zod/mini'
+import { ProblemSchema } from './problem'
+
+const num = z.number()
+const Pt = z.tuple([num, num])
+const Ring = z.array(Pt)
+const Shape = z.strictObject({ ring: Ring, holes: z.array(Ring) })
+
+const SlabRow = z.strictObject({
+  id: z.string(),
+  grossAreaM2: num,
+  openingAreaM2: num,
+  netAreaM2: num,
+  fieldAreaM2: num,
+  perimeterM: num,
+  openingPerimeterM: num,
+  borders: z.array(
+    z.strictObject({ id: z.string(), areaM2: num, outerLengthM: num, innerLengthM: num, centerLengthM: num }),
+  ),
+  bands: z.array(z.strictObject({ id: z.string(), areaM2: num, lengthM: num })),
+  insets: z.array(z.strictObject({ id: z.string(), areaM2: num })),
+})
+
+const PourRow = z.strictObject({
+  id: z.string(),
+  slabId: z.string(),
+  part: z.enum(['whole', 'field', 'border']),
+  number: z.string(),
+  proposed: z.boolean(),
+  areaM2: num,
+  ring: Ring,
+  holes: z.array(Ring),
+  aspect: num,
+  minCornerDeg: z.nullable(num),
+  order: num,
+  day: num,
+  date: z.nullable(z.string()),
+})
+
+const JointRow = z.strictObject({
+  id: z.string(),
+  slabId: z.string(),
+  kind: z.enum(['construction', 'isolation']),
+  pourIds: z.array(z.string()),
+  from: Pt,
+  to: Pt,
+  lengthM: num,
+  locked: z.boolean(),
+})
+
+const ShareRow = z.strictObject({ id: z.string(), sunShare: z.array(z.nullable(num)) })
+
+export const QuantityInput = z.strictObject({ value: num, unit: z.string() })
+
+/** One figure and how it came about. */
+export const Quantity = z.strictObject({
+  id: z.string(),
+  label: z.string(),
+  slabId: z.optional(z.string()),
+  pourId: z.optional(z.string()),
+  value: num,
+  unit: z.string(),
+  formula: z.string(),
+  inputs: z.record(z.string(), QuantityInput),
+  source: z.string(),
+})
+export type Quantity = z.infer<typeof Quantity>
+
+export const PlanJson = z.strictObject({
+  format: z.literal('slabwright-plan'),
+  version: z.literal(1),
+  siteId: z.string(),
+  date: z.string(),
+  zone: z.string(),
+  slabs: z.array(SlabRow),
+  pours: z.array(PourRow),
+  joints: z.array(JointRow),
+  shade: z.strictObject({
+    stepMin: num,
+    minSunAltitudeDeg: num,
+    /** ISO 8601 with offset. */
+    times: z.array(z.string()),
+    sun: z.array(z.strictObject({ altitudeDeg: num, azimuthDeg: num })),
+    slabs: z.array(ShareRow),
+    pours: z.array(ShareRow),
+  }),
+  shadows: z.array(
+    z.strictObject({
+      time: z.string(),
+      slabId: z.string(),
+      areaM2: num,
+      polygons: z.array(Shape),
+      dapple: z.array(z.strictObject({ ring: Ring, holes: z.array(Ring), transmission: num })),
+    }),
+  ),
+  points: z.array(
+    z.strictObject({
+      id: z.string(),
+      directSunMin: num,
+      firstSun: z.nullable(z.string()),
+      lastSun: z.nullable(z.string()),
+    }),
+  ),
+  quantities: z.array(Quantity),
+  problems: z.array(ProblemSchema),
+})
+export type PlanJson = z.infer<typeof PlanJson>

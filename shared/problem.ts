@@ -1,0 +1,93 @@
+/** What stopped or worried a computation, in a closed list of codes; worded in core/problems, never here. */
+import * as z from 'zod/mini'
+
+export const problemCodes = [
+  // the door: reading a file
+  'fileEmpty',
+  'fileTooLarge',
+  'notText',
+  'notJson',
+  'wrongFormat',
+  'newerVersion',
+  'missingField',
+  'unknownField',
+  'wrongType',
+  'badNumber',
+  'outOfRange',
+  'notOneOf',
+  'badId',
+  'repeatedId',
+  'danglingId',
+  'limitExceeded',
+  'unknownZone',
+  'badDate',
+  'badTime',
+  // geometry
+  'pathTooShort',
+  'zeroEdge',
+  'edgeCountMismatch',
+  'selfCrossing',
+  'wrongWinding',
+  'roundTooLarge',
+  'riseTooLarge',
+  'openingOutside',
+  'openingTouches',
+  'openingsOverlap',
+  'slabsOverlap',
+  'borderTooWide',
+  'bandOutside',
+  'insetOutside',
+  'arcsKeptAsChords',
+  // sun
+  'noHeight',
+  'roofFlat',
+  'roofOverCourtyard',
+  'polarDay',
+  'polarNight',
+  'hourMissing',
+  // pours
+  'capacityTooSmall',
+  'noCutFound',
+  'poursMerged',
+  'unplannedPart',
+  'pourLost',
+  'pourOverCap',
+  'anchorLost',
+  'differsFromAsBuilt',
+  'outsideRange',
+] as const
+export type ProblemCode = (typeof problemCodes)[number]
+
+export const severities = ['stop', 'check', 'note'] as const
+export type Severity = (typeof severities)[number]
+
+export type ProblemValue = number | string
+
+/** A problem before it is put into words: what the computing parts return. Values are SI. */
+export interface Finding {
+  readonly code: ProblemCode
+  readonly severity: Severity
+  readonly values: Readonly<Record<string, ProblemValue>>
+  /** JSON pointer into the document. */
+  readonly field?: string
+  readonly at?: { readonly entityId: string; readonly point?: readonly [number, number] }
+}
+
+export const ProblemSchema = z.strictObject({
+  code: z.enum(problemCodes),
+  severity: z.enum(severities),
+  message: z.string(),
+  values: z.record(z.string(), z.union([z.number(), z.string()])),
+  field: z.optional(z.string()),
+  at: z.optional(z.strictObject({ entityId: z.string(), point: z.optional(z.tuple([z.number(), z.number()])) })),
+  hint: z.optional(z.string()),
+})
+/** A finding in trade words, in the unit system of the site. `stop` halts only what depends on the entity. */
+export type Problem = z.infer<typeof ProblemSchema>
+
+export type Result<T, E = readonly Problem[]> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly error: E }
+
+export const ok = <T>(value: T): { readonly ok: true; readonly value: T } => ({ ok: true, value })
+export const err = <E>(error: E): { readonly ok: false; readonly error: E } => ({ ok: false, error })

@@ -1,8 +1,7 @@
 /** What stopped or worried a computation, in a closed list of codes; worded in core/problems, never here. */
 import * as z from 'zod/mini'
 
-export const problemCodes = [
-  // the door: reading a file
+export const doorCodes = [
   'fileEmpty',
   'fileTooLarge',
   'notText',
@@ -22,7 +21,9 @@ export const problemCodes = [
   'unknownZone',
   'badDate',
   'badTime',
-  // geometry
+] as const
+
+export const geometryCodes = [
   'pathTooShort',
   'zeroEdge',
   'edgeCountMismatch',
@@ -38,14 +39,11 @@ export const problemCodes = [
   'bandOutside',
   'insetOutside',
   'arcsKeptAsChords',
-  // sun
-  'noHeight',
-  'roofFlat',
-  'roofOverCourtyard',
-  'polarDay',
-  'polarNight',
-  'hourMissing',
-  // pours
+] as const
+
+export const sunCodes = ['noHeight', 'roofFlat', 'roofOverCourtyard', 'polarDay', 'polarNight', 'hourMissing'] as const
+
+export const pourCodes = [
   'capacityTooSmall',
   'noCutFound',
   'poursMerged',
@@ -56,6 +54,8 @@ export const problemCodes = [
   'differsFromAsBuilt',
   'outsideRange',
 ] as const
+
+export const problemCodes = [...doorCodes, ...geometryCodes, ...sunCodes, ...pourCodes] as const
 export type ProblemCode = (typeof problemCodes)[number]
 
 export const severities = ['stop', 'check', 'note'] as const

@@ -1,0 +1,9 @@
+/** How a measure is printed in the unit system of the site. */
+export interface Measures {
+  /** `12′ 6½″` or `3.81 m` */
+  length(lengthM: number): string
+  /** `1,588 ft²` or `147.5 m²` */
+  area(areaM2: number): string
+  /** `24.5 yd³` or `18.75 m³` */
+  volume(volumeM3: number): string
+}

@@ -1,0 +1,21 @@
+import { defineConfig } from 'playwright/test'
+import { browserFlags, findBrowser } from './tests/e2e/browser'
+
+const { path, env } = findBrowser()
+Object.assign(process.env, env)
+
+export default defineConfig({
+  testDir: 'tests/e2e',
+  testMatch: '**/*.spec.ts',
+  outputDir: 'test-results/browser',
+  fullyParallel: true,
+  workers: 2,
+  forbidOnly: true,
+  retries: 0,
+  reporter: [['list'], ['json']],
+  use: {
+    browserName: 'chromium',
+    headless: true,
+    launchOptions: { executablePath: path, args: [...browserFlags] },
+  },
+})

@@ -1,0 +1,3 @@
+import { buildCli } from './build.mjs'
+
+console.log(await buildCli({ force: true }))

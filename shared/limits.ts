@@ -6,6 +6,8 @@ export const limits = {
   casters: 2_000,
   pours: 200,
   extentM: 2_000,
+  /** Entries of any one list in the file. */
+  listRows: 20_000,
   assetPixels: 2_400,
   assetBytes: 3 * 1024 * 1024,
 } as const

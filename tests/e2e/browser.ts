@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { existsSync, mkdtempSync, renameSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { delimiter, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 
 export interface FoundBrowser {
   readonly path: string
@@ -40,8 +41,13 @@ const places = [
  * A Chromium-based browser to run the tests in: the one SLABWRIGHT_BROWSER names, else one that is installed, else the
  * one that comes as a package (Linux on x64). Throws when there is none.
  */
-export function findBrowser({ lookFor = installedBrowsers() } = {}): FoundBrowser {
-  const named = process.env.SLABWRIGHT_BROWSER
+export function findBrowser({
+  named = process.env.SLABWRIGHT_BROWSER,
+  lookFor = installedBrowsers(),
+}: {
+  named?: string | undefined
+  lookFor?: readonly string[]
+} = {}): FoundBrowser {
   if (named !== undefined) return { path: named, env: {}, origin: 'named' }
   const installed = lookFor.find(path => existsSync(path))
   if (installed !== undefined) return { path: installed, env: {}, origin: 'installed' }
@@ -70,11 +76,14 @@ function unpackBrowser(): FoundBrowser {
   return { path, env, origin: 'package' }
 }
 
-/** Unpacks in a folder of its own and renames it, so that a second run never sees half a browser. */
+/**
+ * Unpacks in a folder of its own and renames it, so that a second run never sees half a browser. The variable is what
+ * makes the package unpack the libraries it brings.
+ */
 function unpackInto(folder: string): void {
   const fresh = mkdtempSync(`${folder}-`)
-  const script = "import('@sparticuz/chromium').then(({ default: chromium }) => chromium.executablePath())"
-  const { status, stderr } = spawnSync(process.execPath, ['-e', script], {
+  const script = fileURLToPath(new URL('./unpackBrowser.mjs', import.meta.url))
+  const { status, stderr } = spawnSync(process.execPath, [script], {
     env: { ...process.env, TMPDIR: fresh, AWS_EXECUTION_ENV: 'AWS_Lambda_nodejs20.x' },
     encoding: 'utf8',
   })

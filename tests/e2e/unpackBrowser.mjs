@@ -1,0 +1,3 @@
+import chromium from '@sparticuz/chromium'
+
+await chromium.executablePath()

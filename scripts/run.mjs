@@ -1,7 +1,18 @@
 #!/usr/bin/env node
+import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { buildCli } from './build.mjs'
+import { buildCli, root } from './build.mjs'
 
 const main = await buildCli()
-process.argv[1] = main
+const [command, ...rest] = process.argv.slice(2)
+process.argv.splice(
+  1,
+  process.argv.length,
+  main,
+  ...(command === 'start'
+    ? ['plan', join(root, 'samples', 'l-patio.slabwright.json'), ...rest]
+    : command === undefined
+      ? []
+      : [command, ...rest]),
+)
 await import(pathToFileURL(main).href)

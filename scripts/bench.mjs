@@ -1,13 +1,12 @@
 import { spawnSync } from 'node:child_process'
 import { readdirSync } from 'node:fs'
 import { basename, join } from 'node:path'
-import { buildCli, bundle, root } from './build.mjs'
+import { bundle, root } from './build.mjs'
 
 // Benches run as bundles: a loader that rewrites functions on the way would be measured along with them.
 const names = readdirSync(join(root, 'tests/bench'))
   .filter(name => name.endsWith('.bench.ts'))
   .map(name => basename(name, '.ts'))
-await buildCli()
 await bundle(Object.fromEntries(['index', ...names].map(name => [name, `tests/bench/${name}.ts`])), 'dist/bench')
 const { status } = spawnSync(
   process.execPath,

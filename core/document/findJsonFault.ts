@@ -33,9 +33,9 @@ const stringEnd = (text: string, start: number): number | undefined => {
     if (unit < 0x20) return undefined
     if (unit !== 0x5c) continue
     escaped.lastIndex = at
-    const escape = escaped.exec(text)
-    if (escape === null) return undefined
-    at += escape[0].length - 1
+    const pair = escaped.exec(text)
+    if (pair === null) return undefined
+    at += pair[0].length - 1
   }
   return undefined
 }

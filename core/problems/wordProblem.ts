@@ -1,0 +1,26 @@
+import type { Finding, Problem, ProblemCode } from '../../shared/problem'
+import type { Measures } from '../units/measures'
+import { doorWordings } from './doorWordings'
+import type { Wording } from './wording'
+
+const wordings: Partial<Record<ProblemCode, Wording>> = { ...doorWordings }
+
+/** Puts a finding into words, in the unit system that `print` prints. */
+export const wordProblem = (finding: Finding, print: Measures): Problem => {
+  const wording = wordings[finding.code]
+  const words = wording === undefined ? { message: finding.code } : wording({ values: finding.values, finding, print })
+  return {
+    code: finding.code,
+    severity: finding.severity,
+    message: words.message,
+    values: { ...finding.values },
+    ...(finding.field === undefined ? {} : { field: finding.field }),
+    ...(finding.at === undefined ? {} : { at: atOf(finding.at) }),
+    ...(words.hint === undefined ? {} : { hint: words.hint }),
+  }
+}
+
+const atOf = ({ entityId, point }: NonNullable<Finding['at']>): NonNullable<Problem['at']> => ({
+  entityId,
+  ...(point === undefined ? {} : { point: [point[0], point[1]] }),
+})

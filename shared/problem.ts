@@ -45,6 +45,7 @@ export const sunCodes = ['noHeight', 'roofFlat', 'roofOverCourtyard', 'polarDay'
 
 export const pourCodes = [
   'capacityTooSmall',
+  'tooFewPours',
   'noCutFound',
   'poursMerged',
   'unplannedPart',
@@ -55,7 +56,46 @@ export const pourCodes = [
   'outsideRange',
 ] as const
 
-export const problemCodes = [...doorCodes, ...geometryCodes, ...sunCodes, ...pourCodes] as const
+export const concreteCodes = [
+  'weatherEmpty',
+  'weatherGap',
+  'weatherHourMissing',
+  'weatherHourRepeated',
+  'airOutOfRange',
+  'humidityOutOfRange',
+  'humidityMissing',
+  'dewPointOverAir',
+  'windOutOfRange',
+  'windMissing',
+  'cloudOutOfRange',
+  'cloudMissing',
+  'rainOutOfRange',
+  'highBelowLow',
+  'dewPointOverLow',
+  'noSunrise',
+  'evaporationOutsideChart',
+  'evaporationHigh',
+  'placedTempMissing',
+  'placedTempOutOfRange',
+  'placedTooHot',
+  'placedTooCold',
+  'coldWeather',
+  'freezeAhead',
+  'doseOverHour',
+  'setNotReached',
+  'crustLikely',
+  'lastPrintBeforeFirstMat',
+  'logTimesOutOfOrder',
+  'logFarFromPlan',
+  'iceOverLimit',
+  'coolingOverLimit',
+  'mixMassMissing',
+  'rainWatch',
+  'rainNoGo',
+  'rainUnknown',
+] as const
+
+export const problemCodes = [...doorCodes, ...geometryCodes, ...sunCodes, ...pourCodes, ...concreteCodes] as const
 export type ProblemCode = (typeof problemCodes)[number]
 
 export const severities = ['stop', 'check', 'note'] as const

@@ -1,0 +1,158 @@
+/** A shade caster as the solids that throw its shadow. */
+import type { Building, Caster, Cover, Tree, Wall } from '../../shared/document/caster'
+import type { Path } from '../../shared/document/path'
+import type { Pt } from '../../shared/document/primitives'
+import type { Finding } from '../../shared/problem'
+import type { Box } from '../geometry/bounds'
+import type { CurveRing, Region, Ring } from '../geometry/curve'
+import { flattenRing } from '../geometry/flattenRing'
+import { resolvePath } from '../geometry/resolvePath'
+import { cleanRing } from './cleanRing'
+import { eaveOutline, moveOut } from './eaveOutline'
+import { flatRing } from './flatRing'
+import { pitchedRoof } from './pitchedRoof'
+import { solidBox } from './shadowBox'
+import type { Prism, Solid } from './solid'
+
+export interface ResolvedCaster {
+  readonly id: string
+  readonly caster: Caster
+  readonly solids: readonly Solid[]
+  /** Around each solid in plan. */
+  readonly boxes: readonly Box[]
+}
+
+export interface CasterResolution {
+  readonly value: ResolvedCaster
+  readonly findings: readonly Finding[]
+}
+
+interface Solids {
+  readonly solids: readonly Solid[]
+  readonly findings: readonly Finding[]
+}
+
+const noHeight = (caster: Caster, bottomM: number, topM: number, field: string): Finding => ({
+  code: 'noHeight',
+  severity: 'stop',
+  values: { name: caster.name, kind: caster.kind, bottomM, topM, heightM: topM - bottomM },
+  field,
+  at: { entityId: caster.id },
+})
+
+interface Outline {
+  readonly ring: Ring
+  readonly curve: CurveRing
+  readonly findings: readonly Finding[]
+}
+
+const resolveOutline = (path: Path, entityId: string): Outline => {
+  const { ring: curve, findings } = resolvePath(path, entityId)
+  return { ring: cleanRing(flattenRing(curve)), curve, findings }
+}
+
+/** Unit direction of an edge of the footprint (of its chord, if an arc); null if it is not one of them. */
+const edgeDirection = (curve: CurveRing, edgeId: string): Pt | null => {
+  const edge = curve.find(each => each.edgeId === edgeId)
+  if (edge === undefined) return null
+  const x = edge.to[0] - edge.from[0]
+  const y = edge.to[1] - edge.from[1]
+  const length = Math.hypot(x, y)
+  return length === 0 ? null : [x / length, y / length]
+}
+
+const regionRings = (regions: readonly Region[]): Float64Array[] =>
+  regions.flatMap(({ ring, holes }) => [flatRing(ring, 1), ...holes.map(hole => flatRing(hole, -1))])
+
+const resolveBuilding = (building: Building): Solids => {
+  const { id, baseM, eaveM, overhangM, roof } = building
+  const outline = resolveOutline(building.footprint, id)
+  const courtyards = (building.courtyards ?? []).map(path => resolveOutline(path, id))
+  const findings = [...outline.findings, ...courtyards.flatMap(court => court.findings)]
+  if (eaveM <= baseM) return { solids: [], findings: [...findings, noHeight(building, baseM, eaveM, 'eaveM')] }
+  if (outline.ring.length < 3) return { solids: [], findings }
+  const courts = courtyards.map(court => court.ring).filter(ring => ring.length >= 3)
+  const walls: Prism = {
+    form: 'prism',
+    rings: [flatRing(outline.ring, 1), ...courts.map(ring => flatRing(ring, -1))],
+    bottomM: baseM,
+    topM: eaveM,
+  }
+  const flatRoof = (): readonly Solid[] => {
+    if (overhangM === 0) return [walls]
+    const eaves = regionRings(eaveOutline(outline.ring, overhangM))
+    // Eaves close over a courtyard only where the roof does: the ring's own overhang leaves it open.
+    const rings = [...eaves, ...courts.map(ring => flatRing(ring, -1))]
+    return [walls, { form: 'prism', rings, bottomM: eaveM, topM: eaveM }]
+  }
+  if (roof.form === 'flat') return { solids: flatRoof(), findings }
+  const values = { name: building.name, form: roof.form }
+  if (courts.length > 0) {
+    findings.push({ code: 'roofOverCourtyard', severity: 'check', values, at: { entityId: id } })
+    return { solids: flatRoof(), findings }
+  }
+  const ridge = roof.ridgeAlongEdge === undefined ? null : edgeDirection(outline.curve, roof.ridgeAlongEdge)
+  const eaves = overhangM === 0 ? outline.ring : moveOut(outline.ring, overhangM)
+  const faces = eaves === null ? null : pitchedRoof(eaves, roof, eaveM, ridge)
+  if (faces === null) {
+    findings.push({ code: 'roofFlat', severity: 'check', values, at: { entityId: id } })
+    return { solids: flatRoof(), findings }
+  }
+  return { solids: [walls, faces], findings }
+}
+
+const resolveWall = (wall: Wall): Solids => {
+  if (wall.topM <= wall.baseM) return { solids: [], findings: [noHeight(wall, wall.baseM, wall.topM, 'topM')] }
+  const solids: Solid[] = wall.line.slice(1).map((to, index) => ({
+    form: 'screen',
+    from: wall.line[index]!,
+    to,
+    bottomM: wall.baseM,
+    topM: wall.topM,
+  }))
+  return { solids, findings: [] }
+}
+
+/** The crown alone: the trunk's shade, a few inches wide, is left out. */
+const resolveTree = (tree: Tree): Solids => {
+  if (tree.topM <= tree.trunkM) return { solids: [], findings: [noHeight(tree, tree.trunkM, tree.topM, 'topM')] }
+  return {
+    solids: [{ form: 'crown', at: tree.at, radiusM: tree.crownRadiusM, bottomM: tree.trunkM, topM: tree.topM }],
+    findings: [],
+  }
+}
+
+/** Floats: nothing between its underside and the ground. A sheet with no thickness still shades. */
+const resolveCover = (cover: Cover): Solids => {
+  const { ring, findings } = resolveOutline(cover.outline, cover.id)
+  if (cover.topM < cover.undersideM)
+    return { solids: [], findings: [...findings, noHeight(cover, cover.undersideM, cover.topM, 'topM')] }
+  if (ring.length < 3) return { solids: [], findings }
+  return {
+    solids: [{ form: 'prism', rings: [flatRing(ring, 1)], bottomM: cover.undersideM, topM: cover.topM }],
+    findings,
+  }
+}
+
+const solidsOf = (caster: Caster): Solids => {
+  switch (caster.kind) {
+    case 'building':
+      return resolveBuilding(caster)
+    case 'wall':
+      return resolveWall(caster)
+    case 'tree':
+      return resolveTree(caster)
+    case 'cover':
+      return resolveCover(caster)
+  }
+}
+
+/**
+ * The solids of one caster; arcs of footprints as chords within 1/16 in. Below the eave the walls stand at the footprint
+ * whatever the overhang. Findings: `noHeight` (nothing stands there), `roofOverCourtyard` and `roofFlat` (drawn flat at
+ * the eave), and those of its paths.
+ */
+export const resolveCaster = (caster: Caster): CasterResolution => {
+  const { solids, findings } = solidsOf(caster)
+  return { value: { id: caster.id, caster, solids, boxes: solids.map(solidBox) }, findings }
+}

@@ -1,0 +1,95 @@
+/** The calendar day of a site: from its midnight to the next, 23, 24 or 25 hours, in UTC instants. */
+import { DateTime, IANAZone } from 'luxon'
+import { err, type Finding, ok, type Result } from '../../shared/problem'
+
+export interface SiteDay {
+  /** `YYYY-MM-DD` */
+  readonly date: string
+  /** IANA name. */
+  readonly zone: string
+  readonly startMs: number
+  /** First instant of the next day. */
+  readonly endMs: number
+}
+
+const minuteMs = 60_000
+const hourMs = 60 * minuteMs
+
+/** Whether the zone is known to the time-zone data here. */
+export const isKnownZone = (zone: string): boolean => IANAZone.isValidZone(zone)
+
+/** Whether it is a day of the calendar (31 February is not). */
+export const isCalendarDate = (date: string): boolean =>
+  /^\d{4}-\d{2}-\d{2}$/.test(date) && DateTime.fromISO(date, { zone: 'utc' }).isValid
+
+/**
+ * The day [00:00, next 00:00) of the zone; where the clocks skip midnight it starts with the first hour that exists.
+ * Fails with `badDate` or `unknownZone`.
+ */
+export const siteDay = (date: string, zone: string): Result<SiteDay, readonly Finding[]> => {
+  const findings: Finding[] = []
+  if (!isCalendarDate(date)) findings.push({ code: 'badDate', severity: 'stop', values: { value: date } })
+  if (!isKnownZone(zone))
+    findings.push({ code: 'unknownZone', severity: 'stop', values: { value: zone }, field: '/place/zone' })
+  if (findings.length > 0) return err(findings)
+  const start = DateTime.fromISO(date, { zone }).startOf('day')
+  return ok({ date, zone, startMs: start.toMillis(), endMs: start.plus({ days: 1 }).startOf('day').toMillis() })
+}
+
+/** Equal steps of UTC from the day's first instant, the next midnight left out. `stepMin` > 0. */
+export const dayInstants = (day: SiteDay, stepMin: number): number[] => {
+  const count = Math.ceil((day.endMs - day.startMs) / (stepMin * minuteMs))
+  return Array.from({ length: count }, (_, step) => day.startMs + step * stepMin * minuteMs)
+}
+
+/** The instants of the day at which the site's clock shows a full hour; a repeated hour comes twice. */
+export const wholeHours = (day: SiteDay): number[] => {
+  const hours: number[] = []
+  for (let ms = day.startMs; ms < day.endMs; ms += 15 * minuteMs)
+    if (DateTime.fromMillis(ms, { zone: day.zone }).minute === 0) hours.push(ms)
+  return hours
+}
+
+/** ISO 8601 with the offset in force, to the second: `2026-06-15T07:00:00-06:00`. */
+export const isoWithOffset = (ms: number, zone: string): string =>
+  DateTime.fromMillis(ms, { zone }).toISO({ suppressMilliseconds: true }) ?? ''
+
+export interface WallInstant {
+  readonly ms: number
+  readonly findings: readonly Finding[]
+}
+
+/**
+ * The instant of a wall time.
+ * @param time `HH:MM`
+ * @param fold 1 = the second pass of a repeated hour; no effect on other hours
+ * A missing hour moves forward by the gap and leaves the note `hourMissing`. Fails with `badDate`, `badTime` or
+ * `unknownZone`.
+ */
+export const instantOf = (
+  date: string,
+  time: string,
+  fold: 0 | 1 | undefined,
+  zone: string,
+): Result<WallInstant, readonly Finding[]> => {
+  if (!/^([01]\d|2[0-3]):[0-5]\d$/.test(time))
+    return err([{ code: 'badTime', severity: 'stop', values: { value: time } }])
+  const day = siteDay(date, zone)
+  if (!day.ok) return day
+  const wallMs = DateTime.fromISO(`${date}T${time}`, { zone: 'utc' }).toMillis()
+  const offsetMs = (ms: number): number => DateTime.fromMillis(ms, { zone }).offset * minuteMs
+  const before = offsetMs(wallMs - 24 * hourMs)
+  const after = offsetMs(wallMs + 24 * hourMs)
+  const shown = [...new Set([before, after])]
+    .map(offset => wallMs - offset)
+    .filter(ms => ms + offsetMs(ms) === wallMs)
+    .sort((a, b) => a - b)
+  const chosen = fold === 1 ? shown.at(-1) : shown[0]
+  if (chosen !== undefined) return ok({ ms: chosen, findings: [] })
+  const ms = wallMs - before
+  const moved = DateTime.fromMillis(ms, { zone }).toFormat('HH:mm')
+  return ok({
+    ms,
+    findings: [{ code: 'hourMissing', severity: 'note', values: { date, time, moved } }],
+  })
+}

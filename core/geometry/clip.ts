@@ -149,20 +149,34 @@ function run(type: ClipType, subject: readonly Ring[], clip: readonly Ring[]): R
   return nest(out, o)
 }
 
+/** Everything the rings wind around a number of times other than zero; they may cross and run either way. */
+export function unionRings(rings: readonly Ring[]): Region[] {
+  return rings.length === 0 ? [] : run(ClipType.Union, rings, [])
+}
+
+/** What two sets of rings, each filled non-zero, have in common. */
+export function intersectRings(a: readonly Ring[], b: readonly Ring[]): Region[] {
+  return a.length === 0 || b.length === 0 ? [] : run(ClipType.Intersection, a, b)
+}
+
+/** What is left of `a` without `b`, each filled non-zero. */
+export function subtractRings(a: readonly Ring[], b: readonly Ring[]): Region[] {
+  return a.length === 0 ? [] : run(ClipType.Difference, a, b)
+}
+
 /** All that lies in any of the regions. */
 export function unionRegions(regions: readonly Region[]): Region[] {
-  return regions.length === 0 ? [] : run(ClipType.Union, ringsOf(regions), [])
+  return unionRings(ringsOf(regions))
 }
 
 /** What `a` and `b` have in common. */
 export function intersectRegions(a: readonly Region[], b: readonly Region[]): Region[] {
-  return a.length === 0 || b.length === 0 ? [] : run(ClipType.Intersection, ringsOf(a), ringsOf(b))
+  return intersectRings(ringsOf(a), ringsOf(b))
 }
 
 /** What is left of `a` without `b`. */
 export function subtractRegions(a: readonly Region[], b: readonly Region[]): Region[] {
-  if (a.length === 0) return []
-  return run(ClipType.Difference, ringsOf(a), ringsOf(b))
+  return subtractRings(ringsOf(a), ringsOf(b))
 }
 
 /**
@@ -170,8 +184,7 @@ export function subtractRegions(a: readonly Region[], b: readonly Region[]): Reg
  * other and run either way. With `clip`: only what lies in those regions.
  */
 export function unionNonZero(rings: readonly Ring[], clip?: readonly Region[]): Region[] {
-  if (rings.length === 0 || clip?.length === 0) return []
-  return clip ? run(ClipType.Intersection, rings, ringsOf(clip)) : run(ClipType.Union, rings, [])
+  return clip ? intersectRings(rings, ringsOf(clip)) : unionRings(rings)
 }
 
 /**

@@ -1,0 +1,361 @@
+/**
+ * Booleans of shapes with exact arcs. The clipping library only finds which edges survive and in what order, on chords at
+ * most 0.1 mm from the arcs; afterwards every flat edge is traced to the line or arc it came from and every corner is
+ * computed again as the exact meeting point of its two curves. Areas and lengths of the answer are therefore exact.
+ */
+import type { Pt } from '../../shared/document/primitives'
+import { type Box, edgeBounds } from './bounds'
+import { gridM, intersectRings, subtractRings, unionRings } from './clip'
+import { distanceToEdge } from './contains'
+import type { CurveEdge, CurveRegion, CurveRing, Region, Ring } from './curve'
+import { angleFrom, onCircle } from './edgeAt'
+import { edgeLength } from './edgeLength'
+import { chordCount } from './flattenRing'
+import { intersectSupports, type Support, supportOf } from './intersectSupports'
+import { ringArea } from './ringArea'
+import { ringLength } from './ringLength'
+
+/** Chords for clipping lie at most this far from their arc. */
+const clipSagittaM = 1e-4
+/** A flat point this near a source curve lies on it: the sagitta, the grid and room for crossings at chord ends. */
+const onCurveM = 2e-4
+/** A straight source edge is followed to a few grid units. */
+const onLineM = 8 * gridM
+/** A ring thinner than this on average is left over from chords that do not coincide; it is no shape. */
+const sliverM = 2e-5
+/** Shorter edges are dropped. */
+const shortM = 1e-8
+
+export interface CurveShapes {
+  readonly regions: readonly CurveRegion[]
+  /** True where an edge could not be traced to its arc and stayed a chord (≤ 0.1 mm from it). */
+  readonly chordsKept: boolean
+}
+
+/** The least chords a circle gets so that none is farther than the sagitta; a multiple of 4 so that turned copies agree. */
+function circleSteps(radiusM: number): number {
+  return Math.ceil(chordCount(radiusM, 2 * Math.PI, clipSagittaM) / 4) * 4
+}
+
+/**
+ * Flat points of an edge, its end left out. An arc is cut at whole multiples of its circle's step, counted from +x:
+ * two arcs of one circle then share their chords wherever they overlap.
+ */
+function chordsOf(edge: CurveEdge): Pt[] {
+  const points: Pt[] = [edge.from]
+  if (!edge.arc) return points
+  const { center, radiusM, sweepRad } = edge.arc
+  const steps = circleSteps(radiusM)
+  const step = (2 * Math.PI) / steps
+  const start = angleFrom(center, edge.from)
+  const end = start + sweepRad
+  const margin = (4 * gridM) / (radiusM * step)
+  if (sweepRad > 0)
+    for (let k = Math.ceil(start / step + margin); k < end / step - margin; k++)
+      points.push(onCircle(edge.arc, k * step))
+  else
+    for (let k = Math.floor(start / step - margin); k > end / step + margin; k--)
+      points.push(onCircle(edge.arc, k * step))
+  return points
+}
+
+const units = (v: number) => Math.round(v / gridM)
+
+/** Finds the source edges that have a flat point at a grid point, and the exact end point if one is there. */
+class PointIndex {
+  private readonly slots = new Map<number, number[]>()
+  private readonly xs: number[] = []
+  private readonly ys: number[] = []
+  private readonly sources: number[] = []
+  private readonly exact: (Pt | undefined)[] = []
+
+  private static hash(ix: number, iy: number): number {
+    return Math.imul(ix | 0, 0x9e3779b1) ^ Math.imul(iy | 0, 0x85ebca6b)
+  }
+
+  add(p: Pt, source: number, isEnd: boolean): void {
+    const ix = units(p[0])
+    const iy = units(p[1])
+    const at = this.xs.length
+    this.xs.push(ix)
+    this.ys.push(iy)
+    this.sources.push(source)
+    this.exact.push(isEnd ? p : undefined)
+    const key = PointIndex.hash(ix, iy)
+    const slot = this.slots.get(key)
+    if (slot) slot.push(at)
+    else this.slots.set(key, [at])
+  }
+
+  find(p: Pt): { sources: number[]; exact: Pt | undefined } {
+    const ix = units(p[0])
+    const iy = units(p[1])
+    const sources: number[] = []
+    let exact: Pt | undefined
+    for (const at of this.slots.get(PointIndex.hash(ix, iy)) ?? []) {
+      if (this.xs[at] !== ix || this.ys[at] !== iy) continue
+      sources.push(this.sources[at]!)
+      exact ??= this.exact[at]
+    }
+    return { sources, exact }
+  }
+}
+
+interface Source {
+  readonly edge: CurveEdge
+  readonly box: Box
+  readonly support: Support
+}
+
+function inBox(b: Box, p: Pt): boolean {
+  return (
+    p[0] >= b.minX - onCurveM && p[0] <= b.maxX + onCurveM && p[1] >= b.minY - onCurveM && p[1] <= b.maxY + onCurveM
+  )
+}
+
+function distanceToSupport(s: Support, p: Pt): number {
+  if (s.line) return Math.abs((p[0] - s.at[0]) * s.along[1] - (p[1] - s.at[1]) * s.along[0])
+  return Math.abs(Math.hypot(p[0] - s.center[0], p[1] - s.center[1]) - s.radiusM)
+}
+
+function projectOn(s: Support, p: Pt): Pt {
+  if (s.line) {
+    const t = (p[0] - s.at[0]) * s.along[0] + (p[1] - s.at[1]) * s.along[1]
+    return [s.at[0] + t * s.along[0], s.at[1] + t * s.along[1]]
+  }
+  const dx = p[0] - s.center[0]
+  const dy = p[1] - s.center[1]
+  const k = s.radiusM / Math.hypot(dx, dy)
+  return [s.center[0] + dx * k, s.center[1] + dy * k]
+}
+
+function sameSupport(a: Support, b: Support): boolean {
+  if (a === b) return true
+  if (a.line && b.line)
+    return Math.abs(a.along[0] * b.along[1] - a.along[1] * b.along[0]) < 1e-9 && distanceToSupport(a, b.at) < 1e-7
+  if (!a.line && !b.line)
+    return (
+      Math.abs(a.radiusM - b.radiusM) < 1e-7 && Math.hypot(a.center[0] - b.center[0], a.center[1] - b.center[1]) < 1e-7
+    )
+  return false
+}
+
+/** Angle along the arc from its start, radians, signed as the sweep; a point just before the start gets a small opposite sign. */
+function alongArc(edge: CurveEdge, p: Pt): number {
+  const { center, sweepRad } = edge.arc!
+  const turn = 2 * Math.PI
+  const way = Math.sign(sweepRad)
+  let d = way * (angleFrom(center, p) - angleFrom(center, edge.from))
+  d -= Math.floor(d / turn) * turn
+  const over = (turn - Math.abs(sweepRad)) / 2
+  if (d > Math.abs(sweepRad) + over) d -= turn
+  return way * d
+}
+
+class Tracer {
+  private readonly sources: Source[]
+  private readonly index = new PointIndex()
+  chordsKept = false
+
+  constructor(rings: readonly CurveRing[]) {
+    this.sources = []
+    for (const ring of rings)
+      for (const edge of ring) {
+        if (edgeLength(edge) < shortM) continue
+        const at = this.sources.length
+        this.sources.push({ edge, box: edgeBounds(edge), support: supportOf(edge) })
+        chordsOf(edge).forEach((p, i) => {
+          this.index.add(p, at, i === 0)
+        })
+        this.index.add(edge.to, at, true)
+      }
+  }
+
+  /** The source that a flat edge follows, the first listed where several coincide; −1 where there is none. */
+  private sourceOf(p: Pt, q: Pt, atP: readonly number[], atQ: readonly number[]): number {
+    const mid: Pt = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2]
+    let best = -1
+    for (const s of atP) {
+      if ((best >= 0 && s >= best) || !atQ.includes(s)) continue
+      const { edge } = this.sources[s]!
+      if (distanceToEdge(edge, mid) <= (edge.arc ? onCurveM : onLineM)) best = s
+    }
+    if (best >= 0 && atP.length === 1 && atQ.length === 1) return best
+    for (let s = 0; s < this.sources.length; s++) {
+      if (s === best) return best
+      const { edge, box } = this.sources[s]!
+      if (!inBox(box, p) || !inBox(box, q)) continue
+      const near = edge.arc ? onCurveM : onLineM
+      if (distanceToEdge(edge, p) > near || distanceToEdge(edge, q) > near || distanceToEdge(edge, mid) > near) continue
+      return s
+    }
+    return best
+  }
+
+  /** The exact corner between two sources near a flat point. */
+  private cornerOf(a: Source, b: Source, flat: Pt): Pt {
+    const near = 3 * onCurveM
+    for (const [ends, other] of [
+      [a, b],
+      [b, a],
+    ] as const)
+      for (const end of [ends.edge.from, ends.edge.to])
+        if (Math.hypot(end[0] - flat[0], end[1] - flat[1]) < near && distanceToSupport(other.support, end) < 1e-8)
+          return end
+    if (sameSupport(a.support, b.support)) return projectOn(a.support, flat)
+    let best: Pt | undefined
+    let least = Infinity
+    for (const x of intersectSupports(a.support, b.support, near)) {
+      const d = Math.hypot(x[0] - flat[0], x[1] - flat[1])
+      if (d < least) {
+        least = d
+        best = x
+      }
+    }
+    if (!best) return flat
+    // two curves that meet at a flat angle part slowly: a sideways error e moves their meeting point by up to √(2Re)
+    const radius = Math.min(a.support.line ? 1e4 : a.support.radiusM, b.support.line ? 1e4 : b.support.radiusM)
+    return least <= 3 * Math.sqrt(2 * radius * onCurveM) && least < 1 ? best : flat
+  }
+
+  /** The exact ring behind a flat ring; empty where nothing but a sliver is left. */
+  trace(flat: Ring): CurveRing {
+    const n = flat.length
+    const found = flat.map(p => this.index.find(p))
+    const on: number[] = []
+    for (let i = 0; i < n; i++) {
+      const j = (i + 1) % n
+      on.push(this.sourceOf(flat[i]!, flat[j]!, found[i]!.sources, found[j]!.sources))
+    }
+    let first = on.findIndex((s, i) => s < 0 || s !== on[(i + n - 1) % n])
+    if (first < 0) first = 0
+    const runs: { source: number; start: number }[] = []
+    for (let k = 0; k < n; k++) {
+      const i = (first + k) % n
+      const last = runs[runs.length - 1]
+      if (!last || on[i]! < 0 || last.source !== on[i]) runs.push({ source: on[i]!, start: i })
+    }
+    const corners = runs.map(({ source, start }, k) => {
+      const before = runs[(k + runs.length - 1) % runs.length]!.source
+      const exact = found[start]!.exact
+      if (exact) return exact
+      if (source < 0 || before < 0) return flat[start]!
+      return this.cornerOf(this.sources[before]!, this.sources[source]!, flat[start]!)
+    })
+    const edges: CurveEdge[] = []
+    for (let k = 0; k < runs.length; k++) {
+      const from = corners[k]!
+      const to = corners[(k + 1) % runs.length]!
+      const s = runs[k]!.source
+      if (s < 0) {
+        this.chordsKept = true
+        edges.push({ edgeId: '', from, to })
+        continue
+      }
+      const { edge } = this.sources[s]!
+      if (!edge.arc) edges.push({ edgeId: edge.edgeId, from, to })
+      else {
+        const sweepRad = alongArc(edge, to) - alongArc(edge, from)
+        edges.push({ edgeId: edge.edgeId, from, to, arc: { ...edge.arc, sweepRad } })
+      }
+    }
+    return tidy(edges)
+  }
+}
+
+/** Drops edges without length, joins neighbors of one id on one support, and takes back spikes. */
+function tidy(edges: readonly CurveEdge[]): CurveRing {
+  let ring = edges.filter(e => edgeLength(e) >= shortM)
+  for (let changed = true; changed; ) {
+    changed = false
+    const out: CurveEdge[] = []
+    for (const edge of ring) {
+      const last = out[out.length - 1]
+      const joined = last && joinEdges(last, edge)
+      if (!joined) out.push(edge)
+      else {
+        changed = true
+        out.pop()
+        if (edgeLength(joined) >= shortM) out.push(joined)
+      }
+    }
+    const head = out[0]
+    const tail = out[out.length - 1]
+    const joined = out.length > 1 && head && tail && joinEdges(tail, head)
+    if (joined) {
+      changed = true
+      out.shift()
+      out.pop()
+      if (edgeLength(joined) >= shortM) out.push(joined)
+    }
+    ring = out
+  }
+  return ring.map((edge, i) => {
+    const before = ring[(i + ring.length - 1) % ring.length]!
+    return before.to === edge.from ? edge : { ...edge, from: before.to }
+  })
+}
+
+/** One edge for two that follow each other on one support, if they share an id or the second runs back over the first. */
+function joinEdges(a: CurveEdge, b: CurveEdge): CurveEdge | undefined {
+  if (!a.arc !== !b.arc) return undefined
+  if (!sameSupport(supportOf(a), supportOf(b))) return undefined
+  if (a.arc && b.arc) {
+    const back = a.arc.sweepRad * b.arc.sweepRad < 0
+    if (!back && a.edgeId !== b.edgeId) return undefined
+    const longer = Math.abs(a.arc.sweepRad) >= Math.abs(b.arc.sweepRad) ? a : b
+    const sweepRad = a.arc.sweepRad + b.arc.sweepRad
+    if (Math.abs(sweepRad) >= 2 * Math.PI - 1e-6) return undefined
+    return { edgeId: longer.edgeId, from: a.from, to: b.to, arc: { ...longer.arc!, sweepRad } }
+  }
+  const back = (a.to[0] - a.from[0]) * (b.to[0] - b.from[0]) + (a.to[1] - a.from[1]) * (b.to[1] - b.from[1]) < 0
+  if (!back && a.edgeId !== b.edgeId) return undefined
+  const longer = edgeLength(a) >= edgeLength(b) ? a : b
+  return { edgeId: longer.edgeId, from: a.from, to: b.to }
+}
+
+const isSliver = (ring: CurveRing) => ring.length < 2 || Math.abs(ringArea(ring)) <= (sliverM * ringLength(ring)) / 2
+
+function traceAll(flat: readonly Region[], rings: readonly CurveRing[]): CurveShapes {
+  if (flat.length === 0) return { regions: [], chordsKept: false }
+  const tracer = new Tracer(rings)
+  const regions: CurveRegion[] = []
+  for (const region of flat) {
+    const outer = tracer.trace(region.ring)
+    if (isSliver(outer)) continue
+    regions.push({ outer, holes: region.holes.map(h => tracer.trace(h)).filter(h => !isSliver(h)) })
+  }
+  return { regions, chordsKept: tracer.chordsKept }
+}
+
+const ringsOf = (regions: readonly CurveRegion[]): CurveRing[] => regions.flatMap(r => [r.outer, ...r.holes])
+const flatten = (rings: readonly CurveRing[]): Ring[] => rings.map(r => r.flatMap(chordsOf))
+
+/** Everything the rings wind around a number of times other than zero. Where edges coincide, the first listed names them. */
+export function unionCurveRings(rings: readonly CurveRing[]): CurveShapes {
+  return traceAll(unionRings(flatten(rings)), rings)
+}
+
+/** What the rings (filled non-zero) have in common with regions; coinciding edges take the regions' names. */
+export function clipCurveRings(rings: readonly CurveRing[], to: readonly CurveRegion[]): CurveShapes {
+  const clip = ringsOf(to)
+  return traceAll(intersectRings(flatten(rings), flatten(clip)), [...clip, ...rings])
+}
+
+/** All that lies in any of the regions. */
+export function unionCurves(regions: readonly CurveRegion[]): CurveShapes {
+  return unionCurveRings(ringsOf(regions))
+}
+
+/** What both have in common; coinciding edges take the names of `a`. */
+export function intersectCurves(a: readonly CurveRegion[], b: readonly CurveRegion[]): CurveShapes {
+  const [ra, rb] = [ringsOf(a), ringsOf(b)]
+  return traceAll(intersectRings(flatten(ra), flatten(rb)), [...ra, ...rb])
+}
+
+/** What is left of `a` without `b`; coinciding edges take the names of `a`. */
+export function subtractCurves(a: readonly CurveRegion[], b: readonly CurveRegion[]): CurveShapes {
+  if (b.length === 0) return { regions: a, chordsKept: false }
+  const [ra, rb] = [ringsOf(a), ringsOf(b)]
+  return traceAll(subtractRings(flatten(ra), flatten(rb)), [...ra, ...rb])
+}

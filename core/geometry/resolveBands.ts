@@ -1,0 +1,45 @@
+import type { Band } from '../../shared/document/slab'
+import type { Finding } from '../../shared/problem'
+import type { CurveRegion, CurveRing } from './curve'
+import { clipCurveRings } from './curveBoolean'
+import { edgeStrips } from './edgeStrips'
+import { lengthInside } from './lengthInside'
+import { resolvePath } from './resolvePath'
+import { reverseRing } from './reverseRing'
+import { ringLength } from './ringLength'
+
+/** A band before the claims of insets and earlier bands are taken off it. */
+export interface BandShape {
+  readonly band: Band
+  readonly regions: readonly CurveRegion[]
+  readonly lengthM: number
+  readonly chordsKept: boolean
+}
+
+/** Half the width to either side of the band's line, ends square, corners mitered, clipped to the slab. */
+export function resolveBand(
+  band: Band,
+  outline: CurveRing,
+  net: readonly CurveRegion[],
+): { shape: BandShape; findings: readonly Finding[] } {
+  const closed = band.line.edges.length === band.line.vertices.length
+  const { ring: line, findings } = resolvePath(band.line, band.id, closed)
+  const names = { inner: band.id, cut: `${band.id}|` }
+  const half = (chain: CurveRing) =>
+    edgeStrips(
+      chain.map(edge => ({ edge, depthM: band.widthM / 2 })),
+      closed,
+      names,
+    )
+  const { regions, chordsKept } = clipCurveRings([...half(line), ...half(reverseRing(line))], net)
+  const outsideM = ringLength(line) - lengthInside(line, [{ outer: outline, holes: [] }])
+  const out: Finding[] = [...findings]
+  if (line.length > 0 && (outsideM > 1e-3 || regions.length === 0))
+    out.push({
+      code: 'bandOutside',
+      severity: regions.length === 0 ? 'stop' : 'check',
+      values: { outsideM },
+      at: { entityId: band.id, point: line[0]!.from },
+    })
+  return { shape: { band, regions, lengthM: lengthInside(line, net), chordsKept }, findings: out }
+}

@@ -1,0 +1,209 @@
+import type { Slab } from '../../shared/document/slab'
+import type { Finding } from '../../shared/problem'
+import { boxesMeet, ringBounds } from './bounds'
+import { checkOpenings } from './checkOpenings'
+import type { CurveRegion, CurveRing } from './curve'
+import { clipCurveRings, subtractCurves } from './curveBoolean'
+import { findSelfCrossing } from './findSelfCrossing'
+import { resolveBand } from './resolveBands'
+import { type BorderRing, resolveBorders } from './resolveBorders'
+import type { Claim, ResolvedBand, ResolvedBorder, ResolvedOpening, ResolvedSlab } from './resolvedSlab'
+import { resolvePath } from './resolvePath'
+import { reverseRing } from './reverseRing'
+import { curveArea, ringArea } from './ringArea'
+import { ringLength } from './ringLength'
+
+/** Overlaps and overhangs below 1 cm² are drawing inaccuracy, not a mistake. */
+const smallAreaM2 = 1e-4
+
+/** The path's ring turned the way it should run, with what was wrong about it; empty after a stop. */
+function resolveRing(
+  path: Slab['outline'],
+  entityId: string,
+  clockwise: boolean,
+): { ring: CurveRing; findings: Finding[]; bad: boolean } {
+  const { ring, findings } = resolvePath(path, entityId)
+  if (ring.length === 0) return { ring, findings: [...findings], bad: true }
+  const crossing = findSelfCrossing(ring)
+  if (crossing) {
+    const found: Finding = { code: 'selfCrossing', severity: 'stop', values: {}, at: { entityId, point: crossing } }
+    return { ring, findings: [...findings, found], bad: true }
+  }
+  if (ringArea(ring) > 0 !== clockwise) return { ring, findings: [...findings], bad: false }
+  const turned: Finding = {
+    code: 'wrongWinding',
+    severity: 'check',
+    values: {},
+    at: { entityId, point: ring[0]!.from },
+  }
+  return { ring: reverseRing(ring), findings: [...findings, turned], bad: false }
+}
+
+const boundsOf = (regions: readonly CurveRegion[]) => regions.map(r => ringBounds(r.outer))
+
+/** Takes off what others have claimed before, and keeps the claim. */
+class Claims {
+  private readonly taken: CurveRegion[] = []
+
+  claim(regions: readonly CurveRegion[]): { shape: readonly CurveRegion[]; chordsKept: boolean } {
+    const boxes = boundsOf(regions)
+    const near = this.taken.filter(t => boxes.some(b => boxesMeet(b, ringBounds(t.outer))))
+    const { regions: shape, chordsKept } = subtractCurves(regions, near)
+    this.taken.push(...shape)
+    return { shape, chordsKept }
+  }
+
+  left(net: readonly CurveRegion[]): { shape: readonly CurveRegion[]; chordsKept: boolean } {
+    const { regions: shape, chordsKept } = subtractCurves(net, this.taken)
+    return { shape, chordsKept }
+  }
+}
+
+/**
+ * Works a slab out: exact rings, areas and lengths, openings taken out, and the ground of each inset, band and border.
+ * Claims go inset, band, border, in document order within each; what two of them want counts once, for the first.
+ * Border lengths are those of the border itself, before insets and bands are let into it.
+ * After a stop on the outline every figure is 0 and every shape empty (the outline stays, to be drawn); after a stop on
+ * an opening, border, band or inset that entity takes no part. Never throws on bad input.
+ */
+export function resolveSlab(slab: Slab): ResolvedSlab {
+  const findings: Finding[] = []
+  const outlined = resolveRing(slab.outline, slab.id, false)
+  findings.push(...outlined.findings)
+  const outline = outlined.ring
+  const base = {
+    id: slab.id,
+    name: slab.name,
+    levelM: slab.levelM,
+    finishId: slab.finishId,
+    outline,
+  }
+  if (outlined.bad)
+    return {
+      ...base,
+      openings: [],
+      net: [],
+      grossAreaM2: 0,
+      openingAreaM2: 0,
+      netAreaM2: 0,
+      perimeterM: 0,
+      openingPerimeterM: 0,
+      borders: [],
+      bands: [],
+      insets: [],
+      field: [],
+      fieldAreaM2: 0,
+      findings,
+    }
+
+  const cut: { opening: ResolvedOpening; path: Slab['outline'] }[] = []
+  for (const { id, kind, path, pool } of slab.openings) {
+    const { ring, findings: found, bad } = resolveRing(path, id, true)
+    findings.push(...found)
+    if (bad) continue
+    const opening = { id, kind, ring, areaM2: -ringArea(ring), perimeterM: ringLength(ring) }
+    cut.push({ opening: pool === undefined ? opening : { ...opening, pool }, path })
+  }
+  const checked = checkOpenings(
+    outline,
+    cut.map(c => c.opening),
+  )
+  findings.push(...checked.findings)
+  const placed = cut.filter(c => !checked.left.has(c.opening.id))
+  const openings = placed.map(c => c.opening)
+  const gross: CurveRegion = { outer: outline, holes: [] }
+  const net = checked.apart
+    ? [{ outer: outline, holes: openings.map(o => o.ring) }]
+    : subtractCurves(
+        [gross],
+        openings.map(o => ({ outer: reverseRing(o.ring), holes: [] })),
+      ).regions
+  const grossAreaM2 = ringArea(outline)
+  const netAreaM2 = curveArea(net)
+
+  const claims = new Claims()
+  const insets: Claim[] = []
+  for (const { id, path, finishId, placed: when } of slab.insets) {
+    const { ring, findings: found, bad } = resolveRing(path, id, false)
+    findings.push(...found)
+    const whole: CurveRegion[] = bad ? [] : [{ outer: ring, holes: [] }]
+    const inside = clipCurveRings(bad ? [] : [ring], net)
+    const outsideM2 = bad ? 0 : curveArea(subtractCurves(whole, [gross]).regions)
+    if (outsideM2 > smallAreaM2 || (!bad && inside.regions.length === 0))
+      findings.push({
+        code: 'insetOutside',
+        severity: inside.regions.length === 0 ? 'stop' : 'check',
+        values: { outsideM2 },
+        at: { entityId: id, point: ring[0]!.from },
+      })
+    const { shape, chordsKept } = claims.claim(inside.regions)
+    insets.push({
+      id,
+      finishId,
+      placed: when,
+      shape,
+      areaM2: curveArea(shape),
+      chordsKept: chordsKept || inside.chordsKept,
+    })
+  }
+
+  const bands: ResolvedBand[] = slab.bands.map(band => {
+    const { shape: raw, findings: found } = resolveBand(band, outline, net)
+    findings.push(...found)
+    const { shape, chordsKept } = claims.claim(raw.regions)
+    return {
+      id: band.id,
+      finishId: band.finishId,
+      placed: band.placed,
+      shape,
+      areaM2: curveArea(shape),
+      chordsKept: chordsKept || raw.chordsKept,
+      widthM: band.widthM,
+      lengthM: raw.lengthM,
+    }
+  })
+
+  const rings: BorderRing[] = [
+    { path: slab.outline, ring: outline },
+    ...placed.map(c => ({ path: c.path, ring: c.opening.ring })),
+  ]
+  const bordered = resolveBorders(slab.borders, rings, net)
+  findings.push(...bordered.findings)
+  const borders: ResolvedBorder[] = bordered.shapes.map(raw => {
+    const { shape, chordsKept } = claims.claim(raw.regions)
+    return {
+      id: raw.border.id,
+      finishId: raw.border.finishId,
+      placed: raw.border.placed,
+      shape,
+      areaM2: curveArea(shape),
+      chordsKept: chordsKept || raw.chordsKept,
+      pathId: raw.border.pathId,
+      widthM: raw.border.widthM,
+      outerLengthM: raw.outerLengthM,
+      innerLengthM: raw.innerLengthM,
+      centerLengthM: raw.centerLengthM,
+    }
+  })
+
+  const field = claims.left(net).shape
+  const claimed = [...insets, ...bands, ...borders]
+  for (const c of claimed)
+    if (c.chordsKept) findings.push({ code: 'arcsKeptAsChords', severity: 'note', values: {}, at: { entityId: c.id } })
+  return {
+    ...base,
+    openings,
+    net,
+    grossAreaM2,
+    openingAreaM2: checked.apart ? openings.reduce((sum, o) => sum + o.areaM2, 0) : grossAreaM2 - netAreaM2,
+    netAreaM2,
+    perimeterM: ringLength(outline),
+    openingPerimeterM: openings.reduce((sum, o) => sum + o.perimeterM, 0),
+    borders,
+    bands,
+    insets,
+    field,
+    fieldAreaM2: claimed.reduce((sum, c) => sum - c.areaM2, netAreaM2),
+    findings,
+  }
+}

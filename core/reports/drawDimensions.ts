@@ -1,0 +1,121 @@
+import type { CurveRing } from '../geometry/curve'
+import type { Measures } from '../units/measures'
+import { type ArcDimension, type LineDimension, outlineDimensions } from './dimensions'
+import { type Frame, toPage } from './frame'
+import { type DrawLabel, drawTag, type Layer, planLetterPt, readingDeg, tagBox } from './layer'
+import type { Candidate, LabelBox, LabelWish } from './placeLabels'
+import { drawCircle, drawPath, drawRect, moveLine, softInk, type XY } from './svgPen'
+
+/** Distances of the dimension line from the edge, in points; the nearest free one is taken. */
+const offsetsPt = [24, 44, 64]
+/** Room that dimensions need around a drawing. */
+export const dimensionMarginPt = 58
+const shortestPt = 16
+
+const along = (a: XY, b: XY, t: number): XY => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]
+const shift = (p: XY, n: XY, d: number): XY => [p[0] + n[0] * d, p[1] + n[1] * d]
+
+function lineWish(dimension: LineDimension, frame: Frame, measures: Measures): LabelWish<DrawLabel> | undefined {
+  const [a, b] = [toPage(frame, dimension.from), toPage(frame, dimension.to)]
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+  if (length < shortestPt) return undefined
+  const d: XY = [(b[0] - a[0]) / length, (b[1] - a[1]) / length]
+  const out: XY = [-d[1], d[0]]
+  const text = measures.length(dimension.lengthM)
+  const turnDeg = readingDeg(a, b)
+  const lineTurn = turnDeg
+  const label = tagBox(text, a, planLetterPt, 'planBold', turnDeg)
+  const inLine = label.width + 14 <= length
+  const candidates: Candidate<DrawLabel>[] = []
+  for (const side of [1, -1] as const)
+    for (const [level, offset] of offsetsPt.entries())
+      for (const t of inLine ? [0.5, 0.36, 0.64] : [0.5]) {
+        const n: XY = [out[0] * side, out[1] * side]
+        const [p, q] = [shift(a, n, offset), shift(b, n, offset)]
+        const middle = along(p, q, t)
+        const center = inLine ? middle : shift(middle, n, label.height / 2 + 5)
+        const box: LabelBox = { ...label, center }
+        const line: LabelBox = { center: along(p, q, 0.5), width: length - 4, height: 7, turnDeg: lineTurn }
+        candidates.push({
+          boxes: inLine ? [box, line] : [box, line],
+          cost: (side === 1 ? 0 : 160) + level * 25 + Math.abs(t - 0.5) * 20,
+          place: () => drawLineDimension(text, a, b, n, offset, box, inLine),
+        })
+      }
+  // The line's own box would always collide with its label's: they are one label, so no cost between them.
+  return { candidates, dropAbove: 900 }
+}
+
+function drawLineDimension(text: string, a: XY, b: XY, n: XY, offset: number, box: LabelBox, inLine: boolean): string {
+  const [p, q] = [shift(a, n, offset), shift(b, n, offset)]
+  const length = Math.hypot(q[0] - p[0], q[1] - p[1])
+  const d: XY = [(q[0] - p[0]) / length, (q[1] - p[1]) / length]
+  const extension = [a, b].map(end => moveLine(shift(end, n, 5), shift(end, n, offset + 6))).join('')
+  const half = box.width / 2
+  const t = inLine ? ((box.center[0] - p[0]) * d[0] + (box.center[1] - p[1]) * d[1]) / length : 0.5
+  const line = inLine
+    ? moveLine(p, along(p, q, t - half / length)) + moveLine(along(p, q, t + half / length), q)
+    : moveLine(p, q)
+  const ticks = [p, q].map(end => moveLine(shift(end, n, -6), shift(end, n, 6))).join('')
+  return (
+    drawPath(extension, { stroke: softInk, width: 0.5 }) +
+    drawPath(line, { stroke: softInk, width: 0.9 }) +
+    drawPath(ticks, { stroke: softInk, width: 1.1 }) +
+    [p, q].map(end => drawCircle(end, 2.2, { fill: softInk })).join('') +
+    drawTag(text, box, { sizePt: planLetterPt, face: 'planBold' })
+  )
+}
+
+function arcWish(dimension: ArcDimension, frame: Frame, measures: Measures): LabelWish<DrawLabel> | undefined {
+  if (dimension.radiusM * frame.ptPerM < 12 || dimension.lengthM * frame.ptPerM < shortestPt) return undefined
+  const radius = measures.length(dimension.radiusM)
+  const text = dimension.wholeCircle ? `radius ${radius}` : `R ${radius}`
+  const candidates: Candidate<DrawLabel>[] = []
+  const base = Math.atan2(dimension.middle[1] - dimension.center[1], dimension.middle[0] - dimension.center[0])
+  const reach = Math.min(dimension.lengthM / dimension.radiusM / 2, Math.PI) * 0.8
+  for (const share of [0, 0.4, -0.4, 0.75, -0.75])
+    for (const distance of [16, 30, 46]) {
+      const angle = base + share * reach
+      const out = dimension.outward[0] * Math.cos(base) + dimension.outward[1] * Math.sin(base) > 0 ? 1 : -1
+      const rayX = Math.cos(angle)
+      const rayY = Math.sin(angle)
+      const foot = toPage(frame, [
+        dimension.center[0] + dimension.radiusM * rayX,
+        dimension.center[1] + dimension.radiusM * rayY,
+      ])
+      const box = tagBox(text, [0, 0], planLetterPt, 'planBold')
+      const away = distance + Math.abs(rayX) * (box.width / 2 - 8)
+      const center: XY = [foot[0] + out * rayX * away, foot[1] - out * rayY * away]
+      const placed = { ...box, center }
+      candidates.push({
+        boxes: [placed],
+        cost: distance * 0.6 + Math.abs(share) * 15,
+        place: () => {
+          const tip = foot
+          const stop: XY = [foot[0] + out * rayX * (distance - 8), foot[1] - out * rayY * (distance - 8)]
+          return (
+            drawPath(moveLine(tip, stop), { stroke: softInk, width: 0.9 }) +
+            drawCircle(tip, 2.2, { fill: softInk }) +
+            drawRect(center[0] - placed.width / 2, center[1] - placed.height / 2, placed.width, placed.height, {
+              fill: '#FFFFFF',
+              fillOpacity: 0.85,
+            }) +
+            drawTag(text, placed, { sizePt: planLetterPt, face: 'planBold' })
+          )
+        },
+      })
+    }
+  return { candidates, dropAbove: 400 }
+}
+
+/** Dimensions of the outlines; arcs by radius; what is too short on paper is left out. */
+export function drawDimensions(outlines: readonly CurveRing[], frame: Frame, measures: Measures): Layer {
+  const wishes = outlines.flatMap(outline =>
+    outlineDimensions(outline).flatMap(dimension => {
+      const wish =
+        dimension.kind === 'line' ? lineWish(dimension, frame, measures) : arcWish(dimension, frame, measures)
+      return wish === undefined ? [] : [wish]
+    }),
+  )
+  return { svg: '', wishes, segments: [] }
+}

@@ -1,0 +1,149 @@
+/** What the sheets and exports are drawn from: plain data, SI, drawing-frame meters. */
+import type { Pt } from '../../shared/document/primitives'
+import type { UnitSystem } from '../../shared/document/site'
+import type { Opening } from '../../shared/document/slab'
+import type { Quantity } from '../../shared/planJson'
+import type { Problem } from '../../shared/problem'
+import type { CurveRegion, CurveRing, Region, Ring } from '../geometry/curve'
+
+export interface SheetPlace {
+  readonly name?: string
+  readonly latDeg: number
+  readonly lonDeg: number
+  /** Clockwise angle from drawing-up to true north. */
+  readonly northDeg: number
+}
+
+export interface SheetOpening {
+  readonly id: string
+  readonly kind: Opening['kind']
+  readonly name?: string
+  readonly ring: CurveRing
+  readonly areaM2: number
+}
+
+/** A border, band or inset: a part of the slab with a finish of its own. */
+export interface SheetFinishPart {
+  readonly id: string
+  readonly kind: 'border' | 'band' | 'inset'
+  readonly name?: string
+  readonly finishName: string
+  /** Absent for an inset. */
+  readonly widthM?: number
+  readonly areaM2: number
+  /** Along the bordered edges; the center line of a band; absent for an inset. */
+  readonly lengthM?: number
+  readonly innerLengthM?: number
+  readonly centerLengthM?: number
+  readonly shape: readonly CurveRegion[]
+}
+
+export interface SheetSlab {
+  readonly id: string
+  readonly name: string
+  readonly finishName: string
+  readonly levelM: number
+  readonly thicknessM: number
+  readonly outline: CurveRing
+  readonly openings: readonly SheetOpening[]
+  /** Outline less openings. */
+  readonly net: readonly CurveRegion[]
+  readonly finishParts: readonly SheetFinishPart[]
+  readonly field: readonly CurveRegion[]
+  readonly grossAreaM2: number
+  readonly openingAreaM2: number
+  readonly netAreaM2: number
+  readonly fieldAreaM2: number
+  readonly perimeterM: number
+}
+
+export type CasterShape =
+  | { readonly form: 'rings'; readonly rings: readonly Ring[] }
+  | { readonly form: 'line'; readonly points: readonly Pt[] }
+  | { readonly form: 'circle'; readonly center: Pt; readonly radiusM: number }
+
+export interface SheetCaster {
+  readonly id: string
+  readonly kind: 'building' | 'wall' | 'tree' | 'cover'
+  readonly name: string
+  readonly shape: CasterShape
+  /** Elevations above the one site datum. */
+  readonly topM: number
+  readonly baseM: number
+}
+
+export interface SheetPoint {
+  readonly id: string
+  readonly name: string
+  readonly at: Pt
+}
+
+export interface SheetPour {
+  readonly id: string
+  readonly number: string
+  readonly slabId: string
+  readonly region: CurveRegion
+  readonly areaM2: number
+  readonly order: number
+  readonly day: number
+  readonly date: string | null
+  /** Concrete to order. */
+  readonly concreteM3?: number
+  readonly proposed: boolean
+}
+
+export interface SheetJoint {
+  readonly id: string
+  readonly slabId: string
+  readonly kind: 'construction' | 'isolation'
+  readonly pourIds: readonly string[]
+  readonly from: Pt
+  readonly to: Pt
+  readonly lengthM: number
+}
+
+/** An instant of the site day that has a name on paper: `9 am`, `noon`, `2:30 pm`. */
+export interface SheetHour {
+  /** ISO 8601 with offset. */
+  readonly time: string
+  readonly label: string
+  /** Minutes since the site's midnight, by the clock. */
+  readonly clockMin: number
+  readonly altitudeDeg: number
+  readonly azimuthDeg: number
+}
+
+/** Shade of one slab at one hour: full shade, clipped to the slab. */
+export interface SheetShadow {
+  readonly time: string
+  readonly slabId: string
+  readonly polygons: readonly Region[]
+}
+
+/** Share of the area in direct sun, one value for each of `hours`; null while the sun is too low. */
+export interface SheetSunShares {
+  readonly id: string
+  readonly sunShare: readonly (number | null)[]
+}
+
+export interface SheetData {
+  readonly siteName: string
+  readonly siteId: string
+  /** YYYY-MM-DD */
+  readonly date: string
+  readonly zone: string
+  readonly units: UnitSystem
+  readonly place: SheetPlace
+  readonly slabs: readonly SheetSlab[]
+  readonly casters: readonly SheetCaster[]
+  readonly points: readonly SheetPoint[]
+  readonly pours: readonly SheetPour[]
+  readonly joints: readonly SheetJoint[]
+  /** Whole hours of the day with the sun above the threshold. */
+  readonly hours: readonly SheetHour[]
+  readonly shadows: readonly SheetShadow[]
+  readonly slabShares: readonly SheetSunShares[]
+  readonly pourShares: readonly SheetSunShares[]
+  readonly quantities: readonly Quantity[]
+  readonly problems: readonly Problem[]
+}

@@ -1,0 +1,33 @@
+/** Letters the sheet fonts lack, in letters they have. */
+const spelled: Readonly<Record<string, string>> = {
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+  '≤': 'at most ',
+  '≥': 'at least ',
+  '≈': 'about ',
+  π: 'pi',
+  Σ: 'sum of ',
+  '√': 'root of ',
+  θ: 'angle',
+  φ: 'latitude',
+  '→': 'to',
+  '\u00a0': ' ',
+  '\u202f': ' ',
+}
+
+/** True for a letter that Barlow Semi Condensed (latin subset) draws. */
+const drawn = (letter: string): boolean =>
+  /[\u0020-\u007e\u00a1-\u00ff\u2013\u2014\u2018\u2019\u201c\u201d\u2022\u2026\u2032\u2033\u2044\u2212]/u.test(letter)
+
+/** Text for paper: `6⅜″` reads `6 3/8″`; a letter without a picture becomes `?`, never a blank box. */
+export function sheetText(text: string): string {
+  let out = ''
+  for (const letter of text) {
+    const words = spelled[letter]
+    if (words === undefined) out += drawn(letter) ? letter : '?'
+    else out += /\d$/.test(out) && /^\d/.test(words) ? ` ${words}` : words
+  }
+  return out
+}

@@ -10,12 +10,14 @@ function chordCrossed(a: Pt, b: Pt, x: number, y: number): boolean {
   return b[1] > a[1] ? side > 0 : side < 0
 }
 
-/** True where the point lies between an arc and its chord. */
+/** True where the point lies between an arc and its chord. A point on the chord goes the way the crossing test sends it: to +x, else +y. */
 function inSegment({ from, to, arc }: CurveEdge, p: Pt): boolean {
   if (!arc) return false
   const [cx, cy] = arc.center
   if (Math.hypot(p[0] - cx, p[1] - cy) >= arc.radiusM) return false
-  const side = (to[0] - from[0]) * (p[1] - from[1]) - (to[1] - from[1]) * (p[0] - from[0])
+  const dx = to[0] - from[0]
+  const dy = to[1] - from[1]
+  const side = dx * (p[1] - from[1]) - dy * (p[0] - from[0]) || -dy || dx
   return arc.sweepRad > 0 ? side < 0 : side > 0
 }
 

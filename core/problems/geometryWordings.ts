@@ -1,0 +1,79 @@
+import type { geometryCodes, ProblemValue } from '../../shared/problem'
+import type { Told, Wording } from './wording'
+
+const numberOf = (value: ProblemValue | undefined): number => (typeof value === 'number' ? value : 0)
+
+/** The length a finding carries, printed. */
+const lengthOf = ({ values, print }: Told, name: string) => print.length(numberOf(values[name]))
+
+/** The area a finding carries, printed. */
+const areaOf = ({ values, print }: Told, name: string) => print.area(numberOf(values[name]))
+
+/** Findings of the geometry in trade words. */
+export const geometryWordings: Record<(typeof geometryCodes)[number], Wording> = {
+  pathTooShort: ({ values }) => ({
+    message: `This outline has ${values.vertices} ${values.vertices === 1 ? 'corner' : 'corners'}; it needs at least ${values.least}.`,
+    hint: 'Add the missing corners, or delete the outline.',
+  }),
+  zeroEdge: ({ values }) => ({
+    message: `Edge ${values.edgeId} has no length: two corners lie on the same spot. It is left out.`,
+    hint: 'Delete one of the two corners.',
+  }),
+  edgeCountMismatch: ({ values }) => ({
+    message: `The path lists ${values.vertices} corners but ${values.edges} edges, so its edges cannot be told apart.`,
+    hint: 'A closed outline has as many edges as corners; an open line has one edge fewer.',
+  }),
+  selfCrossing: () => ({
+    message: 'The outline crosses or touches itself, so inside and outside cannot be told apart.',
+    hint: 'Move the corners so that no edge crosses or touches another.',
+  }),
+  wrongWinding: () => ({
+    message: 'The corners run the wrong way around; the shape is taken the other way.',
+    hint: 'Outlines run counter-clockwise, openings clockwise.',
+  }),
+  roundTooLarge: told => ({
+    message: `A corner radius of ${lengthOf(told, 'roundM')} does not fit between the neighboring edges; the corner stays sharp.`,
+    hint: 'Use a smaller radius or longer edges.',
+  }),
+  riseTooLarge: told => ({
+    message: `An arc with a rise of ${lengthOf(told, 'riseM')} over a chord of ${lengthOf(told, 'chordM')} closes on itself.`,
+    hint: 'Draw a full circle as two half circles.',
+  }),
+  openingOutside: told => ({
+    message:
+      'outsideM2' in told.values
+        ? `The opening reaches ${areaOf(told, 'outsideM2')} beyond the slab's edge.`
+        : 'The opening lies outside the slab.',
+    hint: 'Move the opening inside, or draw the slab around it.',
+  }),
+  openingTouches: ({ values }) => ({
+    message:
+      'otherId' in values
+        ? `The opening touches opening ${values.otherId}; no concrete is left between them.`
+        : "The opening touches the slab's edge; no concrete is left between them.",
+    hint: 'Leave concrete between them, or draw them as one.',
+  }),
+  openingsOverlap: told => ({
+    message: `The opening overlaps opening ${told.values.otherId} by ${areaOf(told, 'commonM2')}; the common part counts once.`,
+    hint: 'Move one of them, or draw them as one.',
+  }),
+  slabsOverlap: told => ({
+    message: `Two slabs share ${areaOf(told, 'commonM2')} of ground with slab ${told.values.otherId}: that concrete is counted twice.`,
+    hint: 'Move an edge so that the slabs only meet.',
+  }),
+  borderTooWide: told => ({
+    message: `A border of ${lengthOf(told, 'widthM')} is wider than the slab here; no field is left inside it. The border is left out.`,
+    hint: 'Make the border narrower, or give the whole slab its finish.',
+  }),
+  bandOutside: told => ({
+    message: `${lengthOf(told, 'outsideM')} of the band's center line lies outside the slab; only the part inside counts.`,
+    hint: "Shorten the band, or end it at the slab's edge.",
+  }),
+  insetOutside: told => ({
+    message: `${areaOf(told, 'outsideM2')} of the inset lies outside the slab; only the part inside counts.`,
+    hint: 'Move the inset inside the slab.',
+  }),
+  arcsKeptAsChords: () => ({
+    message: 'Some arcs of this part are figured as short chords, at most 0.1 mm (1/256 in) from the true curve.',
+  }),
+}

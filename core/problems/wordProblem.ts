@@ -1,9 +1,10 @@
 import type { Finding, Problem, ProblemCode } from '../../shared/problem'
 import type { Measures } from '../units/measures'
+import { concreteWordings } from './concreteWordings'
 import { doorWordings } from './doorWordings'
 import type { Wording } from './wording'
 
-const wordings: Partial<Record<ProblemCode, Wording>> = { ...doorWordings }
+const wordings: Partial<Record<ProblemCode, Wording>> = { ...doorWordings, ...concreteWordings }
 
 /** Puts a finding into words, in the unit system that `print` prints. */
 export const wordProblem = (finding: Finding, print: Measures): Problem => {

@@ -1,6 +1,8 @@
 /** What the sample sites are drawn with: ids from one counter, rings from points in meters. */
 import type { Path, Vertex } from '../shared/document/path'
 import type { Pt } from '../shared/document/primitives'
+import type { Site } from '../shared/document/site'
+import type { Slab } from '../shared/document/slab'
 
 export interface Corner {
   readonly at: Pt
@@ -20,11 +22,38 @@ export interface Draft {
   nextId(): number
 }
 
+/** What a slab has none of unless it says so. */
+export const noParts = {
+  openings: [],
+  thickened: [],
+  borders: [],
+  bands: [],
+  insets: [],
+  steps: [],
+  obstacles: [],
+  againstExisting: [],
+} satisfies Partial<Slab>
+
+/** What a site has none of unless it says so. */
+export const noRows = { slabs: [], casters: [], points: [], wishes: [], accepted: [] } satisfies Partial<Site>
+
+/** Corners of a rectangle, counter-clockwise from the lower left, or clockwise for an opening. */
+export const rectangle = ([x, y]: Pt, widthM: number, heightM: number, turn?: 'clockwise'): readonly Corner[] => {
+  const corners: Corner[] = [
+    { at: [x, y] },
+    { at: [x + widthM, y] },
+    { at: [x + widthM, y + heightM] },
+    { at: [x, y + heightM] },
+  ]
+  return turn === 'clockwise' ? corners.reverse() : corners
+}
+
 /** Mid-ordinate of a quarter circle: R(1 − cos 45°). */
 export const quarterRise = (radiusM: number): number => radiusM * (1 - Math.SQRT1_2)
 
-export const startDraft = (): Draft => {
-  let next = 1
+/** `from` continues the ids of a site that is already drawn. */
+export const startDraft = (from = 1): Draft => {
+  let next = from
   const id = (kind: string) => `${kind}${next++}`
   const path = (corners: readonly Corner[], open?: 'open'): Path => {
     const pathId = id('r')

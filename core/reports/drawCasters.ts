@@ -1,5 +1,5 @@
 import type { Measures } from '../units/measures'
-import { type Frame, ringToPage, toPage } from './frame'
+import { type Frame, flatToPage, ringToPage, toPage } from './frame'
 import { drawHatch } from './hatch'
 import {
   boxPointsInside,
@@ -13,7 +13,7 @@ import {
   ringSegments,
 } from './layer'
 import type { Candidate, LabelBox, LabelWish } from './placeLabels'
-import type { SheetCaster } from './sheetData'
+import type { SheetCaster, SheetData } from './sheetData'
 import { closedPath, drawCircle, drawPath, ink, moveLine, num, openPath, softInk, widthOf, type XY } from './svgPen'
 
 const gray = '#8A8A8A'
@@ -119,10 +119,20 @@ function spotsOf(caster: SheetCaster, frame: Frame, window: PageRect, box: Label
   })
 }
 
+/** A name beside the window's edge moves in by at most its own size. */
+function pullInside([x, y]: XY, { width, height }: LabelBox, window: PageRect): XY {
+  const pull = (at: number, low: number, high: number, size: number): number => {
+    const inside = Math.min(Math.max(at, low + size / 2 + 2), high - size / 2 - 2)
+    return Math.abs(inside - at) <= size ? inside : at
+  }
+  return [pull(x, window.x, window.x + window.width, width), pull(y, window.y, window.y + window.height, height)]
+}
+
 function nameWish(
   caster: SheetCaster,
   frame: Frame,
   window: PageRect,
+  slabs: readonly XY[][],
   levelM: number,
   measures: Measures,
 ): LabelWish<DrawLabel> {
@@ -130,11 +140,11 @@ function nameWish(
   const width = Math.max(widthOf(caster.name, planLetterPt, 'planBold'), widthOf(height, planLetterPt)) + 8
   const box: LabelBox = { center: [0, 0], width, height: 33 }
   const candidates = spotsOf(caster, frame, window, box).map(({ at, cost }): Candidate<DrawLabel> => {
-    const placed: LabelBox = { ...box, center: at }
-    const [x, y] = at
+    const [x, y] = pullInside(at, box, window)
+    const placed: LabelBox = { ...box, center: [x, y] }
     return {
       boxes: [placed],
-      cost,
+      cost: cost + slabs.reduce((sum, ring) => sum + 30 * boxPointsInside(placed, [ring]), 0),
       place: () =>
         drawGround(placed) +
         drawTag(caster.name, { ...placed, center: [x, y - 8] }, { sizePt: planLetterPt, face: 'planBold' }) +
@@ -162,15 +172,16 @@ const outlineSegments = (caster: SheetCaster, frame: Frame): Layer['segments'] =
 
 /** Names and heights of the casters that show in the window. */
 export function drawCasterNames(
-  casters: readonly SheetCaster[],
+  data: SheetData,
   frame: Frame,
   window: PageRect,
   levelM: number,
   measures: Measures,
 ): Layer {
+  const slabs = data.slabs.map(slab => flatToPage(frame, slab.outline))
   return {
     svg: '',
-    wishes: casters.map(caster => nameWish(caster, frame, window, levelM, measures)),
-    segments: casters.flatMap(caster => outlineSegments(caster, frame)),
+    wishes: data.casters.map(caster => nameWish(caster, frame, window, slabs, levelM, measures)),
+    segments: data.casters.flatMap(caster => outlineSegments(caster, frame)),
   }
 }

@@ -23,7 +23,6 @@ function lineWish(dimension: LineDimension, frame: Frame, measures: Measures): L
   const out: XY = [-d[1], d[0]]
   const text = measures.length(dimension.lengthM)
   const turnDeg = readingDeg(a, b)
-  const lineTurn = turnDeg
   const label = tagBox(text, a, planLetterPt, 'planBold', turnDeg)
   const inLine = label.width + 14 <= length
   const candidates: Candidate<DrawLabel>[] = []
@@ -35,14 +34,13 @@ function lineWish(dimension: LineDimension, frame: Frame, measures: Measures): L
         const middle = along(p, q, t)
         const center = inLine ? middle : shift(middle, n, label.height / 2 + 5)
         const box: LabelBox = { ...label, center }
-        const line: LabelBox = { center: along(p, q, 0.5), width: length - 4, height: 7, turnDeg: lineTurn }
+        const line: LabelBox = { center: along(p, q, 0.5), width: length - 4, height: 7, turnDeg, line: true }
         candidates.push({
-          boxes: inLine ? [box, line] : [box, line],
-          cost: (side === 1 ? 0 : 160) + level * 25 + Math.abs(t - 0.5) * 20,
+          boxes: [box, line],
+          cost: (side === 1 ? 0 : 420) + level * 25 + Math.abs(t - 0.5) * 20,
           place: () => drawLineDimension(text, a, b, n, offset, box, inLine),
         })
       }
-  // The line's own box would always collide with its label's: they are one label, so no cost between them.
   return { candidates, dropAbove: 900 }
 }
 

@@ -16,7 +16,7 @@ import {
 import type { Candidate, LabelBox, LabelWish } from './placeLabels'
 import { printDay } from './printDay'
 import type { SheetData, SheetJoint, SheetPour } from './sheetData'
-import { closedPath, drawPath, drawRect, drawText, ink, moveLine, widthOf, type XY } from './svgPen'
+import { closedPath, drawPath, drawRect, drawText, ink, moveLine, softInk, widthOf, type XY } from './svgPen'
 
 /** Neighbors never share a hatch: four are enough for pours that meet in a tee. */
 export const pourHatches: readonly Hatch[] = [
@@ -40,11 +40,17 @@ export function chooseHatches(pours: readonly SheetPour[], joints: readonly Shee
         .flatMap(j => j.pourIds.filter(id => id !== pour.id))
         .map(id => chosen.get(id)),
     )
-    const free = pourHatches.findIndex((_, i) => !taken.has(i))
-    chosen.set(pour.id, free === -1 ? chosen.size % pourHatches.length : free)
+    const uses = pourHatches.map((_, i) => [...chosen.values()].filter(h => h === i).length + (taken.has(i) ? 1e6 : 0))
+    chosen.set(pour.id, uses.indexOf(Math.min(...uses)))
   }
   return chosen
 }
+
+/** The edges of the pours alone, for sheets that are about something else. */
+export const drawPourEdges = (data: SheetData, frame: Frame): string =>
+  data.pours
+    .map(pour => drawPath(curveRegionPath(frame, pour.region), { stroke: softInk, width: 0.7, dash: '2 2.5' }))
+    .join('')
 
 /** Ground and hatch of the pours, under everything else. */
 export function drawPourGrounds(data: SheetData, frame: Frame): string {

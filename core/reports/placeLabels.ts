@@ -7,6 +7,8 @@ export interface LabelBox {
   readonly width: number
   readonly height: number
   readonly turnDeg?: number
+  /** A line of the label's own drawing: other lines may cross it at a small cost. */
+  readonly line?: true
 }
 
 export interface Candidate<T> {
@@ -30,9 +32,19 @@ export interface Obstacles {
 
 /** Label over label: nothing else may weigh as much. */
 const collisionCost = 1000
+const labelOnLineCost = 320
+const crossingCost = 25
+
+function collision(p: LabelBox, q: LabelBox): number {
+  if (p.line !== q.line) return labelOnLineCost
+  if (p.line === undefined) return collisionCost
+  const between = Math.abs((p.turnDeg ?? 0) - (q.turnDeg ?? 0)) % 180
+  return Math.min(between, 180 - between) < 5 ? labelOnLineCost : crossingCost
+}
 const outsideCost = 5000
 
 interface Corners {
+  readonly of: LabelBox
   readonly points: readonly XY[]
   readonly axes: readonly XY[]
   readonly x0: number
@@ -53,7 +65,15 @@ function corners(box: LabelBox): Corners {
   const points = [at(-1, -1), at(1, -1), at(1, 1), at(-1, 1)]
   const xs = points.map(p => p[0])
   const ys = points.map(p => p[1])
-  return { points, axes: [u, v], x0: Math.min(...xs), y0: Math.min(...ys), x1: Math.max(...xs), y1: Math.max(...ys) }
+  return {
+    of: box,
+    points,
+    axes: [u, v],
+    x0: Math.min(...xs),
+    y0: Math.min(...ys),
+    x1: Math.max(...xs),
+    y1: Math.max(...ys),
+  }
 }
 
 const apart = (axis: XY, p: readonly XY[], q: readonly XY[]): boolean => {
@@ -102,7 +122,7 @@ export function placeLabels<T>(wishes: readonly LabelWish<T>[], obstacles: Obsta
       let cost = candidate.cost
       for (const box of boxes) {
         if (box.x0 < bounds.x0 || box.x1 > bounds.x1 || box.y0 < bounds.y0 || box.y1 > bounds.y1) cost += outsideCost
-        for (const s of obstacles.segments) if (hitsSegment(box, s.a, s.b)) cost += s.weight
+        for (const s of box.of.line ? [] : obstacles.segments) if (hitsSegment(box, s.a, s.b)) cost += s.weight
         for (const f of fixed) if (overlap(box, f.box)) cost += f.weight
       }
       return { boxes, cost, place: candidate.place }
@@ -115,7 +135,7 @@ export function placeLabels<T>(wishes: readonly LabelWish<T>[], obstacles: Obsta
       const pick = chosen[other]
       if (other === index || pick === null || pick === undefined) continue
       for (const theirs of prepared[other]![pick]!.boxes)
-        for (const box of boxes) if (overlap(box, theirs)) cost += collisionCost
+        for (const box of boxes) if (overlap(box, theirs)) cost += collision(box.of, theirs.of)
     }
     return cost
   }

@@ -2,7 +2,13 @@
 import type { Measures } from '../units/measures'
 import { drawCasterNames, drawCasterShapes } from './drawCasters'
 import { drawDimensions } from './drawDimensions'
-import { drawConstructionJoints, drawIsolationJoints, drawPourGrounds, drawPourPlates } from './drawPours'
+import {
+  drawConstructionJoints,
+  drawIsolationJoints,
+  drawPourEdges,
+  drawPourGrounds,
+  drawPourPlates,
+} from './drawPours'
 import { drawShade } from './drawShade'
 import { drawFinishParts, drawOpeningNames, drawOutlines, drawPoints, drawSlabGrounds } from './drawSlabs'
 import type { Frame } from './frame'
@@ -43,7 +49,7 @@ export function drawPlan(
       )
     : nothing
   const shade = drawShade(data, frame, layers.shadeTimes)
-  const names = layers.casters ? drawCasterNames(data.casters, frame, window, levelM, measures) : nothing
+  const names = layers.casters ? drawCasterNames(data, frame, window, levelM, measures) : nothing
   const openings = drawOpeningNames(data, frame, window, measures)
   const points = drawPoints(data, frame)
   const labeled = [plates, dimensions, joints, shade, openings, names, points]
@@ -58,6 +64,7 @@ export function drawPlan(
   return [
     layers.casters ? drawCasterShapes(data.casters, frame, true) : '',
     layers.pours === 'full' ? drawPourGrounds(data, frame) : drawSlabGrounds(data, frame),
+    layers.pours === 'number' ? drawPourEdges(data, frame) : '',
     layers.finishes ? drawFinishParts(data, frame) : '',
     joints.svg,
     outlines.svg,

@@ -1,5 +1,4 @@
 /** The plan sheet: a true-scale drawing with its title, figures, legend, scale bar and caution line. */
-import type { Pt } from '../../shared/document/primitives'
 import { pointBounds } from '../geometry/bounds'
 import { flattenRing } from '../geometry/flattenRing'
 import type { Measures } from '../units/measures'
@@ -18,7 +17,7 @@ import { printDay } from './printDay'
 import { barCheck, chooseScaleBar, drawScaleBar } from './scaleBar'
 import type { SheetData } from './sheetData'
 import { type SheetLayout, sheetLayout } from './sheetLayout'
-import { drawPath, drawRect, drawText, ink, num, softInk, widthOf } from './svgPen'
+import { drawPath, drawRect, drawText, ink, num, rootFont, softInk, widthOf } from './svgPen'
 
 export interface PlanSheetOptions {
   readonly title: string
@@ -50,30 +49,24 @@ interface Extent {
 
 const slabExtent = (data: SheetData): Extent => pointBounds(data.slabs.flatMap(slab => flattenRing(slab.outline)))
 
-/** Casters widen the drawing by at most this share of the slabs' size on each side; beyond it they are cut by the window. */
-const casterShare = 0.22
-
-function wishedExtent(data: SheetData, withCasters: boolean): Extent {
+/** Boxes of the casters, as far as they stand near the slabs. */
+function casterBoxes(data: SheetData): Extent[] {
   const slabs = slabExtent(data)
-  if (!withCasters) return slabs
-  const points = data.casters.flatMap(({ shape }): Pt[] => {
-    if (shape.form === 'rings') return shape.rings.flat()
-    if (shape.form === 'line') return [...shape.points]
-    const [x, y] = shape.center
-    const r = shape.radiusM
-    return [
-      [x - r, y - r],
-      [x + r, y + r],
-    ]
-  })
-  const all = pointBounds([...points, [slabs.minX, slabs.minY], [slabs.maxX, slabs.maxY]])
-  const [dx, dy] = [(slabs.maxX - slabs.minX) * casterShare, (slabs.maxY - slabs.minY) * casterShare]
-  return {
-    minX: Math.max(all.minX, slabs.minX - dx),
-    minY: Math.max(all.minY, slabs.minY - dy),
-    maxX: Math.min(all.maxX, slabs.maxX + dx),
-    maxY: Math.min(all.maxY, slabs.maxY + dy),
-  }
+  const [dx, dy] = [slabs.maxX - slabs.minX, slabs.maxY - slabs.minY]
+  return data.casters
+    .map(({ shape }): Extent => {
+      if (shape.form === 'rings') return pointBounds(shape.rings.flat())
+      if (shape.form === 'line') return pointBounds(shape.points)
+      const [[x, y], r] = [shape.center, shape.radiusM]
+      return { minX: x - r, minY: y - r, maxX: x + r, maxY: y + r }
+    })
+    .map(box => ({
+      minX: Math.max(box.minX, slabs.minX - dx / 2),
+      minY: Math.max(box.minY, slabs.minY - dy / 2),
+      maxX: Math.min(box.maxX, slabs.maxX + dx / 2),
+      maxY: Math.min(box.maxY, slabs.maxY + dy / 2),
+    }))
+    .filter(box => box.minX <= box.maxX && box.minY <= box.maxY)
 }
 
 function readableScale(data: SheetData): number {
@@ -91,7 +84,7 @@ function choosePage(data: SheetData, options: PlanSheetOptions): ScaleChoice {
     units: data.units,
     widthM: extent.maxX - extent.minX,
     heightM: extent.maxY - extent.minY,
-    marginPt: options.layers.dimensions ? dimensionMarginPt : 24,
+    marginPt: dimensionMarginPt,
     readablePtPerM: readableScale(data),
     windowOf: (paper, orientation) => {
       const { window } = sheetLayout(paper, orientation)
@@ -103,30 +96,51 @@ function choosePage(data: SheetData, options: PlanSheetOptions): ScaleChoice {
   })
 }
 
-/** Where the drawing lies when one window shows it all: the slabs and their dimensions inside, casters as far as they go. */
-function placeOnWindow(
-  data: SheetData,
-  window: PageRect,
-  ptPerM: number,
-  marginPt: number,
-  withCasters: boolean,
-): Frame {
+type Span = readonly [low: number, high: number]
+
+/** Share of a span that lies in another; a span without length is in or out. */
+const shareInside = ([low, high]: Span, [from, to]: Span): number =>
+  high - low < 1e-9
+    ? low >= from && low <= to
+      ? 1
+      : 0
+    : Math.max(0, Math.min(high, to) - Math.max(low, from)) / (high - low)
+
+/**
+ * Along one axis: where the slabs' span starts in the window so that it keeps its margins and as much of the casters
+ * shows as can. Of equals, the one nearest the middle.
+ */
+function placeSpan([low, high]: Span, others: readonly Span[], windowPt: number, ptPerM: number): number {
+  const room = windowPt - (high - low) * ptPerM - 2 * dimensionMarginPt
+  const steps = Math.max(0, Math.floor(room / 4))
+  let best = { start: dimensionMarginPt + room / 2, score: -1 }
+  for (let i = 0; i <= steps; i++) {
+    const start = dimensionMarginPt + (steps === 0 ? room / 2 : (room * i) / steps)
+    const shown: Span = [low - (start - 6) / ptPerM, low + (windowPt - start - 6) / ptPerM]
+    const offCenter = Math.abs(start - dimensionMarginPt - room / 2) / windowPt
+    const score = others.reduce((sum, other) => sum + shareInside(other, shown), 0) - 0.3 * offCenter
+    if (score > best.score) best = { start, score }
+  }
+  return best.start
+}
+
+/** Where the drawing lies when one window shows it all. */
+function placeOnWindow(data: SheetData, window: PageRect, ptPerM: number, withCasters: boolean): Frame {
   const slabs = slabExtent(data)
-  const wish = wishedExtent(data, withCasters)
-  const place = (low: number, high: number, wishLow: number, wishHigh: number, size: number): number => {
-    // The wished part in the middle, then pushed so far that the slabs keep their margins.
-    const offset = size / 2 - ((wishLow + wishHigh) / 2) * ptPerM
-    const least = marginPt - low * ptPerM
-    const most = size - marginPt - high * ptPerM
-    return Math.min(Math.max(offset, least), Math.max(most, least))
-  }
-  return {
+  const boxes = withCasters ? casterBoxes(data) : []
+  const left = placeSpan(
+    [slabs.minX, slabs.maxX],
+    boxes.map(b => [b.minX, b.maxX]),
+    window.width,
     ptPerM,
-    originPt: [
-      window.x + place(slabs.minX, slabs.maxX, wish.minX, wish.maxX, window.width),
-      window.y + place(-slabs.maxY, -slabs.minY, -wish.maxY, -wish.minY, window.height),
-    ],
-  }
+  )
+  const top = placeSpan(
+    [-slabs.maxY, -slabs.minY],
+    boxes.map(b => [-b.maxY, -b.minY]),
+    window.height,
+    ptPerM,
+  )
+  return { ptPerM, originPt: [window.x + left - slabs.minX * ptPerM, window.y + top + slabs.maxY * ptPerM] }
 }
 
 interface Tile {
@@ -326,22 +340,21 @@ function drawSheet(
   const measures = printMeasures(data.units)
   const { window, page, wordScale } = layout
   const ptPerM = scalePtPerM(choice.scale)
-  const marginPt = options.layers.dimensions ? dimensionMarginPt : 24
   const single = choice.columns * choice.rows === 1
   const extent = slabExtent(data)
   const frame: Frame = single
-    ? placeOnWindow(data, window, ptPerM, marginPt, options.layers.casters)
+    ? placeOnWindow(data, window, ptPerM, options.layers.casters)
     : {
         ptPerM,
         originPt: [
-          window.x + marginPt - extent.minX * ptPerM - tile.column * (window.width - overlapPt),
-          window.y + marginPt + extent.maxY * ptPerM - tile.row * (window.height - overlapPt),
+          window.x + dimensionMarginPt - extent.minX * ptPerM - tile.column * (window.width - overlapPt),
+          window.y + dimensionMarginPt + extent.maxY * ptPerM - tile.row * (window.height - overlapPt),
         ],
       }
   const words: Words = { data, options, choice, tile, layout, measures }
   const [w, h] = [num(page.widthPt), num(page.heightPt)]
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}pt" height="${h}pt" viewBox="0 0 ${w} ${h}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}pt" height="${h}pt" viewBox="0 0 ${w} ${h}" ${rootFont}>`,
     `<defs><clipPath id="window"><rect x="${num(window.x)}" y="${num(window.y)}" width="${num(window.width)}" height="${num(window.height)}"/></clipPath></defs>`,
     drawRect(0, 0, page.widthPt, page.heightPt, { fill: '#FFFFFF' }),
     `<g clip-path="url(#window)">`,

@@ -21,7 +21,7 @@ const spelled: Readonly<Record<string, string>> = {
 const drawn = (letter: string): boolean =>
   /[\u0020-\u007e\u00a1-\u00ff\u2013\u2014\u2018\u2019\u201c\u201d\u2022\u2026\u2032\u2033\u2044\u2212]/u.test(letter)
 
-/** Text for paper: `6⅜″` reads `6 3/8″`; a letter without a picture becomes `?`, never a blank box. */
+/** Text for paper: `12′ 6⅜″` reads `12′6 3/8″`; a letter without a picture becomes `?`, never a blank box. */
 export function sheetText(text: string): string {
   let out = ''
   for (const letter of text) {
@@ -29,5 +29,6 @@ export function sheetText(text: string): string {
     if (words === undefined) out += drawn(letter) ? letter : '?'
     else out += /\d$/.test(out) && /^\d/.test(words) ? ` ${words}` : words
   }
-  return out
+  // The prime of these faces is wide enough to part feet from inches.
+  return out.replace(/′ (?=\d)/g, '′')
 }

@@ -46,10 +46,14 @@ export const openPath = (points: readonly XY[]): string =>
 
 export const closedPath = (points: readonly XY[]): string => (points.length === 0 ? '' : `${openPath(points)}Z`)
 
+const narrowFallback = `'Arial Narrow',sans-serif`
+/** On the root of a picture: what letters without a face of their own are set in. */
+export const rootFont = `font-family="'Barlow Semi Condensed Medium','Barlow Semi Condensed',${narrowFallback}" font-weight="500"`
+
 const families: Record<Face, string> = {
-  plan: `font-family="Barlow Semi Condensed" font-weight="500"`,
-  planBold: `font-family="Barlow Semi Condensed" font-weight="bold"`,
-  name: `font-family="Zilla Slab" font-weight="bold"`,
+  plan: '',
+  planBold: ` font-family="'Barlow Semi Condensed',${narrowFallback}" font-weight="bold"`,
+  name: ` font-family="'Zilla Slab',Georgia,serif" font-weight="bold"`,
 }
 
 export interface TextStyle {
@@ -72,7 +76,7 @@ export function drawText(text: string, x: number, y: number, style: TextStyle): 
       ? ''
       : ` transform="rotate(${num(-style.turnDeg)} ${num(x)} ${num(y)})"`
   return (
-    `<text x="${num(x)}" y="${num(y)}" ${families[style.face ?? 'plan']} font-size="${num(style.sizePt)}"` +
+    `<text x="${num(x)}" y="${num(y)}"${families[style.face ?? 'plan']} font-size="${num(style.sizePt)}"` +
     `${anchor} fill="${style.fill ?? ink}"${turn}>${escapeXml(sheetText(text))}</text>`
   )
 }

@@ -52,6 +52,8 @@ export const pourCodes = [
   'pourLost',
   'pourOverCap',
   'anchorLost',
+  'jointOutside',
+  'jointOpen',
   'differsFromAsBuilt',
   'outsideRange',
 ] as const

@@ -1,0 +1,372 @@
+/** The cuts worth trying on one part: chords at re-entrant corners, beside corners, on grid lines and at target areas. */
+import { acuteCost, convexBelowDeg, ftM, nearCost, reentrantAboveDeg, segmentDistance } from '../pourCost'
+import { type Chord, type ChordEnd, findChords, onLineM } from '../region/chords'
+import { type Chain, type CutMeasure, isChain, measureCut } from '../region/cut'
+import { type CutRegion, interiorDeg, tangentAt } from '../region/cutRegion'
+import { estimateRest } from './bounds'
+import { type Direction, poursNeeded, type SearchContext } from './searchContext'
+
+export interface Candidate {
+  readonly chain: Chain
+  readonly measure: CutMeasure
+  readonly lengthM: number
+  readonly direction: Direction
+  /** Pours for the upper and the lower face. */
+  readonly upPours: number
+  readonly lowPours: number
+  /** Estimated cost of all that follows from this cut. */
+  readonly estimate: number
+}
+
+interface LineCut {
+  readonly chain: Chain
+  readonly measure: CutMeasure
+  readonly lengthM: number
+  readonly t0: number
+  readonly t1: number
+}
+
+/** Faces smaller than this are noise of a cut along the boundary (m²). */
+const leastFaceM2 = 1e-3
+/** A family of chords is looked at this far inside the offsets where it begins and ends (m). */
+const insetM = 2e-6
+/** A joint meeting the boundary under a sharper angle than this cannot be formed. */
+const leastEndDeg = 10
+
+const chainsOf = (chords: readonly Chord[]): Chain[] => {
+  const chains: Chain[] = []
+  for (let i = 0; i < chords.length; i++) {
+    const first = chords[i]!
+    let j = i
+    while (j + 1 < chords.length && chords[j]!.b.ring !== first.a.ring && chords[j + 1]!.a.ring === chords[j]!.b.ring)
+      j++
+    if (chords[j]!.b.ring !== first.a.ring) continue
+    const chain = chords.slice(i, j + 1)
+    if (isChain(chain)) chains.push(chain)
+  }
+  return chains
+}
+
+/** Angles between a chord leaving an end in direction (dx, dy) and the boundary on either side, degrees. */
+export function endAngles(region: CutRegion, end: ChordEnd, dx: number, dy: number): readonly [number, number] {
+  const ring = region.rings[end.ring]!
+  const side = ring.sides[end.side]!
+  let forward: readonly [number, number]
+  let back: readonly [number, number]
+  if (end.vertex) {
+    forward = tangentAt(ring, end.side, false)
+    const before = tangentAt(ring, end.side === 0 ? ring.sides.length - 1 : end.side - 1, true)
+    back = [-before[0], -before[1]]
+  } else {
+    if (side.sweep === 0) forward = tangentAt(ring, end.side, false)
+    else {
+      const sign = side.sweep > 0 ? 1 / side.r : -1 / side.r
+      forward = [-(end.y - side.cy) * sign, (end.x - side.cx) * sign]
+    }
+    back = [-forward[0], -forward[1]]
+  }
+  const turn = (ax: number, ay: number, bx: number, by: number): number => {
+    const deg = (Math.atan2(ax * by - ay * bx, ax * bx + ay * by) * 180) / Math.PI
+    return deg < 0 ? deg + 360 : deg
+  }
+  return [turn(forward[0], forward[1], dx, dy), turn(dx, dy, back[0], back[1])]
+}
+
+/** Cost of new sharp corners and of slab corners close by; null when an end is too sharp to form. */
+function chordCost(region: CutRegion, chord: Chord, context: SearchContext): number | null {
+  const dx = (chord.b.x - chord.a.x) / chord.lengthM
+  const dy = (chord.b.y - chord.a.y) / chord.lengthM
+  let cost = 0
+  for (const [end, sign] of [
+    [chord.a, 1],
+    [chord.b, -1],
+  ] as const)
+    for (const deg of endAngles(region, end, sign * dx, sign * dy)) {
+      if (deg < leastEndDeg || deg > 360 - leastEndDeg) return null
+      cost += acuteCost(deg, context.weights)
+    }
+  let worst = 0
+  for (const ring of region.rings)
+    for (const corner of ring.sides) {
+      if (corner.slabDeg === 0 || (corner.slabDeg > convexBelowDeg && corner.slabDeg < reentrantAboveDeg)) continue
+      const near = nearCost(
+        segmentDistance(corner.x, corner.y, chord.a.x, chord.a.y, chord.b.x, chord.b.y),
+        context.weights,
+      )
+      if (near > worst) worst = near
+    }
+  return cost + worst
+}
+
+class CandidateList {
+  readonly found: Candidate[] = []
+  private readonly seen = new Set<string>()
+
+  constructor(
+    private readonly region: CutRegion,
+    private readonly k: number,
+    private readonly context: SearchContext,
+  ) {}
+
+  add(chain: Chain, measure: CutMeasure, lengthM: number, direction: Direction): void {
+    const { region, k, context } = this
+    if (measure.upAreaM2 < leastFaceM2 || measure.lowAreaM2 < leastFaceM2) return
+    const needUp = poursNeeded(measure.upAreaM2, context.capM2)
+    const needLow = poursNeeded(measure.lowAreaM2, context.capM2)
+    if (needUp + needLow > k) return
+    const first = chain[0]!
+    const key = `${Math.round(measure.upAreaM2 * 1e4)},${Math.round((first.a.x + first.b.x) * 1e3)},${Math.round((first.a.y + first.b.y) * 1e3)}`
+    if (this.seen.has(key)) return
+    this.seen.add(key)
+    let cost = (context.weights.jointLength * lengthM) / ftM + context.weights.extraJoint * (chain.length - 1)
+    for (const chord of chain) {
+      if (context.forbids?.(chord.a.x, chord.a.y, chord.b.x, chord.b.y)) return
+      const ends = chordCost(region, chord, context)
+      if (ends === null) return
+      cost += ends
+    }
+    const share = (k * measure.upAreaM2) / region.areaM2
+    const near = Math.min(Math.max(Math.round(share), needUp), k - needLow)
+    const splits = [near]
+    const other = share > near ? near + 1 : near - 1
+    if (Math.abs(share - near) > 0.3 && other >= needUp && other <= k - needLow && other > 0 && other < k)
+      splits.push(other)
+    for (const upPours of splits) {
+      const lowPours = k - upPours
+      if (upPours < 1 || lowPours < 1) continue
+      this.found.push({
+        chain,
+        measure,
+        lengthM,
+        direction,
+        upPours,
+        lowPours,
+        estimate:
+          cost +
+          estimateRest(measure.upAreaM2, measure.upPerimeterM, upPours, context) +
+          estimateRest(measure.lowAreaM2, measure.lowPerimeterM, lowPours, context),
+      })
+    }
+  }
+}
+
+/** All cuts along one line, seen from one of its sides. */
+function cutsOnLine(
+  region: CutRegion,
+  { ux, uy }: Direction,
+  offset: number,
+  onIsAbove: boolean,
+  context: SearchContext,
+): LineCut[] {
+  const chords = findChords(region, ux, uy, offset, onIsAbove, context.work)
+  const cuts: LineCut[] = []
+  for (const chain of chainsOf(chords)) {
+    const line = chain.length === chords.length ? { ux, uy, offset } : undefined
+    const measure = measureCut(region, chain, line)
+    if (!measure) continue
+    let lengthM = 0
+    for (const chord of chain) lengthM += chord.lengthM
+    cuts.push({ chain, measure, lengthM, t0: chain[0]!.t0, t1: chain[chain.length - 1]!.t1 })
+  }
+  return cuts
+}
+
+const hasSameRings = (a: LineCut, b: LineCut): boolean =>
+  a.chain.length === b.chain.length && a.chain.every((chord, i) => chord.a.ring === b.chain[i]!.a.ring)
+
+/** The cut of `cuts` that continues `like`: the same rings, the greatest overlap. */
+function continuing(cuts: readonly LineCut[], t0: number, t1: number, like: LineCut): LineCut | null {
+  let best: LineCut | null = null
+  let most = Number.NEGATIVE_INFINITY
+  for (const cut of cuts) {
+    if (!hasSameRings(cut, like)) continue
+    const overlap = Math.min(cut.t1, t1) - Math.max(cut.t0, t0)
+    if (overlap > most) {
+      most = overlap
+      best = cut
+    }
+  }
+  return best
+}
+
+/** Offsets at which the family of chords changes: where the boundary turns around or runs along the direction. */
+function criticalOffsets(region: CutRegion, { ux, uy }: Direction): number[] {
+  const offsets: number[] = []
+  for (const { sides } of region.rings) {
+    const n = sides.length
+    let before = 0
+    // The last strict rise or fall before the first vertex.
+    for (let k = n - 1; k >= 0 && before === 0; k--) {
+      const s = sides[k]!
+      const e = sides[k + 1 === n ? 0 : k + 1]!
+      const d = -uy * (e.x - s.x) + ux * (e.y - s.y)
+      if (Math.abs(d) > onLineM) before = Math.sign(d)
+    }
+    for (let i = 0; i < n; i++) {
+      const s = sides[i]!
+      const e = sides[i + 1 === n ? 0 : i + 1]!
+      const d0 = -uy * s.x + ux * s.y
+      const d1 = -uy * e.x + ux * e.y
+      if (s.sweep === 0) {
+        if (Math.abs(d1 - d0) <= onLineM) offsets.push(d0)
+        else {
+          const sign = Math.sign(d1 - d0)
+          if (before !== 0 && sign !== before) offsets.push(d0)
+          before = sign
+        }
+        continue
+      }
+      const turn = s.sweep > 0 ? 1 : -1
+      const tc = ux * s.cx + uy * s.cy
+      const rise0 = Math.sign(turn * (ux * s.x + uy * s.y - tc))
+      const rise1 = Math.sign(turn * (ux * e.x + uy * e.y - tc))
+      const start = rise0 === 0 ? -rise1 : rise0
+      if (before !== 0 && start !== before) offsets.push(d0)
+      if (rise0 * rise1 < 0) offsets.push(-uy * s.cx + ux * s.cy + (rise0 > 0 ? s.r : -s.r))
+      before = rise1 === 0 ? start : rise1
+    }
+  }
+  return distinct(offsets)
+}
+
+function distinct(offsets: number[]): number[] {
+  offsets.sort((a, b) => a - b)
+  return offsets.filter((s, i) => i === 0 || s - offsets[i - 1]! > 1e-6)
+}
+
+/** Offsets tried for their own sake, whatever areas they give. */
+function specialOffsets(region: CutRegion, { ux, uy }: Direction, k: number, context: SearchContext): number[] {
+  const offsets: number[] = []
+  let low = Number.POSITIVE_INFINITY
+  let high = Number.NEGATIVE_INFINITY
+  for (let r = 0; r < region.rings.length; r++) {
+    const ring = region.rings[r]!
+    let middle = 0
+    for (let i = 0; i < ring.sides.length; i++) {
+      const s = ring.sides[i]!
+      const d = -uy * s.x + ux * s.y
+      middle += d / ring.sides.length
+      if (d < low) low = d
+      if (d > high) high = d
+      const deg = interiorDeg(ring, i)
+      if (deg > reentrantAboveDeg) offsets.push(d)
+      if (k <= 6 && (deg > reentrantAboveDeg || deg < convexBelowDeg))
+        offsets.push(d - context.weights.nearCornerM, d + context.weights.nearCornerM)
+    }
+    if (r > 0) offsets.push(middle)
+  }
+  for (const line of context.grid) {
+    const along = line.ux * ux + line.uy * uy
+    if (Math.abs(along) < 0.999) continue
+    const sign = along > 0 ? 1 : -1
+    const from = Math.ceil((Math.min(sign * low, sign * high) - line.offsetM) / line.stepM)
+    const to = Math.floor((Math.max(sign * low, sign * high) - line.offsetM) / line.stepM)
+    for (let i = from; i <= to; i++) offsets.push(sign * (line.offsetM + i * line.stepM))
+  }
+  return distinct(offsets.filter(s => s > low + 1e-6 && s < high - 1e-6))
+}
+
+/** Areas of the upper face worth aiming at: equal shares, and the ends of what the cap allows. */
+function targetAreas(areaM2: number, k: number, context: SearchContext): number[] {
+  const counts = new Set<number>()
+  if (k <= 6) for (let j = 1; j < k; j++) counts.add(j)
+  else
+    for (const j of [1, 2, Math.floor(k / 2) - 1, Math.floor(k / 2), Math.round(k / 3), Math.round(k / 4)]) {
+      counts.add(j)
+      counts.add(k - j)
+    }
+  const { capM2 } = context
+  const targets: number[] = []
+  for (const j of counts) {
+    if (j < 1 || j >= k) continue
+    targets.push((j * areaM2) / k)
+    const low = areaM2 - (k - j) * capM2
+    const high = j * capM2
+    if (k <= 8 && high - low > 0.05 * capM2)
+      targets.push(low + 1e-6 * capM2, high - 1e-6 * capM2, low + (high - low) / 3, low + ((high - low) * 2) / 3)
+  }
+  return targets.sort((a, b) => a - b).filter((t, i) => t > 0 && (i === 0 || t - targets[i - 1]! > 1e-7 * capM2))
+}
+
+/**
+ * Slides a cut between two offsets until its upper face has the target area. The area falls by the length of the cut
+ * as the line rises, so that Newton's step is exact on straight edges up to the change of that length.
+ */
+function slideToArea(
+  region: CutRegion,
+  direction: Direction,
+  from: { readonly offset: number; readonly cut: LineCut },
+  to: { readonly offset: number; readonly cut: LineCut },
+  targetM2: number,
+  context: SearchContext,
+): LineCut | null {
+  let low = from.offset
+  let high = to.offset
+  const span = high - low
+  const l0 = from.cut.lengthM
+  const slope = (to.cut.lengthM - l0) / span
+  const drop = from.cut.measure.upAreaM2 - targetM2
+  const root = Math.sqrt(Math.max(0, l0 * l0 + 2 * slope * drop))
+  let s = l0 + root > 0 ? low + (2 * drop) / (l0 + root) : (low + high) / 2
+  const t0 = Math.max(from.cut.t0, to.cut.t0)
+  const t1 = Math.min(from.cut.t1, to.cut.t1)
+  let best: LineCut | null = null
+  let bestOff = Number.POSITIVE_INFINITY
+  for (let step = 0; step < 24; step++) {
+    if (!(s > low && s < high)) s = (low + high) / 2
+    const cut = continuing(cutsOnLine(region, direction, s, true, context), t0, t1, from.cut)
+    if (!cut) return best
+    const off = cut.measure.upAreaM2 - targetM2
+    if (Math.abs(off) < bestOff) {
+      best = cut
+      bestOff = Math.abs(off)
+    }
+    if (bestOff < 1e-11 * region.areaM2 || high - low < 1e-12) break
+    if (off > 0) low = s
+    else high = s
+    s += off / cut.lengthM
+  }
+  return bestOff < 1e-7 * context.capM2 ? best : null
+}
+
+export function candidateCuts(
+  region: CutRegion,
+  k: number,
+  directions: readonly Direction[],
+  context: SearchContext,
+): Candidate[] {
+  const list = new CandidateList(region, k, context)
+  const targets = targetAreas(region.areaM2, k, context)
+  for (const direction of directions) {
+    for (const offset of specialOffsets(region, direction, k, context))
+      for (const onIsAbove of [true, false])
+        for (const cut of cutsOnLine(region, direction, offset, onIsAbove, context))
+          list.add(cut.chain, cut.measure, cut.lengthM, direction)
+    const critical = criticalOffsets(region, direction)
+    for (let i = 0; i + 1 < critical.length; i++) {
+      const gap = critical[i + 1]! - critical[i]!
+      const inset = Math.min(gap / 4, insetM + 1e-6 * gap)
+      const from = critical[i]! + inset
+      const to = critical[i + 1]! - inset
+      const lows = cutsOnLine(region, direction, from, true, context)
+      const highs = cutsOnLine(region, direction, to, true, context)
+      for (const low of lows) {
+        const high = continuing(highs, low.t0, low.t1, low)
+        if (!high) continue
+        for (const target of targets) {
+          if (target >= low.measure.upAreaM2 || target <= high.measure.upAreaM2) continue
+          const cut = slideToArea(
+            region,
+            direction,
+            { offset: from, cut: low },
+            { offset: to, cut: high },
+            target,
+            context,
+          )
+          if (cut) list.add(cut.chain, cut.measure, cut.lengthM, direction)
+        }
+      }
+    }
+  }
+  return list.found.sort((a, b) => a.estimate - b.estimate)
+}

@@ -1,0 +1,171 @@
+/**
+ * Recursive division of a part into k pours. With a narrow beam it is a quick search; with `all` it tries every
+ * candidate and gives up a branch only when its bound is no better than the best plan: then the answer is the optimum
+ * over the candidate cuts.
+ */
+import { pourCost } from '../pourCost'
+import { splitAtCut } from '../region/cut'
+import type { CutRegion } from '../region/cutRegion'
+import { boundRest, estimateRest } from './bounds'
+import { type Candidate, candidateCuts } from './candidates'
+import type { CutTree } from './cutTree'
+import { directionsOf, mostDirections } from './directions'
+import type { SearchContext } from './searchContext'
+
+export interface Division {
+  readonly tree: CutTree
+  readonly cost: number
+}
+
+interface Known {
+  readonly best: Division | null
+  /** The search below this cost was complete. */
+  readonly below: number
+}
+
+export interface DivideOptions {
+  readonly all: boolean
+  /** Widest beam at the root; deeper levels are narrower. */
+  readonly breadth: (k: number) => number
+}
+
+export interface DivideState {
+  readonly context: SearchContext
+  readonly options: DivideOptions
+  readonly known: Map<string, Known>
+  /** False once a branch was left out for want of budget. */
+  complete: boolean
+}
+
+const capSlack = 1 + 1e-9
+
+/** Names a part by its corners to 10 µm, whatever ring start or order of cuts led to it. */
+function nameOf(region: CutRegion, k: number): string {
+  let a = 0
+  let b = 0
+  for (const ring of region.rings)
+    for (const side of ring.sides) {
+      const x = Math.round((side.x - region.ox) * 1e5)
+      const y = Math.round((side.y - region.oy) * 1e5)
+      const h = Math.imul(x, 0x9e3779b1) ^ Math.imul(y ^ (x >>> 15), 0x85ebca6b)
+      a = (a + Math.imul(h ^ (h >>> 13), 0xc2b2ae35)) | 0
+      b = (b + Math.imul(h ^ (h >>> 16), 0x27d4eb2f)) | 0
+    }
+  return `${k}:${a}:${b}:${Math.round(region.areaM2 * 1e3)}`
+}
+
+/** Keeps the best of each direction and split, so that one family does not fill the list. */
+function diverse(cuts: readonly Candidate[], most: number): Candidate[] {
+  const kept: Candidate[] = []
+  const counts = new Map<string, number>()
+  const quota = Math.max(3, most / 4)
+  for (const cut of cuts) {
+    const { ux, uy } = cut.direction
+    const family = `${Math.round(Math.abs(Math.atan2(uy, ux)) * 20)}:${Math.min(cut.upPours, cut.lowPours)}`
+    const count = counts.get(family) ?? 0
+    if (count >= quota) continue
+    counts.set(family, count + 1)
+    kept.push(cut)
+    if (kept.length >= most) break
+  }
+  return kept
+}
+
+interface Opened {
+  readonly cut: Candidate
+  readonly up: CutRegion
+  readonly low: CutRegion
+  /** Cost that belongs to the cut itself. */
+  readonly own: number
+  readonly estimate: number
+  readonly bound: number
+}
+
+function open(region: CutRegion, cut: Candidate, state: DivideState): Opened {
+  const { context } = state
+  const { up, low } = splitAtCut(region, cut.chain, cut.measure, 0)
+  const own = context.weights.extraJoint * (cut.chain.length - 1)
+  let estimate = own
+  let bound = own
+  for (const [part, k] of [
+    [up, cut.upPours],
+    [low, cut.lowPours],
+  ] as const)
+    if (k === 1) {
+      const cost = pourCost(part, context)
+      estimate += cost
+      bound += cost
+    } else {
+      const carried = (context.weights.jointLength * part.jointM) / 2 / 0.3048
+      estimate += carried + estimateRest(part.areaM2, part.perimeterM, k, context)
+      bound += carried + boundRest(part.areaM2, part.perimeterM, k, context)
+    }
+  return { cut, up, low, own, estimate, bound }
+}
+
+function quickBound(region: CutRegion, cut: Candidate, context: SearchContext): number {
+  return (
+    context.weights.extraJoint * (cut.chain.length - 1) +
+    (context.weights.jointLength * (region.jointM / 2 + cut.lengthM)) / 0.3048 +
+    boundRest(cut.measure.upAreaM2, cut.measure.upPerimeterM, cut.upPours, context) +
+    boundRest(cut.measure.lowAreaM2, cut.measure.lowPerimeterM, cut.lowPours, context)
+  )
+}
+
+/** The cheapest division into k pours found below `limit`, or null. */
+export function divide(region: CutRegion, k: number, limit: number, state: DivideState): Division | null {
+  const { context, options } = state
+  if (k === 1) {
+    if (region.areaM2 > context.capM2 * capSlack) return null
+    const cost = pourCost(region, context)
+    return cost < limit ? { tree: { pour: region }, cost } : null
+  }
+  const name = nameOf(region, k)
+  const known = state.known.get(name)
+  if (known) {
+    if (known.best) return known.best.cost < limit ? known.best : null
+    if (limit <= known.below) return null
+  }
+  const spent = context.work.done > context.workLimit
+  if (spent && options.all) {
+    state.complete = false
+    return null
+  }
+  const breadth = spent ? 1 : options.breadth(k)
+  const most = k > 24 ? 3 : k > 8 ? 4 : mostDirections
+  const cuts = candidateCuts(region, k, directionsOf(region, context.wished, most), context)
+  const shortList = options.all
+    ? cuts.filter(cut => quickBound(region, cut, context) < limit)
+    : diverse(cuts, Math.max(6, breadth * 3))
+  const opened = shortList.map(cut => open(region, cut, state)).sort((a, b) => a.estimate - b.estimate)
+  let best: Division | null = null
+  let below = limit
+  let tried = 0
+  for (const { cut, up, low, own, bound } of opened) {
+    if (!options.all && tried >= breadth && (best || tried >= breadth + 12)) break
+    tried++
+    if (bound >= below) continue
+    const first = divide(up, cut.upPours, below - own, state)
+    if (!first || own + first.cost >= below) continue
+    const second = divide(low, cut.lowPours, below - own - first.cost, state)
+    if (!second) continue
+    const cost = own + first.cost + second.cost
+    if (cost < below - 1e-9) {
+      below = cost
+      best = {
+        cost,
+        tree: {
+          chain: cut.chain,
+          measure: cut.measure,
+          direction: cut.direction,
+          upPours: cut.upPours,
+          lowPours: cut.lowPours,
+          up: first.tree,
+          low: second.tree,
+        },
+      }
+    }
+  }
+  if (best || state.complete) state.known.set(name, { best, below: limit })
+  return best
+}

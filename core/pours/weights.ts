@@ -1,0 +1,77 @@
+/**
+ * What a plan of pours is judged by, in feet of construction joint: one table, every figure a setting. A cost in feet
+ * of joint can be talked about on the site: "this plan is as good as one with 12 ft less joint".
+ */
+export interface Weight {
+  readonly value: number
+  readonly unit: string
+  readonly meaning: string
+  readonly source: string
+}
+
+const tuned = 'own choice, tuned on drawn-up slabs'
+const weight = (value: number, unit: string, meaning: string, source: string): Weight => ({
+  value,
+  unit,
+  meaning,
+  source,
+})
+
+export const weightTable = {
+  extraPour: weight(
+    1000,
+    'ft each',
+    'a pour more than the area asks for: about a crew-day',
+    'common practice, no source',
+  ),
+  jointLength: weight(1, 'ft per ft', 'construction joint to form, dowel and detail', 'the unit of this table'),
+  acuteCorner: weight(25, 'ft', 'a new corner under 60°, rising from acuteFloor at 60° by this much towards 0°', tuned),
+  acuteFloor: weight(4, 'ft', 'the least a new corner under 60° costs', tuned),
+  acuteBelowDeg: weight(
+    60,
+    '°',
+    'corners sharper than this break off',
+    'American Concrete Pavement Association, joint layout guidance: no angle under 60°',
+  ),
+  nearCorner: weight(
+    8,
+    'ft',
+    'a slab corner close to a joint but not on it leaves a finger the mats do not fit',
+    tuned,
+  ),
+  nearCornerM: weight(1.2192, 'm', '4 ft: how close is too close', 'common practice, no source'),
+  reentrantLeft: weight(
+    8,
+    'ft each',
+    're-entrant corner left inside a pour: cracks start there',
+    'common practice; ACI 302.1R advises joints at re-entrant corners',
+  ),
+  holeInside: weight(8, 'ft each', 'opening left wholly inside a pour', tuned),
+  aspect: weight(6, 'ft', 'per unit of x + x², x = length ÷ width beyond aspectAbove', tuned),
+  aspectAbove: weight(2, '1', 'pours up to twice as long as wide cost nothing', tuned),
+  aspectMost: weight(40, 'ft', 'the most that a long pour costs', tuned),
+  narrow: weight(20, 'ft', 'pour narrower than narrowM where the slab is wider', tuned),
+  narrowM: weight(
+    1.2192,
+    'm',
+    '4 ft: narrower does not take a mat and a kneeling finisher',
+    'common practice, no source',
+  ),
+  imbalance: weight(60, 'ft', 'per pour, times (1 − area ÷ mean area)²', tuned),
+  offGrid: weight(0.12, 'ft per ft', 'joint that does not fall on a line of the contraction-joint grid', tuned),
+  extraJoint: weight(2, 'ft each', 'each piece of joint beyond one a cut', tuned),
+  teeOffset: weight(8, 'ft', 'joints that meet a third from opposite sides not quite in line, at 0 ft apart', tuned),
+  teeFloor: weight(2, 'ft', 'the least such a pair costs', tuned),
+  teeWithinM: weight(1.524, 'm', '5 ft: ends farther apart are two tees', tuned),
+  reach: weight(0.5, 'ft per ft²', 'area farther than reachM from any place to stand', 'own assumption'),
+  reachM: weight(3.6576, 'm', '12 ft: how far a finisher works from somewhere to stand', 'common practice, no source'),
+} as const satisfies Record<string, Weight>
+
+export type Weights = Readonly<Record<keyof typeof weightTable, number>>
+
+/** The table's values with the overrides put in. */
+export function resolveWeights(overrides: Partial<Weights> | undefined): Weights {
+  const values: Record<string, number> = {}
+  for (const [name, { value }] of Object.entries(weightTable)) values[name] = value
+  return { ...values, ...overrides } as Weights
+}

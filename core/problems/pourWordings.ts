@@ -1,0 +1,55 @@
+/** The findings of pours and construction joints in trade words. */
+import type { pourCodes } from '../../shared/problem'
+import type { Wording } from './wording'
+
+const count = (n: number): string => (n === 1 ? '1 pour' : `${n} pours`)
+
+export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
+  capacityTooSmall: ({ values, print }) => ({
+    message: `The largest area to stamp at one time, ${print.area(Number(values.capM2))}, is too small for this slab: a pour needs at least ${print.area(Number(values.leastM2))} here.`,
+    hint: 'Raise the area the crew can stamp at one time.',
+  }),
+  tooFewPours: ({ values, print }) => ({
+    message: `${count(Number(values.asked))} cannot do: at ${print.area(Number(values.capM2))} a pour this part needs ${count(Number(values.needed))}.`,
+    hint: 'Ask for more pours, or raise the area the crew can stamp at one time.',
+  }),
+  noCutFound: ({ values, print }) => ({
+    message: `No joints were found that split these ${print.area(Number(values.areaM2))} into pours of at most ${print.area(Number(values.capM2))}.`,
+    hint: 'Allow joints in more places or directions, or raise the area the crew can stamp at one time.',
+  }),
+  poursMerged: ({ values, print }) => ({
+    message: `Pours ${values.pours} now lie in one piece of ${print.area(Number(values.areaM2))}: no joint is left between them.`,
+    hint: 'Draw a joint between them, or merge them into one pour.',
+  }),
+  unplannedPart: ({ values, print }) => ({
+    message: `${print.area(Number(values.areaM2))} of the slab belongs to no pour.`,
+    hint: 'Make it a pour of its own, or take away the joint that cuts it off.',
+  }),
+  pourLost: ({ values }) => ({
+    message: `Pour ${values.number} has no place on the slab any more; its number, date and notes are kept.`,
+    hint: 'Move it back onto the slab, or delete it.',
+  }),
+  pourOverCap: ({ values, print }) => ({
+    message: `Pour ${values.number} is ${print.area(Number(values.areaM2))}, more than the ${print.area(Number(values.capM2))} that can be stamped at one time.`,
+    hint: 'Split it, or raise the area the crew can stamp at one time.',
+  }),
+  anchorLost: ({ values }) => ({
+    message: `A joint ended on ${values.anchor}, which is gone; it keeps its last place.`,
+    hint: 'Drag its end to where it should stop.',
+  }),
+  jointOutside: ({ values }) => ({
+    message: `Joint ${values.jointId} no longer lies on the slab; it divides nothing.`,
+    hint: 'Move it onto the slab, or delete it.',
+  }),
+  jointOpen: ({ values }) => ({
+    message: `Joint ${values.jointId} ends inside a pour and divides nothing there.`,
+    hint: 'Drag its end to an edge or to another joint.',
+  }),
+  differsFromAsBuilt: ({ values, print }) => ({
+    message: `Pour ${values.number} is drawn with ${print.area(Number(values.areaM2))} but was poured with ${print.area(Number(values.builtM2))}: it differs from as built by ${print.area(Number(values.byM2))}.`,
+    hint: 'Move the outline back to what was poured.',
+  }),
+  outsideRange: ({ values }) => ({
+    message: `${values.what} of ${values.value} lies outside ${values.low} to ${values.high}, where its formula holds.`,
+  }),
+}

@@ -96,7 +96,7 @@ export const defaults = {
   setSpreadLn: setting(0.15, '1', 'spread of set before any log: own assumption'),
   pourSpreadLn: setting(0.06, '1', 'spread of set from pour to pour of one mix: own assumption'),
   observerMin: setting(7, 'min', 'how closely ready and too hard are told by hand: own assumption'),
-  crustPartMin: setting(20, 'min', 'top ahead of the middle by this much: crust warning, own choice'),
+  crustPartMin: setting(10, 'min', 'top ahead of the middle by this much: crust warning, own choice'),
   rainWashableH: setting(24, 'h', 'rain harms color and release until washed: common practice, no source'),
   rainWatchChance: setting(0.2, '1', 'chance of rain to have covers ready: own choice'),
   rainNoGoChance: setting(0.5, '1', 'chance of rain while it sets that says do not pour: own choice'),

@@ -77,7 +77,7 @@ export type Obstacle = z.infer<typeof Obstacle>
 export const Slope = z.strictObject({ towardDeg: z.number(), fall: nonNegative() })
 export type Slope = z.infer<typeof Slope>
 
-/** String-line readings from the form's top down to the base; their mean replaces `baseDepthM` above the base. */
+/** Depth of the base below the slab, read from a string line at points; the mean of the readings replaces `baseDepthM`. */
 export const BaseDepths = z.strictObject({ points: z.array(z.strictObject({ at: Pt, depthM: positive() })) })
 export type BaseDepths = z.infer<typeof BaseDepths>
 

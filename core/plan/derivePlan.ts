@@ -1,0 +1,91 @@
+import type { Pt } from '../../shared/document/primitives'
+import type { Site } from '../../shared/document/site'
+import { err, type Finding, ok, type Problem, type Result } from '../../shared/problem'
+import { settingValue } from '../../shared/settings'
+import { ringContains } from '../geometry/contains'
+import { findSlabOverlaps } from '../geometry/findSlabOverlaps'
+import { resolveSlab } from '../geometry/resolveSlab'
+import { wordProblem } from '../problems/wordProblem'
+import { resolveCaster } from '../sun/resolveCaster'
+import { siteDay } from '../sun/siteDay'
+import { sunlitSpans } from '../sun/sunlitSpans'
+import { printMeasures } from '../units/printMeasures'
+import { createMemo, type Memo } from './memo'
+import type { Plan } from './plan'
+import { planPours } from './planPours'
+import { planQuantities } from './planQuantities'
+import { planPoint, planShade } from './planShade'
+
+export interface PlanRequest {
+  /** `YYYY-MM-DD`; see planDate for what to pass when none was asked for. */
+  readonly date: string
+  /** Minutes between two steps of the shade table; the setting when absent. */
+  readonly stepMin?: number
+  /** Points asked about besides the marked ones; each belongs to the first slab when it lies in none. */
+  readonly extraPoints?: readonly Pt[]
+}
+
+/**
+ * Everything that follows from a site on one date: areas, shade, pours, figures and problems. Pure: the same site and
+ * request give the same plan. Pass the memo of the last call to have only what changed computed again.
+ * Fails only where the day itself does not exist (`badDate`, `unknownZone`); a stop-problem of a slab or caster halts
+ * no more than what depends on it.
+ */
+export function derivePlan(site: Site, request: PlanRequest, memo: Memo = createMemo()): Result<Plan> {
+  const print = printMeasures(site.units)
+  const { place, settings } = site
+  const day = memo.part('day', 'site', [request.date, place.zone], () => siteDay(request.date, place.zone))
+  if (!day.ok) return err(day.error.map(finding => wordProblem(finding, print)))
+
+  const slabs = site.slabs.map(slab => memo.part('resolveSlab', slab.id, [slab], () => resolveSlab(slab)))
+  const resolvedCasters = site.casters.map(caster =>
+    memo.part('resolveCaster', caster.id, [caster], () => resolveCaster(caster)),
+  )
+  const casters = memo.part('casters', 'site', resolvedCasters, () => resolvedCasters.map(c => c.value))
+  const slabList = memo.part('slabs', 'site', slabs, () => slabs)
+  const planned = planPours(memo, site, slabList, request.date)
+  const shadeOf = {
+    slabs: slabList,
+    casters,
+    pours: planned.pours,
+    place,
+    day: day.value,
+    stepMin: request.stepMin ?? settingValue(settings, 'shadeStepMin'),
+    settings,
+  }
+  const { shade } = planShade(memo, shadeOf)
+  const extra = (request.extraPoints ?? []).map((at, i) => ({
+    id: `point-${i + 1}`,
+    name: `Point ${i + 1}`,
+    at,
+    slabId: (slabList.find(slab => ringContains(slab.outline, at)) ?? slabList[0])?.id ?? '',
+  }))
+  const points = [...site.points, ...extra].flatMap(point => {
+    const slab = slabList.find(s => s.id === point.slabId)
+    return slab ? [planPoint(memo, point, slab, shadeOf)] : []
+  })
+  const findings: Finding[] = [
+    ...slabList.flatMap(slab => slab.findings),
+    ...memo.part('slabOverlaps', 'site', [slabList], () => findSlabOverlaps(slabList)),
+    ...resolvedCasters.flatMap(c => c.findings),
+    ...memo.part('sunlitSpans', 'site', [place, day.value, settings], () => sunlitSpans(place, day.value, settings))
+      .findings,
+    ...planned.findings,
+  ]
+  const problems: Problem[] = findings.map(finding => wordProblem(finding, print))
+  const quantities = planQuantities(memo, site, slabList, planned.pours, planned.joints)
+  memo.sweep()
+  return ok({
+    site,
+    date: request.date,
+    day: day.value,
+    slabs: slabList,
+    casters,
+    pours: planned.pours,
+    joints: planned.joints,
+    shade,
+    points,
+    quantities,
+    problems,
+  })
+}

@@ -1,0 +1,164 @@
+/** The pours of the site and the joints between them: the accepted ones, else the first proposal. */
+import type { AcceptedPours, PourPart } from '../../shared/document/pours'
+import type { Site } from '../../shared/document/site'
+import type { Finding } from '../../shared/problem'
+import { settingValue } from '../../shared/settings'
+import type { CurveRegion } from '../geometry/curve'
+import { edgeLength } from '../geometry/edgeLength'
+import type { ResolvedSlab } from '../geometry/resolvedSlab'
+import { pourFaces } from '../pours/pourFaces'
+import { orderPours } from '../pours/pourOrder'
+import { pourShape } from '../pours/pourShape'
+import { type Proposal, proposePours } from '../pours/proposePours'
+import { isolationEdges } from '../quantities/edgeLengths'
+import type { Memo } from './memo'
+import type { PlannedJoint, PlannedPour } from './plan'
+import { pourParts } from './pourParts'
+
+type Unordered = Omit<PlannedPour, 'order' | 'day' | 'date'>
+
+interface Drawn {
+  readonly pours: readonly Unordered[]
+  readonly joints: readonly PlannedJoint[]
+  readonly findings: readonly Finding[]
+}
+
+export interface PlannedPours {
+  readonly pours: readonly PlannedPour[]
+  readonly joints: readonly PlannedJoint[]
+  readonly findings: readonly Finding[]
+}
+
+/** The accepted pours, and the parts of the region that no accepted pour claims. */
+function drawAccepted(accepted: AcceptedPours, region: CurveRegion): Drawn & { readonly unplanned: CurveRegion[] } {
+  const { faces, joints, findings } = pourFaces(region, accepted)
+  const { slabId, part } = accepted
+  return {
+    pours: faces.flatMap(face => {
+      const pour = accepted.pours.find(p => p.id === face.pourId)
+      if (!pour) return []
+      const { region: shape, areaM2 } = face
+      return [
+        { id: pour.id, slabId, part, number: pour.number, proposed: false, region: shape, areaM2, ...pourShape(shape) },
+      ]
+    }),
+    joints: joints.map(joint => ({
+      ...joint,
+      slabId,
+      kind: 'construction',
+      locked: accepted.joints.find(j => j.id === joint.id)?.locked ?? false,
+    })),
+    findings,
+    unplanned: faces.flatMap(face => (face.pourId === null ? [face.region] : [])),
+  }
+}
+
+/** Numbers go on from `from` over all slabs. */
+function drawProposed(
+  slabId: string,
+  part: PourPart,
+  proposal: Proposal,
+  from: { readonly pours: number; readonly joints: number },
+): Drawn {
+  const pourId = (index: number) => `proposed-${from.pours + index + 1}`
+  return {
+    pours: proposal.pours.map((pour, i) => ({
+      id: pourId(i),
+      slabId,
+      part,
+      number: `${from.pours + i + 1}`,
+      proposed: true,
+      ...pour,
+    })),
+    joints: proposal.joints.map((joint, i) => ({
+      id: `proposed-joint-${from.joints + i + 1}`,
+      slabId,
+      kind: 'construction',
+      pourIds: joint.pours.map(pourId),
+      from: joint.from,
+      to: joint.to,
+      lengthM: joint.lengthM,
+      locked: false,
+    })),
+    findings: proposal.findings,
+  }
+}
+
+const isolationJoints = (slab: ResolvedSlab, site: Site): PlannedJoint[] => {
+  const source = site.slabs.find(s => s.id === slab.id)
+  if (!source) return []
+  return isolationEdges(slab, source).map(edge => ({
+    id: `isolation-${edge.edgeId}`,
+    slabId: slab.id,
+    kind: 'isolation',
+    pourIds: [],
+    from: edge.from,
+    to: edge.to,
+    lengthM: edgeLength(edge),
+    locked: false,
+  }))
+}
+
+export function planPours(memo: Memo, site: Site, slabs: readonly ResolvedSlab[], date: string): PlannedPours {
+  const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
+  const propose = (key: string, slabId: string, part: PourPart, region: CurveRegion): Proposal =>
+    memo.part('proposal', key, [region, capM2], () => proposePours({ slabId, part, region, capM2 }))
+  const drawn: Drawn[] = []
+  const from = { pours: 0, joints: 0 }
+  const addProposed = (key: string, slabId: string, part: PourPart, region: CurveRegion) => {
+    const piece = drawProposed(slabId, part, propose(key, slabId, part, region), from)
+    drawn.push(piece)
+    from.pours += piece.pours.length
+    from.joints += piece.joints.length
+  }
+  for (const slab of slabs) {
+    for (const { part, regions } of memo.part('pourParts', slab.id, [slab], () => pourParts(slab))) {
+      const accepted = site.accepted.find(a => a.slabId === slab.id && a.part === part)
+      for (const [i, region] of regions.entries()) {
+        const key = `${slab.id} ${part} ${i}`
+        if (!accepted) {
+          addProposed(key, slab.id, part, region)
+          continue
+        }
+        const faces = memo.part('pourFaces', key, [region, accepted], () => drawAccepted(accepted, region))
+        drawn.push(faces)
+        faces.unplanned.forEach((rest, r) => {
+          addProposed(`${key} rest ${r}`, slab.id, part, rest)
+        })
+      }
+    }
+    const isolation = memo.part('isolation', slab.id, [slab], () => isolationJoints(slab, site))
+    drawn.push({ pours: [], joints: isolation, findings: [] })
+  }
+  const joints = drawn.flatMap(d => d.joints)
+  const unordered = drawn.flatMap(d => d.pours)
+  const pours = memo.part(
+    'order',
+    'site',
+    [site.accepted, site.access, site.crew, date, ...unordered.map(p => p.region)],
+    () => putInOrder(site, unordered, date),
+  )
+  return { pours, joints, findings: drawn.flatMap(d => d.findings) }
+}
+
+/** The computed order and days; what was accepted with an order or a date keeps it. */
+function putInOrder(site: Site, pours: readonly Unordered[], date: string): PlannedPour[] {
+  const computed = new Map(
+    orderPours({
+      pours,
+      poursPerDay: site.crew?.crews ?? 1,
+      startDate: date,
+      daysOff: site.crew?.daysOff ?? [],
+      truckSpots: (site.access?.truckSpots ?? []).map(spot => spot.at),
+    }).map(o => [o.id, o]),
+  )
+  const accepted = new Map(site.accepted.flatMap(a => a.pours.map(p => [p.id, p])))
+  const ranked = pours.map(pour => {
+    const own = computed.get(pour.id)!
+    const wish = accepted.get(pour.id)
+    return { pour, rank: wish?.order ?? own.order, date: wish?.date ?? own.date }
+  })
+  ranked.sort((a, b) => a.rank - b.rank)
+  const dates = [...new Set(ranked.map(r => r.date))].sort()
+  return ranked.map(({ pour, date: when }, i) => ({ ...pour, order: i + 1, day: dates.indexOf(when) + 1, date: when }))
+}

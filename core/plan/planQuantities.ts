@@ -1,0 +1,86 @@
+/** Every figure of the site with its working: slab by slab, then pour by pour. */
+import type { Site } from '../../shared/document/site'
+import type { Slab } from '../../shared/document/slab'
+import type { Quantity } from '../../shared/planJson'
+import { intersectCurves } from '../geometry/curveBoolean'
+import type { ResolvedSlab } from '../geometry/resolvedSlab'
+import { curveArea } from '../geometry/ringArea'
+import { baseFigures } from '../quantities/base'
+import { concreteOrder, stepsVolume } from '../quantities/concrete'
+import { edgeLengths } from '../quantities/edgeLengths'
+import { jointLengths } from '../quantities/jointLengths'
+import { pourFigures } from '../quantities/pourFigures'
+import { claimFigures, finishAreas, slabAreas } from '../quantities/slabAreas'
+import { type ThickenedShape, thickenedShapes } from '../quantities/thickenedShapes'
+import type { Memo } from './memo'
+import type { PlannedJoint, PlannedPour } from './plan'
+
+const isPumped = (site: Site): boolean => (site.access?.pumpSpots.length ?? 0) > 0
+
+const slabFigures = (
+  site: Site,
+  slab: ResolvedSlab,
+  source: Slab,
+  thickened: readonly ThickenedShape[],
+): Quantity[] => [
+  ...slabAreas(slab),
+  ...claimFigures(slab),
+  ...finishAreas(slab, site.finishes),
+  ...edgeLengths(slab, source),
+  ...concreteOrder({
+    idPrefix: slab.id,
+    slabId: slab.id,
+    areaM2: slab.netAreaM2,
+    thicknessM: source.thicknessM,
+    thickened: thickened.map(t => ({ areaM2: curveArea(t.shape), depthM: t.depthM })),
+    stepsM3: source.steps.reduce((sum, steps) => sum + stepsVolume(steps), 0),
+    pumped: isPumped(site),
+    units: site.units,
+    settings: site.settings,
+  }),
+  ...baseFigures(slab, source, site.settings),
+]
+
+const pourConcrete = (site: Site, pour: PlannedPour, source: Slab, thickened: readonly ThickenedShape[]): Quantity[] =>
+  concreteOrder({
+    idPrefix: pour.id,
+    slabId: pour.slabId,
+    pourId: pour.id,
+    areaM2: pour.areaM2,
+    thicknessM: source.thicknessM,
+    thickened: thickened.map(t => ({
+      areaM2: curveArea(intersectCurves(t.shape, [pour.region]).regions),
+      depthM: t.depthM,
+    })),
+    stepsM3: 0,
+    pumped: isPumped(site),
+    units: site.units,
+    settings: site.settings,
+  })
+
+export function planQuantities(
+  memo: Memo,
+  site: Site,
+  slabs: readonly ResolvedSlab[],
+  pours: readonly PlannedPour[],
+  joints: readonly PlannedJoint[],
+): Quantity[] {
+  const { finishes, settings, access, units } = site
+  return slabs.flatMap(slab => {
+    const source = site.slabs.find(s => s.id === slab.id)!
+    const thickened = memo.part('thickened', slab.id, [slab, source], () => thickenedShapes(slab, source))
+    const own = memo.part('slabQuantities', slab.id, [slab, source, finishes, settings, access, units], () =>
+      slabFigures(site, slab, source, thickened),
+    )
+    const construction = joints.filter(j => j.slabId === slab.id && j.kind === 'construction')
+    const ofPours = pours
+      .filter(p => p.slabId === slab.id)
+      .flatMap(pour =>
+        memo.part('pourQuantities', pour.id, [pour.region, slab, source, settings, access, units], () => [
+          ...pourFigures(pour, slab, source),
+          ...pourConcrete(site, pour, source, thickened),
+        ]),
+      )
+    return [...own, ...jointLengths(slab.id, construction), ...ofPours]
+  })
+}

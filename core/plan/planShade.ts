@@ -1,0 +1,125 @@
+import type { Pt } from '../../shared/document/primitives'
+import type { Place } from '../../shared/document/site'
+import { type SettingOverrides, settingValue } from '../../shared/settings'
+import type { ResolvedSlab } from '../geometry/resolvedSlab'
+import { type Exposure, exposure, updateExposure } from '../sun/exposure'
+import { pointSun } from '../sun/pointSun'
+import type { ResolvedCaster } from '../sun/resolveCaster'
+import { shadeAt } from '../sun/shadeAt'
+import { dayInstants, type SiteDay, wholeHours } from '../sun/siteDay'
+import { sunPosition } from '../sun/sunPosition'
+import { sunShares } from '../sun/sunShares'
+import type { LastAnswer, Memo } from './memo'
+import type { HourShadow, PlannedPoint, PlannedPour, PlanShade } from './plan'
+
+export interface ShadeOf {
+  readonly slabs: readonly ResolvedSlab[]
+  readonly casters: readonly ResolvedCaster[]
+  readonly pours: readonly PlannedPour[]
+  readonly place: Place
+  readonly day: SiteDay
+  readonly stepMin: number
+  readonly settings: SettingOverrides | undefined
+}
+
+const hourShadows = (slab: ResolvedSlab, of: ShadeOf): HourShadow[] =>
+  wholeHours(of.day).flatMap(ms => {
+    const sun = sunPosition(ms, of.place.latDeg, of.place.lonDeg)
+    const shade = shadeAt(slab, of.casters, sun, of.place, of.day.date, of.settings)
+    if (shade === null) return []
+    return [{ ms, slabId: slab.id, areaM2: shade.opaqueAreaM2, polygons: shade.opaque, dapple: shade.dapple }]
+  })
+
+/** When only casters changed: the last exposure with the old ones taken out and the new ones put in. */
+function withCasters(
+  casters: readonly ResolvedCaster[],
+  rest: readonly unknown[],
+  last: LastAnswer<Exposure> | undefined,
+): Exposure | null {
+  if (!last?.inputs.slice(1).every((input, i) => Object.is(input, rest[i]))) return null
+  const before = new Set(last.inputs[0] as readonly ResolvedCaster[])
+  const now = new Set(casters)
+  return updateExposure(
+    last.value,
+    [...before].filter(caster => !now.has(caster)),
+    casters.filter(caster => !before.has(caster)),
+  )
+}
+
+export interface DerivedShade {
+  readonly shade: PlanShade
+  readonly exposures: ReadonlyMap<string, Exposure>
+}
+
+/** Sun and shade of the day: shares by step for slabs and pours, outlines on the whole hours. */
+export function planShade(memo: Memo, of: ShadeOf): DerivedShade {
+  const { place, day, stepMin, settings, casters } = of
+  const instants = dayInstants(day, stepMin)
+  const exposures = new Map(
+    of.slabs.map(slab => [
+      slab.id,
+      memo.part<Exposure>(
+        'exposure',
+        slab.id,
+        [casters, slab, place, day, stepMin, settings],
+        last =>
+          withCasters(casters, [slab, place, day, stepMin, settings], last) ??
+          exposure(slab, casters, place, day, stepMin, settings),
+      ),
+    ]),
+  )
+  const slabShares = new Map(
+    of.slabs.map(slab => {
+      const raster = exposures.get(slab.id)!
+      return [slab.id, memo.part('slabShares', slab.id, [raster], () => sunShares(raster))]
+    }),
+  )
+  const pourShares = new Map(
+    of.pours.flatMap(pour => {
+      const raster = exposures.get(pour.slabId)
+      if (!raster) return []
+      return [
+        [
+          pour.id,
+          memo.part('pourShares', pour.id, [raster, pour.region], () => sunShares(raster, [pour.region])),
+        ] as const,
+      ]
+    }),
+  )
+  return {
+    exposures,
+    shade: {
+      stepMin,
+      minSunAltitudeDeg: settingValue(settings, 'minSunAltitudeDeg'),
+      instants,
+      sun: memo.part('sun', 'site', [place, day, stepMin], () =>
+        instants.map(ms => sunPosition(ms, place.latDeg, place.lonDeg)),
+      ),
+      slabShares,
+      pourShares,
+      shadows: of.slabs.flatMap(slab =>
+        memo.part('hourShadows', slab.id, [slab, casters, place, day, settings], () => hourShadows(slab, of)),
+      ),
+    },
+  }
+}
+
+export interface PointOf {
+  readonly id: string
+  readonly name: string
+  readonly at: Pt
+  readonly slabId: string
+}
+
+export function planPoint(memo: Memo, point: PointOf, slab: ResolvedSlab, of: ShadeOf): PlannedPoint {
+  const { casters, place, day, settings } = of
+  const sun = memo.part('pointSun', point.id, [point.at, slab.levelM, casters, place, day, settings], () =>
+    pointSun(point.at, slab.levelM, casters, place, day, settings),
+  )
+  return {
+    ...point,
+    directSunMin: sun.directSunMin,
+    firstSunMs: sun.firstSunMs,
+    lastSunMs: sun.lastSunMs,
+  }
+}

@@ -1,0 +1,98 @@
+/** The plan as the object that `plan --json` prints. */
+import type { PlanJson } from '../../shared/planJson'
+import type { CurveRegion, Region, Ring } from '../geometry/curve'
+import { flattenRing } from '../geometry/flattenRing'
+import { isoWithOffset } from '../sun/siteDay'
+import type { Plan, SunShares } from './plan'
+
+type PrintedRing = [number, number][]
+
+const printRing = (ring: Ring): PrintedRing => ring.map(([x, y]) => [x, y])
+
+const printRegion = (region: Region) => ({ ring: printRing(region.ring), holes: region.holes.map(printRing) })
+
+const printCurves = (region: CurveRegion) => ({
+  ring: printRing(flattenRing(region.outer)),
+  holes: region.holes.map(hole => printRing(flattenRing(hole))),
+})
+
+const printShares = (shares: ReadonlyMap<string, SunShares>) =>
+  [...shares].map(([id, sunShare]) => ({ id, sunShare: [...sunShare] }))
+
+export function printPlanJson(plan: Plan): PlanJson {
+  const zone = plan.site.place.zone
+  const iso = (ms: number) => isoWithOffset(ms, zone)
+  const { shade } = plan
+  return {
+    format: 'slabwright-plan',
+    version: 1,
+    siteId: plan.site.id,
+    date: plan.date,
+    zone,
+    slabs: plan.slabs.map(slab => ({
+      id: slab.id,
+      grossAreaM2: slab.grossAreaM2,
+      openingAreaM2: slab.openingAreaM2,
+      netAreaM2: slab.netAreaM2,
+      fieldAreaM2: slab.fieldAreaM2,
+      perimeterM: slab.perimeterM,
+      openingPerimeterM: slab.openingPerimeterM,
+      borders: slab.borders.map(({ id, areaM2, outerLengthM, innerLengthM, centerLengthM }) => ({
+        id,
+        areaM2,
+        outerLengthM,
+        innerLengthM,
+        centerLengthM,
+      })),
+      bands: slab.bands.map(({ id, areaM2, lengthM }) => ({ id, areaM2, lengthM })),
+      insets: slab.insets.map(({ id, areaM2 }) => ({ id, areaM2 })),
+    })),
+    pours: plan.pours.map(pour => ({
+      id: pour.id,
+      slabId: pour.slabId,
+      part: pour.part,
+      number: pour.number,
+      proposed: pour.proposed,
+      areaM2: pour.areaM2,
+      ...printCurves(pour.region),
+      aspect: pour.aspect,
+      minCornerDeg: pour.minCornerDeg,
+      order: pour.order,
+      day: pour.day,
+      date: pour.date,
+    })),
+    joints: plan.joints.map(joint => ({
+      id: joint.id,
+      slabId: joint.slabId,
+      kind: joint.kind,
+      pourIds: [...joint.pourIds],
+      from: [joint.from[0], joint.from[1]],
+      to: [joint.to[0], joint.to[1]],
+      lengthM: joint.lengthM,
+      locked: joint.locked,
+    })),
+    shade: {
+      stepMin: shade.stepMin,
+      minSunAltitudeDeg: shade.minSunAltitudeDeg,
+      times: shade.instants.map(iso),
+      sun: shade.sun.map(({ altitudeDeg, azimuthDeg }) => ({ altitudeDeg, azimuthDeg })),
+      slabs: printShares(shade.slabShares),
+      pours: printShares(shade.pourShares),
+    },
+    shadows: shade.shadows.map(shadow => ({
+      time: iso(shadow.ms),
+      slabId: shadow.slabId,
+      areaM2: shadow.areaM2,
+      polygons: shadow.polygons.map(printRegion),
+      dapple: shadow.dapple.map(({ region, transmission }) => ({ ...printRegion(region), transmission })),
+    })),
+    points: plan.points.map(point => ({
+      id: point.id,
+      directSunMin: point.directSunMin,
+      firstSun: point.firstSunMs === null ? null : iso(point.firstSunMs),
+      lastSun: point.lastSunMs === null ? null : iso(point.lastSunMs),
+    })),
+    quantities: [...plan.quantities],
+    problems: [...plan.problems],
+  }
+}

@@ -1,0 +1,79 @@
+/** Concrete to order: slab, thickened edges and steps, over-run, pump, rounded up to the plant's step. */
+
+import type { UnitSystem } from '../../shared/document/site'
+import type { Slab } from '../../shared/document/slab'
+import { type SettingOverrides, settingValue } from '../../shared/settings'
+import { type Inputs, type Quantity, quantity } from './quantity'
+
+/** International yard, exact: (0.9144 m)³. */
+const cubicYardM3 = 0.9144 ** 3
+
+export interface ThickenedVolume {
+  readonly areaM2: number
+  readonly depthM: number
+}
+
+export interface ConcreteOf {
+  readonly idPrefix: string
+  readonly slabId: string
+  readonly pourId?: string
+  readonly areaM2: number
+  readonly thicknessM: number
+  /** Plan area of each thickened edge inside the part, and its whole depth. */
+  readonly thickened: readonly ThickenedVolume[]
+  readonly stepsM3: number
+  readonly pumped: boolean
+  readonly units: UnitSystem
+  readonly settings: SettingOverrides | undefined
+}
+
+/** A solid flight of n risers stands on n − 1 treads: width × tread × riser × n(n − 1) ÷ 2. */
+export const stepsVolume = (steps: Slab['steps'][number]): number =>
+  (steps.widthM * steps.treadM * steps.riserM * steps.risers * (steps.risers - 1)) / 2
+
+export const orderStepM3 = (units: UnitSystem, settings: SettingOverrides | undefined): number =>
+  units === 'ftin' ? settingValue(settings, 'orderStepYd3') * cubicYardM3 : settingValue(settings, 'orderStepM3')
+
+/** Up to the next step; a volume within a hair of a step is that step. */
+export const roundUp = (value: number, step: number): number => Math.ceil(value / step - 1e-9) * step
+
+export function concreteOrder(of: ConcreteOf): Quantity[] {
+  const { idPrefix, slabId, pourId, areaM2, thicknessM, units, settings } = of
+  const extra = of.thickened.reduce((sum, t) => sum + t.areaM2 * Math.max(0, t.depthM - thicknessM), 0)
+  const volume = areaM2 * thicknessM + extra + of.stepsM3
+  const small = volume < settingValue(settings, 'overRunLimitM3')
+  const overRun = settingValue(settings, small ? 'overRunSmallShare' : 'overRunLargeShare')
+  const pump = of.pumped ? settingValue(settings, 'pumpExtraM3') : 0
+  const step = orderStepM3(units, settings)
+  const whose = { slabId, ...(pourId === undefined ? {} : { pourId }) }
+  const extraInputs: Inputs = {
+    ...(extra > 0 ? { 'thickened edges': [extra, 'm³'] } : {}),
+    ...(of.stepsM3 > 0 ? { steps: [of.stepsM3, 'm³'] } : {}),
+  }
+  return [
+    quantity({
+      id: `${idPrefix}-concrete-volume`,
+      label: 'Concrete in place',
+      ...whose,
+      value: volume,
+      unit: 'm³',
+      formula: ['area × thickness', ...Object.keys(extraInputs)].join(' + '),
+      inputs: { area: [areaM2, 'm²'], thickness: [thicknessM, 'm'], ...extraInputs },
+    }),
+    quantity({
+      id: `${idPrefix}-concrete-order`,
+      label: 'Concrete to order',
+      ...whose,
+      value: roundUp(volume * (1 + overRun) + pump, step),
+      unit: 'm³',
+      formula: `roundUp(concrete in place × (1 + over-run)${pump > 0 ? ' + pump' : ''}, order step)`,
+      inputs: {
+        'concrete in place': [volume, 'm³'],
+        'over-run': [overRun, '1'],
+        ...(pump > 0 ? { pump: [pump, 'm³'] as const } : {}),
+        'order step': [step, 'm³'],
+      },
+      source: 'over-run 10 % under 5 yd³, else 5 %, ½ yd³ more for a pump: common practice, no source',
+    }),
+  ]
+}

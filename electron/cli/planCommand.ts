@@ -1,0 +1,98 @@
+import { parseArgs } from 'node:util'
+import { derivePlan, type PlanRequest } from '../../core/plan/derivePlan'
+import { planDate } from '../../core/plan/planDate'
+import { printPlanJson } from '../../core/plan/printPlanJson'
+import type { Pt } from '../../shared/document/primitives'
+import { err, ok, type Result } from '../../shared/problem'
+import { loadSite } from './loadSite'
+import { printPlanTable } from './printPlanTable'
+import { printProblems } from './printProblems'
+import { today } from './today'
+import { usage } from './usage'
+import { writeSheets } from './writeSheets'
+
+interface Asked {
+  readonly file: string
+  readonly date?: string
+  readonly stepMin?: number
+  readonly points: readonly Pt[]
+  readonly out?: string
+  readonly json: boolean
+}
+
+function readArgs(args: readonly string[]): Result<Asked, string> {
+  let parsed: ReturnType<typeof parse>
+  try {
+    parsed = parse(args)
+  } catch (error) {
+    return err((error as Error).message)
+  }
+  const { positionals, values } = parsed
+  if (positionals.length !== 1) return err('plan takes one file')
+  const step = values.step === undefined ? undefined : Number(values.step)
+  if (step !== undefined && !(step >= 1 && step <= 240))
+    return err(`--step takes minutes from 1 to 240, not “${values.step}”`)
+  const points: Pt[] = []
+  for (const text of values.point ?? []) {
+    const [x, y, ...more] = text.split(',').map(part => (part.trim() === '' ? Number.NaN : Number(part)))
+    if (x === undefined || y === undefined || more.length > 0 || !Number.isFinite(x) || !Number.isFinite(y))
+      return err(`--point takes X,Y in meters, not “${text}”`)
+    points.push([x, y])
+  }
+  return ok({
+    file: positionals[0]!,
+    points,
+    json: values.json ?? false,
+    ...(values.date === undefined ? {} : { date: values.date }),
+    ...(step === undefined ? {} : { stepMin: step }),
+    ...(values.out === undefined ? {} : { out: values.out }),
+  })
+}
+
+const parse = (args: readonly string[]) =>
+  parseArgs({
+    args: [...args],
+    allowPositionals: true,
+    options: {
+      date: { type: 'string' },
+      step: { type: 'string' },
+      point: { type: 'string', multiple: true },
+      out: { type: 'string' },
+      json: { type: 'boolean' },
+    },
+  })
+
+/** The main job on one site file: a table, or with `--json` one object; with `--out` the sheets as files. */
+export async function planCommand(args: readonly string[]): Promise<number> {
+  const asked = readArgs(args)
+  if (!asked.ok) {
+    process.stderr.write(`${asked.error}\n${usage}`)
+    return 2
+  }
+  const { file, date, stepMin, points, out, json } = asked.value
+  const site = await loadSite(file)
+  if (!site.ok) {
+    process.stderr.write(site.error)
+    return 2
+  }
+  const request: PlanRequest = {
+    date: planDate(site.value, date, today(site.value.place.zone)),
+    extraPoints: points,
+    ...(stepMin === undefined ? {} : { stepMin }),
+  }
+  const plan = derivePlan(site.value, request)
+  if (!plan.ok) {
+    process.stderr.write(printProblems(plan.error))
+    return 2
+  }
+  process.stdout.write(json ? `${JSON.stringify(printPlanJson(plan.value))}\n` : printPlanTable(plan.value))
+  if (out !== undefined) {
+    const written = await writeSheets(plan.value, out)
+    if (!written.ok) {
+      process.stderr.write(written.error)
+      return 2
+    }
+    if (!json) process.stdout.write(written.value.map(name => `wrote ${name}\n`).join(''))
+  }
+  return plan.value.problems.some(p => p.severity === 'stop') ? 1 : 0
+}

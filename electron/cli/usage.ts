@@ -1,0 +1,13 @@
+export const usage = `Usage:
+  slabwright plan FILE [--date YYYY-MM-DD] [--step MINUTES] [--point X,Y]… [--out FOLDER] [--json]
+  slabwright check FILE
+
+  plan   areas, borders, pours, shade and problems of a site, as a table or as one JSON object
+         --date   the day to plan; else the first planned pour, the day of the conditions, today
+         --step   minutes between two rows of sun and shade (15)
+         --point  also tell the direct sun at a point of the drawing, in meters; may be repeated
+         --out    write the sheets: plan as SVG, all sheets as PDF, tables as CSV, shapes as GeoJSON
+  check  only the problems of a site
+
+Exit: 0 fine, 1 something cannot be planned as drawn, 2 wrong usage or a file that cannot be read.
+`

@@ -3,6 +3,7 @@ import type { Mix } from '../../shared/document/day'
 import type { Finding } from '../../shared/problem'
 import { type SettingOverrides, settingValue } from '../../shared/settings'
 import { ageRate } from './equivalentAge'
+import { evaporationBand } from './evaporation'
 import { rideMinutes, type SetLearned, type SetTargets, setTargets } from './setTargets'
 import { openSky, type ShadeHistory, shadeOnSteps } from './shadeHistory'
 import { runColumn } from './slabColumn'
@@ -39,7 +40,7 @@ export interface SetTimes {
 }
 
 export interface SetPrediction extends SetTimes {
-  /** The top sets so far ahead of the middle that it looks ready early. */
+  /** The top sets or dries so far ahead of the middle that it looks ready early. */
   readonly crust: boolean
   readonly top: SetTimes
   readonly middle: SetTimes
@@ -140,7 +141,8 @@ export function quickSetByDose(input: Omit<SetInput, 'doseMin'>, dosesMin: reado
 /**
  * Ready and too hard for one place, from shade, weather, mix, placing and dose. The times are those of the slab as one
  * body; the two clocks of the layered column stand beside them. When the top is ready earlier than the middle by the
- * setting `crustPartMin`, a `crustLikely` check is returned. Where the hours end too soon the times are null with a
+ * setting `crustPartMin`, or a surface without bleed water dries at the rate that asks for precautions, a `crustLikely`
+ * check is returned. Where the hours end too soon the times are null with a
  * `setNotReached` check. An estimate: the finger test and the foreman decide.
  */
 export function predictSet(input: SetInput): SetPrediction {
@@ -153,8 +155,12 @@ export function predictSet(input: SetInput): SetPrediction {
   const middle = readSetTimes(column.middle, targets, doseAgeH)
   const findings = [...first]
   const partMin = top.readyMs === null || middle.readyMs === null ? 0 : (middle.readyMs - top.readyMs) / 60_000
-  const crust = partMin >= settingValue(input.settings, 'crustPartMin')
-  if (crust) findings.push({ code: 'crustLikely', severity: 'check', values: { partMin: Math.round(partMin) } })
+  const driesOut =
+    column.top.dryMs !== null &&
+    evaporationBand(column.top.mostEvaporationKgM2H, input.settings) === 'precautions' &&
+    (top.readyMs === null || column.top.dryMs < top.readyMs)
+  const crust = driesOut || partMin >= settingValue(input.settings, 'crustPartMin')
+  if (crust) findings.push({ code: 'crustLikely', severity: 'check', values: { partMin: Math.round(partMin), dries: driesOut ? 1 : 0 } })
   if (times.tooHardMs === null)
     findings.push({
       code: 'setNotReached',
@@ -169,7 +175,7 @@ export function predictSet(input: SetInput): SetPrediction {
     tempC: Array.from(course.tempC),
     atMs: Array.from(course.atMs),
     ageH: Array.from(course.ageH),
-    mostEvaporationKgM2H: course.mostEvaporationKgM2H,
+    mostEvaporationKgM2H: Math.max(course.mostEvaporationKgM2H, column.top.mostEvaporationKgM2H),
     targets,
     findings,
   }

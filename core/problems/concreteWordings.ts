@@ -134,7 +134,10 @@ export const concreteWordings: Record<(typeof concreteCodes)[number], Wording> =
     hint: 'Add the hours that follow.',
   }),
   crustLikely: told => ({
-    message: `The top sets about ${minutes(told, 'partMin')} ahead of the middle: a crust looks ready while the slab is still soft.`,
+    message:
+      number(told, 'dries') === 1
+        ? 'Sun and wind dry the top faster than it bleeds: a crust looks ready while the slab is still soft.'
+        : `The top sets about ${minutes(told, 'partMin')} ahead of the middle: a crust looks ready while the slab is still soft.`,
     hint: 'Shade it, keep it damp with evaporation retarder, and test by foot, not by looks.',
   }),
   lastPrintBeforeFirstMat: told => ({

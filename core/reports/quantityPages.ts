@@ -1,0 +1,69 @@
+import type { Quantity } from '../../shared/planJson'
+import { type PdfNode, pdfText } from './pdfNode'
+import { printQuantity } from './printQuantity'
+import type { SheetData } from './sheetData'
+
+interface Group {
+  readonly title: string
+  readonly quantities: readonly Quantity[]
+}
+
+function groups(data: SheetData): Group[] {
+  const { quantities } = data
+  return [
+    { title: 'Whole site', quantities: quantities.filter(q => q.slabId === undefined && q.pourId === undefined) },
+    ...data.slabs.map(slab => ({
+      title: slab.name,
+      quantities: quantities.filter(q => q.slabId === slab.id && q.pourId === undefined),
+    })),
+    ...data.pours.map(pour => ({
+      title: `Pour ${pour.number}`,
+      quantities: quantities.filter(q => q.pourId === pour.id),
+    })),
+  ].filter(group => group.quantities.length > 0)
+}
+
+function working(quantity: Quantity, data: SheetData): PdfNode {
+  const inputs = Object.entries(quantity.inputs).map(
+    ([name, { value, unit }]) => `${name} ${printQuantity(value, unit, data.units)}`,
+  )
+  const source = quantity.source === 'geometry' ? 'measured on the drawing' : quantity.source
+  return {
+    stack: [
+      pdfText(quantity.formula),
+      ...(inputs.length > 0 ? [pdfText(`with ${inputs.join(', ')}`, { style: 'small' })] : []),
+      pdfText(`Source: ${source}`, { style: 'small' }),
+    ],
+  }
+}
+
+/** Every figure with its formula, what went into it, and where it comes from. */
+export function quantityPages(data: SheetData): PdfNode[] {
+  if (data.quantities.length === 0) return []
+  return [
+    pdfText('Figures and how they were computed', { style: 'title' }),
+    ...groups(data).flatMap((group): PdfNode[] => [
+      pdfText(group.title, { style: 'heading', headlineLevel: 1 }),
+      {
+        layout: 'ruled',
+        table: {
+          headerRows: 1,
+          dontBreakRows: true,
+          widths: [150, 86, '*'],
+          body: [
+            [
+              pdfText('Figure', { style: 'head' }),
+              pdfText('Value', { style: 'head', alignment: 'right' }),
+              pdfText('How it was computed', { style: 'head' }),
+            ],
+            ...group.quantities.map(q => [
+              pdfText(q.label),
+              pdfText(printQuantity(q.value, q.unit, data.units), { style: 'figure', alignment: 'right' }),
+              working(q, data),
+            ]),
+          ],
+        },
+      },
+    ]),
+  ]
+}

@@ -1,0 +1,121 @@
+/** Small maps of the shade through the day, a page of them at one common size. */
+import { pointBounds } from '../geometry/bounds'
+import { flattenRing } from '../geometry/flattenRing'
+import { compassPoint } from './compassPoint'
+import { drawCasterShapes } from './drawCasters'
+import { drawPourEdges } from './drawPours'
+import { drawOutlines, drawSlabGrounds } from './drawSlabs'
+import { type Frame, flatRegionPath, regionRings, ringToPage } from './frame'
+import { drawHatch } from './hatch'
+import type { PageRect } from './layer'
+import { drawNorthArrow } from './northArrow'
+import { papers, turnPaper } from './paper'
+import { printDay } from './printDay'
+import { chooseShadeTimes } from './shadeTimes'
+import type { SheetData, SheetHour } from './sheetData'
+import { drawPath, drawRect, drawText, ink, num, rootFont, softInk } from './svgPen'
+
+export interface Picture {
+  readonly svg: string
+  readonly widthPt: number
+  readonly heightPt: number
+}
+
+const mapCount = 6
+const columns = 3
+const edge = 30
+const headHeight = 58
+const captionHeight = 26
+const gap = 14
+
+function mapFrame(data: SheetData, box: PageRect): Frame {
+  const b = pointBounds(data.slabs.flatMap(slab => flattenRing(slab.outline)))
+  const pad = 20
+  const ptPerM = Math.min((box.width - 2 * pad) / (b.maxX - b.minX), (box.height - 2 * pad) / (b.maxY - b.minY))
+  return {
+    ptPerM,
+    originPt: [
+      box.x + box.width / 2 - ((b.minX + b.maxX) / 2) * ptPerM,
+      box.y + box.height / 2 + ((b.minY + b.maxY) / 2) * ptPerM,
+    ],
+  }
+}
+
+function drawMap(data: SheetData, hour: SheetHour, box: PageRect, clipId: string): string {
+  const frame = mapFrame(data, box)
+  const shade = data.shadows
+    .filter(s => s.time === hour.time)
+    .flatMap(s => s.polygons)
+    .map(region => {
+      const rings = [region.ring, ...region.holes].map(ring => ringToPage(frame, ring))
+      return (
+        drawPath(flatRegionPath(frame, region), { fill: '#D4D8DC', evenOdd: true }) +
+        drawHatch(rings, { kind: 'lines', anglesDeg: [45], spacingPt: 5, widthPt: 0.5 }, softInk)
+      )
+    })
+  const numbers = data.pours.map(pour => {
+    const rings = regionRings(frame, pour.region)
+    const b = pointBounds(rings[0]!)
+    const [x, y] = [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2]
+    const small = Math.min(b.maxX - b.minX, b.maxY - b.minY) < 22
+    return small
+      ? ''
+      : drawRect(x - 9, y - 9, 18, 18, { fill: '#FFFFFF', stroke: ink, width: 0.8 }) +
+          drawText(pour.number, x, y + 4.9, { sizePt: 14, face: 'name', anchor: 'middle' })
+  })
+  return [
+    `<clipPath id="${clipId}"><rect x="${num(box.x)}" y="${num(box.y)}" width="${num(box.width)}" height="${num(box.height)}"/></clipPath>`,
+    `<g clip-path="url(#${clipId})">`,
+    drawCasterShapes(data.casters, frame, true),
+    drawSlabGrounds(data, frame),
+    ...shade,
+    drawPourEdges(data, frame),
+    drawOutlines(data, frame).svg,
+    drawCasterShapes(data.casters, frame, false),
+    ...numbers,
+    '</g>',
+    drawRect(box.x, box.y, box.width, box.height, { stroke: softInk, width: 0.6 }),
+    drawText(hour.label, box.x, box.y - 7, { sizePt: 18, face: 'name' }),
+    drawText(
+      `sun ${Math.round(hour.altitudeDeg)}° high in the ${compassPoint(hour.azimuthDeg)}`,
+      box.x + box.width,
+      box.y - 7,
+      { sizePt: 12, anchor: 'end' },
+    ),
+  ].join('\n')
+}
+
+/** One page with up to six maps, or none where nothing is shaded. */
+export function shadeMaps(data: SheetData): Picture[] {
+  const times = chooseShadeTimes(data, mapCount)
+  const hours = data.hours.filter(hour => times.includes(hour.time))
+  if (hours.length === 0) return []
+  const { widthPt, heightPt } = turnPaper(data.units === 'ftin' ? papers.letter : papers.a4, 'landscape')
+  const rows = Math.ceil(hours.length / columns)
+  const width = (widthPt - 2 * edge - (columns - 1) * gap) / columns
+  const height = (heightPt - 2 * edge - headHeight - rows * captionHeight - (rows - 1) * gap) / rows
+  const maps = hours.map((hour, i) => {
+    const box: PageRect = {
+      x: edge + (i % columns) * (width + gap),
+      y: edge + headHeight + captionHeight + Math.floor(i / columns) * (height + captionHeight + gap),
+      width,
+      height,
+    }
+    return drawMap(data, hour, box, `map${i + 1}`)
+  })
+  const [w, h] = [num(widthPt), num(heightPt)]
+  const svg = [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}pt" height="${h}pt" viewBox="0 0 ${w} ${h}" ${rootFont}>`,
+    drawRect(0, 0, widthPt, heightPt, { fill: '#FFFFFF' }),
+    drawText('Shade through the day', edge, edge + 22, { sizePt: 23, face: 'name' }),
+    drawText(`${data.siteName}, ${printDay(data.date, 'long')}. Hatched = in shade. Not to scale.`, edge, edge + 42, {
+      sizePt: 13,
+    }),
+    drawPath(`M${edge} ${edge + 52}h${num(widthPt - 2 * edge)}`, { stroke: ink, width: 2 }),
+    drawNorthArrow([widthPt - edge - 24, edge + 22], 15, data.place.northDeg),
+    ...maps,
+    '</svg>',
+    '',
+  ].join('\n')
+  return [{ svg, widthPt, heightPt }]
+}

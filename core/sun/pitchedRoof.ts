@@ -2,8 +2,10 @@
 import type { Building } from '../../shared/document/caster'
 import type { Pt } from '../../shared/document/primitives'
 import type { Ring } from '../geometry/curve'
+import { cleanRing } from './cleanRing'
+import { eaveOutline, moveOut } from './eaveOutline'
 import type { Faces } from './solid'
-import { type RoofPiece, straightSkeleton } from './straightSkeleton'
+import { straightSkeleton } from './straightSkeleton'
 
 const direction = (ring: Ring, index: number): Pt => {
   const [x, y] = ring[index % ring.length]!
@@ -39,29 +41,71 @@ const gableSides = (ring: Ring, ridge: Pt): readonly number[] | null => {
   return ends
 }
 
+/** Meters inward from the line of a side, moved out by `outM`. */
+const insideOf = (ring: Ring, side: number, outM: number, [x, y]: Pt): number => {
+  const [sx, sy] = ring[side % ring.length]!
+  const [dx, dy] = direction(ring, side)
+  return dx * (y - sy) - dy * (x - sx) + outM
+}
+
+/** The upright wall of a gable from the eave up to the roof, between the slopes of its two neighbors. */
+const gableWall = (walls: Ring, side: number, overhangM: number, eaveM: number, slope: number): Float64Array => {
+  const count = walls.length
+  const from = walls[side]!
+  const to = walls[(side + 1) % count]!
+  const left = (at: Pt): number => insideOf(walls, side + count - 1, overhangM, at)
+  const right = (at: Pt): number => insideOf(walls, side + 1, overhangM, at)
+  const lead = left(from) - right(from)
+  const share = lead / (lead - (left(to) - right(to)))
+  const top: Pt = [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share]
+  const roofOver = (at: Pt): readonly number[] => [at[0], at[1], eaveM + slope * Math.min(left(at), right(at))]
+  return Float64Array.from([
+    ...[from[0], from[1], eaveM],
+    ...[to[0], to[1], eaveM],
+    ...roofOver(to),
+    ...roofOver(top),
+    ...roofOver(from),
+  ])
+}
+
+/** The eaves around the walls, and whether side i of them is side i of the walls. */
+const eavesOf = (walls: Ring, overhangM: number): { readonly ring: Ring; readonly sidesKept: boolean } | null => {
+  const moved = overhangM === 0 ? walls : moveOut(walls, overhangM)
+  if (moved !== null) return { ring: moved, sidesKept: true }
+  const [only, ...others] = eaveOutline(walls, overhangM)
+  if (only === undefined || others.length > 0 || only.holes.length > 0) return null
+  return { ring: cleanRing(only.ring), sidesKept: false }
+}
+
 /**
- * The roof over an eave outline, rising `risePer12` in 12 from the eave line.
- * @param ring simple, counter-clockwise, collinear points left out
+ * The roof over walls, rising `risePer12` in 12 from the eave line, which lies `overhangM` outside them. Slopes count as
+ * boards: they shade from both sides. Beyond a gable wall they run on to the rake with open air beneath.
+ * @param walls simple, counter-clockwise, collinear points left out
  * @param ridge the direction asked for the ridge; settles which sides of a four-sided gable stand upright
  * @returns null where the roof cannot be constructed
  */
 export const pitchedRoof = (
-  ring: Ring,
+  walls: Ring,
+  overhangM: number,
   roof: Exclude<Building['roof'], { form: 'flat' }>,
   eaveM: number,
   ridge: Pt | null,
 ): Faces | null => {
-  const upright = roof.form === 'hip' ? [] : ridge === null ? null : gableSides(ring, ridge)
+  const eaves = eavesOf(walls, overhangM)
+  if (eaves === null) return null
+  const upright = roof.form === 'hip' ? [] : ridge === null ? null : gableSides(eaves.ring, ridge)
   if (upright === null) return null
   const pieces = straightSkeleton(
-    ring,
-    ring.map((_, side) => (upright.includes(side) ? 0 : 1)),
+    eaves.ring,
+    eaves.ring.map((_, side) => (upright.includes(side) ? 0 : 1)),
   )
   if (pieces === null) return null
   const slope = roof.risePer12 / 12
-  const faces = pieces.map((piece: RoofPiece) =>
-    Float64Array.from(piece.points.flatMap(([x, y, inset]) => [x, y, eaveM + inset * slope])),
+  const slopes = pieces.filter(({ side }) => !(eaves.sidesKept && upright.includes(side)))
+  const faces: Float64Array[] = slopes.map(({ points }) =>
+    Float64Array.from(points.flatMap(([x, y, inset]) => [x, y, eaveM + inset * slope])),
   )
+  if (eaves.sidesKept) faces.push(...upright.map(side => gableWall(walls, side, overhangM, eaveM, slope)))
   const topM = eaveM + slope * pieces.reduce((most, { points }) => Math.max(most, ...points.map(point => point[2])), 0)
   return { form: 'faces', faces, bottomM: eaveM, topM }
 }

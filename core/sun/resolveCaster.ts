@@ -8,7 +8,7 @@ import type { CurveRing, Region, Ring } from '../geometry/curve'
 import { flattenRing } from '../geometry/flattenRing'
 import { resolvePath } from '../geometry/resolvePath'
 import { cleanRing } from './cleanRing'
-import { eaveOutline, moveOut } from './eaveOutline'
+import { eaveOutline } from './eaveOutline'
 import { flatRing } from './flatRing'
 import { pitchedRoof } from './pitchedRoof'
 import { solidBox } from './shadowBox'
@@ -78,10 +78,10 @@ const resolveBuilding = (building: Building): Solids => {
     bottomM: baseM,
     topM: eaveM,
   }
+  /** Eaves overhang outward only: a courtyard stays as open as its walls. */
   const flatRoof = (): readonly Solid[] => {
     if (overhangM === 0) return [walls]
     const eaves = regionRings(eaveOutline(outline.ring, overhangM))
-    // Eaves close over a courtyard only where the roof does: the ring's own overhang leaves it open.
     const rings = [...eaves, ...courts.map(ring => flatRing(ring, -1))]
     return [walls, { form: 'prism', rings, bottomM: eaveM, topM: eaveM }]
   }
@@ -92,8 +92,7 @@ const resolveBuilding = (building: Building): Solids => {
     return { solids: flatRoof(), findings }
   }
   const ridge = roof.ridgeAlongEdge === undefined ? null : edgeDirection(outline.curve, roof.ridgeAlongEdge)
-  const eaves = overhangM === 0 ? outline.ring : moveOut(outline.ring, overhangM)
-  const faces = eaves === null ? null : pitchedRoof(eaves, roof, eaveM, ridge)
+  const faces = pitchedRoof(outline.ring, overhangM, roof, eaveM, ridge)
   if (faces === null) {
     findings.push({ code: 'roofFlat', severity: 'check', values, at: { entityId: id } })
     return { solids: flatRoof(), findings }

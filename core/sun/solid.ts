@@ -9,7 +9,8 @@ export interface Prism {
   readonly topM: number
 }
 
-/** Flat faces seen from outside counter-clockwise (x0, y0, z0, x1 …); with what is under them they close a solid. */
+/** Flat faces (x0, y0, z0, x1 …), each shading from both sides; at least one is crossed by every ray that leaves the
+ * solid they cover. */
 export interface Faces {
   readonly form: 'faces'
   readonly faces: readonly Float64Array[]

@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest'
+import { dayInstants, instantOf, isCalendarDate, isoWithOffset, siteDay, wholeHours } from '../../core/sun/siteDay'
+import { dayOf } from './fixtures'
+
+const hours = (date: string, zone: string): number => (dayOf(date, zone).endMs - dayOf(date, zone).startMs) / 3_600_000
+
+describe('a site day runs from midnight to midnight of its zone', () => {
+  // Clock changes: US Energy Policy Act of 2005, section 110 (second Sunday of March, first Sunday of November); Lord Howe
+  // half hour and Samoa's missing 30 December 2011: IANA time zone database.
+  it.each([
+    ['2026-06-15', 'America/Denver', 24],
+    ['2026-03-08', 'America/Denver', 23],
+    ['2026-11-01', 'America/Denver', 25],
+    ['2026-03-08', 'America/Phoenix', 24],
+    ['2026-04-05', 'Australia/Lord_Howe', 24.5],
+    ['2026-10-04', 'Australia/Lord_Howe', 23.5],
+    ['2026-06-15', 'UTC', 24],
+    ['2026-06-15', 'Asia/Kathmandu', 24],
+  ])('%s in %s has %s hours', (date, zone, length) => {
+    expect(hours(date, zone)).toBe(length)
+  })
+
+  it('steps evenly through the day and stops before the next', () => {
+    for (const [date, count] of [
+      ['2026-06-15', 96],
+      ['2026-03-08', 92],
+      ['2026-11-01', 100],
+    ] as const) {
+      const day = dayOf(date)
+      const instants = dayInstants(day, 15)
+      expect(instants).toHaveLength(count)
+      expect(instants[0]).toBe(day.startMs)
+      expect(instants.at(-1)! + 15 * 60_000).toBe(day.endMs)
+    }
+  })
+
+  it('counts whole hours by the clock: the skipped one is missing, the repeated one comes twice', () => {
+    const spring = wholeHours(dayOf('2026-03-08')).map(ms => isoWithOffset(ms, 'America/Denver'))
+    expect(spring).toHaveLength(23)
+    expect(spring.slice(1, 3)).toEqual(['2026-03-08T01:00:00-07:00', '2026-03-08T03:00:00-06:00'])
+    const fall = wholeHours(dayOf('2026-11-01')).map(ms => isoWithOffset(ms, 'America/Denver'))
+    expect(fall).toHaveLength(25)
+    expect(fall.slice(1, 3)).toEqual(['2026-11-01T01:00:00-06:00', '2026-11-01T01:00:00-07:00'])
+  })
+
+  it('knows which dates and zones exist', () => {
+    expect(['2026-02-28', '2024-02-29', '2026-12-31'].every(isCalendarDate)).toBe(true)
+    expect(['2026-02-31', '2026-02-29', '2026-13-01', '2026-1-1', ''].some(isCalendarDate)).toBe(false)
+    expect(siteDay('2026-02-31', 'America/Denver')).toEqual({
+      ok: false,
+      error: [{ code: 'badDate', severity: 'stop', values: { value: '2026-02-31' } }],
+    })
+    expect(siteDay('2026-02-28', 'Mars/Olympus')).toEqual({
+      ok: false,
+      error: [{ code: 'unknownZone', severity: 'stop', values: { value: 'Mars/Olympus' }, field: '/place/zone' }],
+    })
+  })
+})
+
+describe('a wall time becomes one instant', () => {
+  const iso = (date: string, time: string, fold?: 0 | 1): readonly [string, readonly string[]] => {
+    const instant = instantOf(date, time, fold, 'America/Denver')
+    if (!instant.ok) return ['', instant.error.map(({ code }) => code)]
+    return [isoWithOffset(instant.value.ms, 'America/Denver'), instant.value.findings.map(({ code }) => code)]
+  }
+
+  it('keeps an ordinary hour, whatever the fold', () => {
+    expect(iso('2026-06-15', '07:30')).toEqual(['2026-06-15T07:30:00-06:00', []])
+    expect(iso('2026-06-15', '07:30', 1)).toEqual(['2026-06-15T07:30:00-06:00', []])
+    expect(iso('2026-03-08', '00:30')).toEqual(['2026-03-08T00:30:00-07:00', []])
+    expect(iso('2026-11-01', '23:00')).toEqual(['2026-11-01T23:00:00-07:00', []])
+  })
+
+  it('moves a missing hour forward and says so', () => {
+    expect(iso('2026-03-08', '02:30')).toEqual(['2026-03-08T03:30:00-06:00', ['hourMissing']])
+  })
+
+  it('tells the passes of a repeated hour apart', () => {
+    expect(iso('2026-11-01', '01:30')).toEqual(['2026-11-01T01:30:00-06:00', []])
+    expect(iso('2026-11-01', '01:30', 0)).toEqual(['2026-11-01T01:30:00-06:00', []])
+    expect(iso('2026-11-01', '01:30', 1)).toEqual(['2026-11-01T01:30:00-07:00', []])
+  })
+
+  it('refuses what is no time or no date', () => {
+    expect(iso('2026-06-15', '24:00')).toEqual(['', ['badTime']])
+    expect(iso('2026-06-31', '07:00')).toEqual(['', ['badDate']])
+  })
+})

@@ -18,6 +18,7 @@ export const doorCodes = [
   'repeatedId',
   'danglingId',
   'limitExceeded',
+  'moreFaults',
   'unknownZone',
   'badDate',
   'badTime',

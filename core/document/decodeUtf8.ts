@@ -1,3 +1,6 @@
+/** String.fromCharCode takes its arguments on the stack: this many are safe everywhere. */
+const chunkUnits = 8192
+
 /**
  * Decodes UTF-8 (RFC 3629), a leading byte order mark dropped. Gives `undefined` where the bytes are not UTF-8:
  * stray or missing continuation bytes, overlong forms, surrogates, code points above U+10FFFF.
@@ -5,20 +8,16 @@
 export const decodeUtf8 = (bytes: Uint8Array): string | undefined => {
   const start = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? 3 : 0
   const chunks: string[] = []
-  // String.fromCharCode takes its arguments on the stack: 8,192 at a time is safe everywhere.
-  const units = new Uint16Array(8192)
+  const units = new Uint16Array(chunkUnits)
   let filled = 0
-  const put = (unit: number) => {
-    units[filled++] = unit
-    if (filled === units.length) {
-      chunks.push(String.fromCharCode(...units))
+  for (let i = start; i < bytes.length; ) {
+    if (filled > chunkUnits - 2) {
+      chunks.push(String.fromCharCode(...units.subarray(0, filled)))
       filled = 0
     }
-  }
-  for (let i = start; i < bytes.length; ) {
     const lead = bytes[i]!
     if (lead < 0x80) {
-      put(lead)
+      units[filled++] = lead
       i++
       continue
     }
@@ -32,10 +31,10 @@ export const decodeUtf8 = (bytes: Uint8Array): string | undefined => {
     }
     const overlong = code < (more === 2 ? 0x800 : more === 3 ? 0x10000 : 0x80)
     if (overlong || (code >= 0xd800 && code < 0xe000) || code > 0x10ffff) return undefined
-    if (code < 0x10000) put(code)
+    if (code < 0x10000) units[filled++] = code
     else {
-      put(0xd800 + ((code - 0x10000) >> 10))
-      put(0xdc00 + ((code - 0x10000) & 0x3ff))
+      units[filled++] = 0xd800 + ((code - 0x10000) >> 10)
+      units[filled++] = 0xdc00 + ((code - 0x10000) & 0x3ff)
     }
     i += more + 1
   }

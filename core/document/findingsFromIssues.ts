@@ -101,9 +101,20 @@ const fromUnion = (issues: readonly Issue[], steps: Steps, found: unknown): Find
     return findingsFromIssue({ ...range, path: [] }, undefined, steps)[0] ?? stop('wrongType', steps)
   const words = issues.flatMap(issue => (issue.code === 'invalid_value' ? issue.values.map(String) : []))
   if (typeof found === 'number' && !Number.isFinite(found)) return stop('badNumber', steps, { found: String(found) })
-  return stop('notOneOf', steps, { found: quoteText(found), choices: words.join(', ') })
+  const kind = issues.find(issue => issue.code === 'invalid_type')
+  return stop('notOneOf', steps, {
+    found: quoteText(found),
+    choices: words.join(', '),
+    ...(kind?.code === 'invalid_type' ? { orKind: expectedKinds[kind.expected] ?? kind.expected } : {}),
+  })
 }
 
-/** What zod refused, as findings with JSON pointers; `root` is the value it was given. */
-export const findingsFromIssues = (issues: readonly Issue[], root: unknown): readonly Finding[] =>
-  issues.flatMap(issue => findingsFromIssue(issue, root, []))
+/** Nobody mends more than these in one go. */
+const mostIssues = 50
+
+/** What zod refused, as findings with JSON pointers; `root` is the value it was given. The rest is counted. */
+export const findingsFromIssues = (issues: readonly Issue[], root: unknown): readonly Finding[] => {
+  const findings = issues.slice(0, mostIssues).flatMap(issue => findingsFromIssue(issue, root, []))
+  const left = issues.length - mostIssues
+  return left > 0 ? [...findings, { code: 'moreFaults', severity: 'stop', values: { count: left } }] : findings
+}

@@ -59,6 +59,15 @@ const readVersion = (raw: unknown): Result<object, Finding> => {
   return ok(raw)
 }
 
+/** zod passes over a key of this name in a table of settings or pictures; dropping it in silence is not for us. */
+const findDroppedKeys = (raw: object): readonly Finding[] =>
+  ['settings', 'assets'].flatMap(name => {
+    const table = (raw as Record<string, unknown>)[name]
+    return typeof table === 'object' && table !== null && Object.hasOwn(table, '__proto__')
+      ? [stop('unknownField', {}, `/${name}/__proto__`)]
+      : []
+  })
+
 /**
  * The door: the text or bytes of a site file in, a site that keeps every rule of the document out, or what is wrong
  * with it. Shapes that cross or do not fit are not looked at here: they are findings of the slab they belong to.
@@ -75,6 +84,6 @@ export const readSite = (source: string | Uint8Array): Result<Site, readonly Fin
   if (excess !== undefined) return err([excess])
   const parsed = Site.safeParse(raw.value)
   if (!parsed.success) return err(findingsFromIssues(parsed.error.issues, raw.value))
-  const findings = checkSite(parsed.data)
+  const findings = [...findDroppedKeys(raw.value), ...checkSite(parsed.data)]
   return findings.length > 0 ? err(findings) : ok(parsed.data)
 }

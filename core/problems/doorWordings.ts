@@ -1,9 +1,9 @@
 /** The words of the door: why a file cannot be taken as a site. */
 import type { doorCodes, Finding } from '../../shared/problem'
-import { defaults, type SettingName } from '../../shared/settings'
 import type { Measures } from '../units/measures'
 import { printNumber } from '../units/printNumber'
 import { type FieldPlace, tellField } from './fieldWords'
+import { printField } from './printField'
 import type { Told, Wording } from './wording'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
@@ -17,48 +17,22 @@ const subjectOf = (finding: Finding): string => {
   return owner === 'the site' ? capital(named) : `${capital(owner)}: ${named}`
 }
 
-/** Sizes small enough to be told in inches or millimeters. */
-const sizes = new Set(['thicknessM', 'widthM', 'depthM', 'baseDepthM', 'riserM', 'treadM', 'nosingM', 'overhangM'])
-
-const unitOf = ({ key, isSetting }: FieldPlace): string => {
-  if (isSetting) return Object.hasOwn(defaults, key) ? defaults[key as SettingName].unit : '1'
-  if (key.endsWith('M2')) return 'm²'
-  if (key.endsWith('M3')) return 'm³'
-  if (key.endsWith('Deg')) return '°'
-  return /[a-z]M$/.test(key) ? 'm' : '1'
-}
-
-/** A stored value in the unit system of the site; the unit is in the field's name. */
-const printValue = (value: number, place: FieldPlace, print: Measures): string => {
-  switch (unitOf(place)) {
-    case 'm':
-      return sizes.has(place.key) ? print.size(value) : print.length(value)
-    case 'm²':
-      return print.area(value)
-    case 'm³':
-      return print.volume(value)
-    case '°':
-      return `${printNumber(value, 6)}°`
-    default:
-      return printNumber(value, 6)
-  }
-}
-
 const outOfRange = ({ finding, values, print }: Told): string => {
   const place = placeOf(finding)
   const subject = subjectOf(finding)
   if ('count' in values) {
     const bound = 'least' in values ? `at least ${values.least}` : `at most ${values.most}`
-    return `${subject} has ${values.count} entries; it needs ${bound}.`
+    return `${subject} has ${values.count} ${values.count === 1 ? 'entry' : 'entries'}; it needs ${bound}.`
   }
-  const show = (value: unknown) => (Number(value) === 0 ? '0' : printValue(Number(value), place, print))
+  const show = (value: unknown) =>
+    Number(value) === 0 ? '0' : printField(Number(value), place.key, place.isSetting, print)
   const bound =
     'above' in values
       ? `more than ${show(values.above)}`
       : 'min' in values
         ? `${show(values.min)} or more`
         : `${show(values.max)} or less`
-  return `${subject} is ${printValue(Number(values.value), place, print)}; it must be ${bound}.`
+  return `${subject} is ${printField(Number(values.value), place.key, place.isSetting, print)}; it must be ${bound}.`
 }
 
 const kinds: Readonly<Record<string, string>> = {
@@ -151,7 +125,11 @@ export const doorWordings: Record<(typeof doorCodes)[number], Wording> = {
   outOfRange: told => ({ message: outOfRange(told) }),
   notOneOf: ({ finding, values }) => ({
     message: `${subjectOf(finding)} is “${values.found}”, which is not a choice here.`,
-    ...(values.choices === '' ? {} : { hint: `Choose from: ${values.choices}.` }),
+    ...(values.choices === ''
+      ? {}
+      : {
+          hint: `Choose from: ${values.choices}${'orKind' in values ? `; or give ${kinds[String(values.orKind)]}` : ''}.`,
+        }),
   }),
   badId: ({ finding, values }) => ({
     message: `${subjectOf(finding)} is “${values.found}”, which cannot be an id.`,
@@ -182,6 +160,10 @@ export const doorWordings: Record<(typeof doorCodes)[number], Wording> = {
       ...(limitHints[limit] === undefined ? {} : { hint: limitHints[limit] }),
     }
   },
+  moreFaults: ({ values }) => ({
+    message: `The file has ${count(Number(values.count))} more faults like these.`,
+    hint: 'Mend these first, then open it again.',
+  }),
   unknownZone: ({ values }) => ({
     message: `Place: the time zone “${values.found}” is not known.`,
     hint: 'Write a name such as America/Denver.',

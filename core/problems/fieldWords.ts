@@ -235,8 +235,11 @@ const fields: Readonly<Record<string, string>> = {
   zone: 'time zone',
 }
 
-/** True for a field the table has a word for; a test holds it against the schema. */
-export const hasFieldWord = (key: string): boolean => Object.hasOwn(fields, key)
+/** The word for a field, or `undefined` for one that no document has; a test holds the table against the schema. */
+export const fieldWord = (key: string): string | undefined => (Object.hasOwn(fields, key) ? fields[key] : undefined)
+
+/** The word for one entry of a list: `border` of `borders`. */
+export const rowWord = (key: string): string | undefined => (Object.hasOwn(rows, key) ? rows[key] : undefined)
 
 export interface FieldPlace {
   /** What the field belongs to: `slab 1, border 2`, or `the site`. */
@@ -250,6 +253,11 @@ export interface FieldPlace {
 
 const isIndex = (step: string | undefined): step is string => step !== undefined && /^\d+$/.test(step)
 
+const tellIndex = (index: number, list: string): string => {
+  if (list === 'at' || list === 'seed' || list === 'last' || list === 'originAt') return index === 0 ? 'x' : 'y'
+  return `entry ${index + 1}`
+}
+
 /** Reads a JSON pointer into the document as a place on the site. */
 export const tellField = (pointer: string): FieldPlace => {
   const steps = fromPointer(pointer)
@@ -258,19 +266,15 @@ export const tellField = (pointer: string): FieldPlace => {
   for (let i = 0; i < steps.length; i++) {
     const step = steps[i] ?? ''
     const next = steps[i + 1]
-    key = step
-    if (isIndex(next) && Object.hasOwn(rows, step)) {
-      told.push(`${rows[step]} ${Number(next) + 1}`)
-      i++
-    } else if (isIndex(step)) told.push(step === '0' ? 'x' : step === '1' ? 'y' : `entry ${Number(step) + 1}`)
-    else
-      told.push(
-        hasFieldWord(step) && steps[0] !== 'settings'
-          ? (fields[step] ?? '')
-          : i === 0
-            ? (fields[step] ?? `“${step}”`)
-            : `“${step}”`,
-      )
+    const row = rowWord(step)
+    if (isIndex(step)) told.push(tellIndex(Number(step), key))
+    else {
+      key = step
+      if (row !== undefined && isIndex(next)) {
+        told.push(`${row} ${Number(next) + 1}`)
+        i++
+      } else told.push((i > 0 && steps[0] === 'settings' ? undefined : fieldWord(step)) ?? `“${step}”`)
+    }
   }
   const field = told.pop() ?? 'site'
   return { owner: told.length === 0 ? 'the site' : told.join(', '), field, key, isSetting: steps[0] === 'settings' }

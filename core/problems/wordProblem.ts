@@ -2,9 +2,16 @@ import type { Finding, Problem, ProblemCode } from '../../shared/problem'
 import type { Measures } from '../units/measures'
 import { concreteWordings } from './concreteWordings'
 import { doorWordings } from './doorWordings'
+import { geometryWordings } from './geometryWordings'
+import { sunWordings } from './sunWordings'
 import type { Wording } from './wording'
 
-const wordings: Partial<Record<ProblemCode, Wording>> = { ...doorWordings, ...concreteWordings }
+const wordings: Partial<Record<ProblemCode, Wording>> = {
+  ...doorWordings,
+  ...geometryWordings,
+  ...sunWordings,
+  ...concreteWordings,
+}
 
 /** Puts a finding into words, in the unit system that `print` prints. */
 export const wordProblem = (finding: Finding, print: Measures): Problem => {

@@ -1,0 +1,106 @@
+import { spawn, spawnSync } from 'node:child_process'
+import { once } from 'node:events'
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { build } from 'esbuild'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { nodeFiles } from '../../electron/files/fileLayer'
+import { sweepTemps } from '../../electron/files/sweepTemps'
+import { mulberry32 } from '../geometry/mulberry32'
+import { bigSiteText } from './bigSite'
+
+let folder: string
+let script: string
+let basePath: string
+const base = bigSiteText(0)
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'killed-'))
+  script = join(folder, 'saveLoop.mjs')
+  basePath = join(folder, 'base.json')
+  writeFileSync(basePath, base)
+  await build({
+    entryPoints: ['tests/fault/saveLoop.ts'],
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    outfile: script,
+  })
+})
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+const isPart = (name: string) => name.endsWith('.slabwright-part')
+
+/** The generation a file holds, after checking that every byte of it is there. */
+function wholeGeneration(path: string): number {
+  const text = readFileSync(path, 'utf8')
+  const generation = Number(/"name": "Generation (\d+)"/.exec(text)?.[1])
+  expect(text === base.replace('Generation 0', `Generation ${generation}`)).toBe(true)
+  return generation
+}
+
+/** Starts a writer, kills it `afterMs` into its saves, and gives the last generation it reported as saved. */
+async function killOne(path: string, first: number, afterMs: number): Promise<number> {
+  const child = spawn(process.execPath, [script, path, basePath, String(first)], {
+    cwd: resolve('.'),
+    stdio: ['ignore', 'pipe', 'inherit'],
+  })
+  const lines: string[] = []
+  child.stdout.setEncoding('utf8').on('data', (chunk: string) => {
+    if (lines.length === 0) setTimeout(() => child.kill('SIGKILL'), afterMs)
+    lines.push(chunk)
+  })
+  await once(child, 'close')
+  const saved = [...lines.join('').matchAll(/^(\d+) saved$/gm)]
+  return Number(saved.at(-1)?.[1] ?? first - 1)
+}
+
+describe('a writer of a 3 MB site', () => {
+  it('killed 200 times in mid-save leaves all old or all new, and never less than it reported', async () => {
+    expect(base.length).toBeGreaterThan(3_000_000)
+    const random = mulberry32(41)
+    let cutShort = 0
+    const series = async (lane: number) => {
+      const home = mkdtempSync(join(folder, `lane${lane}-`))
+      const path = join(home, 'yard.slabwright.json')
+      writeFileSync(path, base)
+      let standing = 0
+      for (let kill = 0; kill < 100; kill += 1) {
+        const reported = await killOne(path, standing + 1, random() * 40)
+        const found = wholeGeneration(path)
+        expect(found).toBeGreaterThanOrEqual(reported)
+        expect(found).toBeLessThanOrEqual(reported + 1)
+        standing = found
+        const parts = readdirSync(home).filter(isPart)
+        cutShort += parts.length
+        expect(await sweepTemps(nodeFiles, home, statSync(path).mtimeMs)).toBe(parts.length)
+        expect(readdirSync(home)).toEqual(['yard.slabwright.json'])
+      }
+      return standing
+    }
+    const standing = await Promise.all([series(1), series(2)])
+    // Otherwise the kills missed the saves, and the test says nothing.
+    expect(cutShort).toBeGreaterThan(40)
+    expect(Math.min(...standing)).toBeGreaterThan(0)
+  }, 240_000)
+
+  it('that may write no more than 1 MB says so, the old file whole', () => {
+    // Only where a shell can set such a limit.
+    if (process.platform === 'win32') return
+    const path = join(folder, 'small.slabwright.json')
+    writeFileSync(path, 'old')
+    const limited = (before: string) =>
+      spawnSync(
+        'bash',
+        ['-c', `${before}ulimit -f 1024; exec "$@"`, 'bash', process.execPath, script, path, basePath, '1', '1'],
+        { encoding: 'utf8' },
+      )
+    const told = limited("trap '' XFSZ; ")
+    expect(told.stdout).toBe('ready\n1 diskFull\n')
+    expect(readFileSync(path, 'utf8')).toBe('old')
+    expect(readdirSync(folder).filter(isPart)).toEqual([])
+    // Without the trap the system may end the writer at the limit; the file stands all the same.
+    limited('')
+    expect(readFileSync(path, 'utf8')).toBe('old')
+  })
+})

@@ -8,6 +8,7 @@ import { addPourCost, type CostContext, type GridLines, noCost } from './pourCos
 import { type CutRegion, toCurveRegion, toCutRegion } from './region/cutRegion'
 import { minCorner } from './region/minCorner'
 import { minimumBox } from './region/minimumBox'
+import { jointsOf, leavesOf } from './search/cutTree'
 import { type Direction, poursNeeded } from './search/searchContext'
 import { searchPlan } from './search/searchPlan'
 import { teeCost } from './search/teeCost'
@@ -138,39 +139,41 @@ export function proposePours(input: SplitInput): Proposal {
       ...findings,
       { code: 'noCutFound', severity: 'stop', values: { capM2: input.capM2, areaM2: slab.areaM2 }, at },
     ])
-  const { made, pourCount } = plan
+  const { tree, pourCount } = plan
+  const pours = leavesOf(tree)
+  const joints = jointsOf(tree)
   const context: CostContext = { ...base, meanM2: slab.areaM2 / pourCount }
   const terms = noCost()
-  for (const pour of made.pours) addPourCost(pour, context, terms)
+  for (const pour of pours) addPourCost(pour, context, terms)
   const all = {
     ...terms,
-    extraJoint: context.weights.extraJoint * (made.joints.length - made.cuts),
-    teeOffset: teeCost(made.joints, context.weights),
+    extraJoint: context.weights.extraJoint * (joints.length - pours.length + 1),
+    teeOffset: teeCost(joints, context.weights),
     extraPour: context.weights.extraPour * (pourCount - lowerBound),
   }
   const cost = Object.entries(all).map(([term, value]) => ({ term, value }))
   let totalCost = 0
   for (const { value } of cost) totalCost += value
-  const extra = all.extraPour
-  const gap = plan.bound === null ? 1 : Math.max(0, totalCost - extra - plan.bound) / Math.max(totalCost - extra, 1e-9)
+  const comparable = totalCost - all.extraPour
+  const gap = comparable > plan.bound + 1e-6 ? (comparable - plan.bound) / comparable : 0
   return {
-    pours: made.pours.map(pour =>
+    pours: pours.map(pour =>
       describePour(
         pour,
         toCurveRegion(pour, joint => `joint-${joint + 1}`),
       ),
     ),
-    joints: made.joints.map((joint, i) => ({
+    joints: joints.map((joint, i) => ({
       from: [joint.ax, joint.ay],
       to: [joint.bx, joint.by],
       lengthM: joint.lengthM,
-      pours: made.pours.flatMap((pour, p) => (pour.rings.some(r => r.sides.some(s => s.joint === i)) ? [p] : [])),
+      pours: pours.flatMap((pour, p) => (pour.rings.some(r => r.sides.some(s => s.joint === i)) ? [p] : [])),
     })),
     lowerBound,
     cost,
     totalCost,
-    proven: plan.bound !== null && gap <= 1e-9,
-    gap: plan.bound !== null && gap <= 1e-9 ? 0 : gap,
+    proven: gap === 0,
+    gap,
     findings,
   }
 }

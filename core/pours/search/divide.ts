@@ -155,6 +155,8 @@ export function divide(region: CutRegion, k: number, limit: number, state: Divid
       best = {
         cost,
         tree: {
+          region,
+          joint: 0,
           chain: cut.chain,
           measure: cut.measure,
           direction: cut.direction,

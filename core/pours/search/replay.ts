@@ -1,31 +1,9 @@
 /** Makes a tree of cuts again on the true slab: what the search remembered is never trusted as the answer. */
 import { type Chord, findChords, type Work } from '../region/chords'
-import { type Chain, isChain, measureCut, splitAtCut } from '../region/cut'
+import { isChain, measureCut, splitAtCut } from '../region/cut'
 import type { CutRegion } from '../region/cutRegion'
-import { type Branch, type CutTree, isBranch } from './cutTree'
+import { type CutTree, isBranch } from './cutTree'
 import type { SearchContext } from './searchContext'
-
-export interface Shift {
-  readonly branch: Branch
-  /** To the left of the cut's direction. */
-  readonly byM: number
-}
-
-export interface JointLine {
-  readonly ax: number
-  readonly ay: number
-  readonly bx: number
-  readonly by: number
-  readonly lengthM: number
-}
-
-export interface Replayed {
-  readonly tree: CutTree
-  readonly pours: CutRegion[]
-  /** Joint i of the pours' sides. */
-  readonly joints: JointLine[]
-  readonly cuts: number
-}
 
 const capSlack = 1 + 1e-9
 
@@ -50,34 +28,36 @@ function findAgain(region: CutRegion, like: Chord, byM: number, work: Work): Cho
   return best
 }
 
-export function replay(slab: CutRegion, tree: CutTree, shift: Shift | null, context: SearchContext): Replayed | null {
-  const pours: CutRegion[] = []
-  const joints: JointLine[] = []
-  let cuts = 0
-  const make = (region: CutRegion, node: CutTree, k: number): CutTree | null => {
-    if (region.areaM2 > k * context.capM2 * capSlack) return null
-    if (!isBranch(node)) {
-      pours.push(region)
-      return { pour: region }
-    }
+/**
+ * The tree cut again from `region` on, joints numbered from `joint` in preorder; the first cut is moved left by `byM`.
+ * Null when a cut finds no place any more or a part outgrows its pours.
+ */
+export function replay(
+  region: CutRegion,
+  tree: CutTree,
+  joint: number,
+  byM: number,
+  context: SearchContext,
+): CutTree | null {
+  const counter = { joint }
+  const make = (part: CutRegion, node: CutTree, k: number, shiftM: number): CutTree | null => {
+    if (part.areaM2 > k * context.capM2 * capSlack) return null
+    if (!isBranch(node)) return { pour: part }
     const chain: Chord[] = []
     for (const like of node.chain) {
-      const chord = findAgain(region, like, shift?.branch === node ? shift.byM : 0, context.work)
+      const chord = findAgain(part, like, shiftM, context.work)
       if (!chord || context.forbids?.(chord.a.x, chord.a.y, chord.b.x, chord.b.y)) return null
       chain.push(chord)
     }
     if (!isChain(chain)) return null
-    const measure = measureCut(region, chain)
-    if (!measure || measure.upAreaM2 <= 0 || measure.lowAreaM2 <= 0) return null
-    const parts = splitAtCut(region, chain, measure, joints.length)
-    cuts++
-    for (const { a, b, lengthM } of chain) joints.push({ ax: a.x, ay: a.y, bx: b.x, by: b.y, lengthM })
-    const up = make(parts.up, node.up, node.upPours)
-    if (!up) return null
-    const low = make(parts.low, node.low, node.lowPours)
-    if (!low) return null
-    return { ...node, chain: chain as Chain, measure, up, low }
+    const measure = measureCut(part, chain)
+    if (!measure || measure.upAreaM2 <= 1e-6 || measure.lowAreaM2 <= 1e-6) return null
+    const first = counter.joint
+    const faces = splitAtCut(part, chain, measure, first)
+    counter.joint += chain.length
+    const up = make(faces.up, node.up, node.upPours, 0)
+    const low = up && make(faces.low, node.low, node.lowPours, 0)
+    return low ? { ...node, region: part, chain, measure, up, low, joint: first } : null
   }
-  const made = make(slab, tree, Number.POSITIVE_INFINITY)
-  return made ? { tree: made, pours, joints, cuts } : null
+  return make(region, tree, Number.POSITIVE_INFINITY, byM)
 }

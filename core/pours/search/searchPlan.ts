@@ -1,20 +1,55 @@
 /** The search for one plan: a beam over cut trees, aligned joints, and for few pours the proof. */
 import type { CostContext } from '../pourCost'
 import type { CutRegion } from '../region/cutRegion'
+import { alignJoints } from './alignJoints'
+import { boundRest } from './bounds'
+import type { CutTree } from './cutTree'
 import { type DivideState, divide } from './divide'
-import { type Replayed, replay } from './replay'
+import { replay } from './replay'
 import type { Direction, SearchContext } from './searchContext'
+import type { PourCosts } from './treeCost'
 
 export interface FoundPlan {
-  readonly made: Replayed
+  readonly tree: CutTree
   readonly pourCount: number
-  /** No plan of as many pours from the candidate cuts costs less than this (feet of joint); null when not known. */
-  readonly bound: number | null
+  /** Cost without the price of pours beyond the fewest, feet of joint. */
+  readonly cost: number
+  /** No plan of as many pours from the candidate cuts costs less than this. */
+  readonly bound: number
 }
 
 const beamBreadth = (k: number): number => (k <= 2 ? 10 : k <= 4 ? 6 : k <= 8 ? 3 : k <= 24 ? 2 : 1)
 /** Pours tried beyond the fewest before the search gives up. */
 const mostExtraPours = 4
+/** Up to this many pours the optimum over the candidate cuts is proven if the budget allows. */
+export const provenUpTo = 5
+
+function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null {
+  const k = context.pours
+  const costs: PourCosts = new WeakMap()
+  const state = (all: boolean): DivideState => ({
+    context,
+    options: { all, breadth: beamBreadth },
+    known: new Map(),
+    complete: true,
+  })
+  const settle = (tree: CutTree): { tree: CutTree; cost: number } | null => {
+    const made = replay(slab, tree, 0, 0, context)
+    return made && alignJoints(slab, made, context, costs)
+  }
+  const found = divide(slab, k, Number.POSITIVE_INFINITY, state(false))
+  let best = found && settle(found.tree)
+  let bound = boundRest(slab.areaM2, slab.perimeterM, k, context)
+  if (k <= provenUpTo) {
+    const exact = state(true)
+    const limit = best?.cost ?? Number.POSITIVE_INFINITY
+    const optimum = divide(slab, k, limit, exact)
+    if (exact.complete) bound = optimum?.cost ?? (best ? limit : bound)
+    const settled = optimum && settle(optimum.tree)
+    if (settled && (!best || settled.cost < best.cost)) best = settled
+  }
+  return best && { ...best, pourCount: k, bound }
+}
 
 export function searchPlan(
   slab: CutRegion,
@@ -25,25 +60,16 @@ export function searchPlan(
   forbids: SearchContext['forbids'],
 ): FoundPlan | null {
   for (let k = fewest; k <= fewest + mostExtraPours; k++) {
-    const work = { done: 0 }
-    const context: SearchContext = {
+    const plan = searchCount(slab, {
       ...base,
       meanM2: slab.areaM2 / k,
       pours: k,
       wished,
-      work,
+      work: { done: 0 },
       workLimit: budget,
       forbids,
-    }
-    const state: DivideState = {
-      context,
-      options: { all: false, breadth: beamBreadth },
-      known: new Map(),
-      complete: true,
-    }
-    const found = divide(slab, k, Number.POSITIVE_INFINITY, state)
-    const made = found && replay(slab, found.tree, null, context)
-    if (made) return { made, pourCount: k, bound: null }
+    })
+    if (plan) return plan
   }
   return null
 }

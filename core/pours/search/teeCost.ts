@@ -1,5 +1,5 @@
 import type { Weights } from '../weights'
-import type { JointLine } from './replay'
+import type { JointLine } from './cutTree'
 
 /** Ends this close count as one point of the joint they meet (m). */
 const onJointM = 1e-4

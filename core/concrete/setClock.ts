@@ -160,7 +160,12 @@ export function predictSet(input: SetInput): SetPrediction {
     evaporationBand(column.top.mostEvaporationKgM2H, input.settings) === 'precautions' &&
     (top.readyMs === null || column.top.dryMs < top.readyMs)
   const crust = driesOut || partMin >= settingValue(input.settings, 'crustPartMin')
-  if (crust) findings.push({ code: 'crustLikely', severity: 'check', values: { partMin: Math.round(partMin), dries: driesOut ? 1 : 0 } })
+  if (crust)
+    findings.push({
+      code: 'crustLikely',
+      severity: 'check',
+      values: { partMin: Math.round(partMin), dries: driesOut ? 1 : 0 },
+    })
   if (times.tooHardMs === null)
     findings.push({
       code: 'setNotReached',

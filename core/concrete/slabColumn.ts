@@ -10,8 +10,14 @@ import { hydrationPace } from './slabModel'
 
 const inchM = 0.0254
 
-/** Longest explicit step, s: half the limit of stability for 1 in layers. */
-const longestColumnStepS = 100
+/** Most that air, sky and drying together carry off a hot surface in a gale, W/m²K: for the length of a step only. */
+const mostSurfaceWM2K = 150
+
+/**
+ * Half the longest stable step of the midpoint rule, s: its product with the fastest decay stays at 1 (the limit is 2).
+ */
+const steadyStepS = (conductivityWMK: number, volumeHeatJM3K: number, spacingM: number): number =>
+  (volumeHeatJM3K * spacingM) / ((4 * conductivityWMK) / spacingM + 2 * mostSurfaceWM2K)
 
 export interface ColumnCourse {
   readonly top: SlabCourse
@@ -35,6 +41,7 @@ export function runColumn(run: SlabRun): ColumnCourse {
   )
   const paces = new Float64Array(layers + 1)
   const link = model.conductivityWMK / spacing
+  const longestStepS = steadyStepS(model.conductivityWMK, model.volumeHeatJM3K, spacing)
   const radiating = model.emissivity * stefanBoltzmann
   const water: SurfaceWater = { filmKgM2: 0, wantedKgM2S: 0 }
 
@@ -70,7 +77,7 @@ export function runColumn(run: SlabRun): ColumnCourse {
   const first = Math.floor((at - weather.fromMs) / weather.stepMs)
   for (let step = Math.max(first, 0); step < weather.steps && first >= 0; step++) {
     const endMs = weather.fromMs + (step + 1) * weather.stepMs
-    const parts = Math.ceil((endMs - at) / 1000 / longestColumnStepS)
+    const parts = Math.ceil((endMs - at) / 1000 / longestStepS)
     const seconds = (endMs - at) / 1000 / parts
     const gain = surfaceGain(run, step)
     const convection = weather.convectionWM2K[step]!

@@ -126,16 +126,13 @@ export function runSlabInto(room: CourseRoom, run: SlabRun): CourseEnd {
     const loss = weather.convectionWM2K[step]! + model.baseWM2K
     const rate = ageRate(temp, model.activationJMol)
     const pace = (hydrationJM2 * hydrationPace(age + (seconds / 7200) * rate, model)) / 3600
-    const kelvin = temp + zeroCelsiusK
-    const flux = gain - radiating * kelvin ** 4 - loss * temp - evaporated * latentHeat(temp) + pace * rate
+    const kelvin2 = (temp + zeroCelsiusK) ** 2
+    const flux = gain - radiating * kelvin2 * kelvin2 - loss * temp - evaporated * latentHeat(temp) + pace * rate
     const middle = temp + (flux * seconds) / (2 * heatJM2K)
     const middleRate = ageRate(middle, model.activationJMol)
+    const middle2 = (middle + zeroCelsiusK) ** 2
     const middleFlux =
-      gain -
-      radiating * (middle + zeroCelsiusK) ** 4 -
-      loss * middle -
-      evaporated * latentHeat(middle) +
-      pace * middleRate
+      gain - radiating * middle2 * middle2 - loss * middle - evaporated * latentHeat(middle) + pace * middleRate
     temp += (middleFlux * seconds) / heatJM2K
     age += (middleRate * seconds) / 3600
     at = endMs

@@ -18,6 +18,8 @@ export interface PdfSection {
   readonly margin: Margin
   /** True where pages carry the running foot with page numbers; pictures that fill the page carry their own. */
   readonly foot: boolean
+  /** Size of the running letters: 14 where it is read standing. */
+  readonly letterPt: number
   readonly content: readonly PdfNode[]
 }
 
@@ -37,7 +39,7 @@ export interface PdfSetOptions {
 export function pdfSet(data: SheetData, options: PdfSetOptions = {}): PdfSet {
   const measures = printMeasures(data.units)
   const tablePaper = data.units === 'ftin' ? papers.letter : papers.a4
-  const pages = (content: readonly PdfNode[]): PdfSection[] =>
+  const pages = (letterPt: number, content: readonly PdfNode[]): PdfSection[] =>
     content.length === 0
       ? []
       : [
@@ -46,6 +48,7 @@ export function pdfSet(data: SheetData, options: PdfSetOptions = {}): PdfSet {
             heightPt: tablePaper.heightPt,
             margin: [54, 54, 54, 54],
             foot: true,
+            letterPt,
             content,
           },
         ]
@@ -78,13 +81,13 @@ export function pdfSet(data: SheetData, options: PdfSetOptions = {}): PdfSet {
           heightPt,
           margin: [0, 0, 0, 0],
           foot: false,
+          letterPt: 14,
           content: [{ svg, width: widthPt, height: heightPt }],
         }),
       ),
-      ...pages(pourPages(data, measures)),
-      ...pages(shadePages(data)),
-      ...pages(quantityPages(data)),
-      ...pages(cautionPages(data)),
+      ...pages(14, [...pourPages(data, measures), ...shadePages(data)]),
+      ...pages(11.5, quantityPages(data)),
+      ...pages(12.5, cautionPages(data)),
     ],
   }
 }

@@ -23,7 +23,7 @@ function pourTable(data: SheetData, measures: Measures): PdfNode {
     table: {
       headerRows: 1,
       dontBreakRows: true,
-      widths: [38, ...(manySlabs ? ['*' as const] : []), '*', '*', '*', 40, 34, 74],
+      widths: [38, ...(manySlabs ? ['*' as const] : []), '*', '*', '*', 44, 34, 82],
       body: [
         [
           pdfText('Pour', { style: 'head' }),

@@ -3,6 +3,10 @@ import { type PdfNode, pdfText } from './pdfNode'
 import { printQuantity } from './printQuantity'
 import type { SheetData } from './sheetData'
 
+/** `roundUp(x, step)` in words: a sheet is read by people. */
+const wordFormula = (formula: string): string =>
+  formula.replace(/^roundUp\((.*), ([^,()]+)\)$/, '$1, rounded up to the $2')
+
 interface Group {
   readonly title: string
   readonly quantities: readonly Quantity[]
@@ -30,7 +34,7 @@ function working(quantity: Quantity, data: SheetData): PdfNode {
   const source = quantity.source === 'geometry' ? 'measured on the drawing' : quantity.source
   return {
     stack: [
-      pdfText(quantity.formula),
+      pdfText(wordFormula(quantity.formula)),
       ...(inputs.length > 0 ? [pdfText(`with ${inputs.join(', ')}`, { style: 'small' })] : []),
       pdfText(`Source: ${source}`, { style: 'small' }),
     ],

@@ -1,15 +1,17 @@
 /** Small maps of the shade through the day, a page of them at one common size. */
 import { pointBounds } from '../geometry/bounds'
 import { flattenRing } from '../geometry/flattenRing'
+import { printMeasures } from '../units/printMeasures'
 import { compassPoint } from './compassPoint'
 import { drawCasterShapes } from './drawCasters'
-import { drawPourEdges } from './drawPours'
+import { drawPourEdges, drawPourPlates } from './drawPours'
 import { drawOutlines, drawSlabGrounds } from './drawSlabs'
-import { type Frame, flatRegionPath, regionRings, ringToPage } from './frame'
+import { type Frame, flatRegionPath, ringToPage } from './frame'
 import { drawHatch } from './hatch'
 import type { PageRect } from './layer'
 import { drawNorthArrow } from './northArrow'
 import { papers, turnPaper } from './paper'
+import { placeLabels } from './placeLabels'
 import { printDay } from './printDay'
 import { chooseShadeTimes } from './shadeTimes'
 import type { SheetData, SheetHour } from './sheetData'
@@ -53,15 +55,12 @@ function drawMap(data: SheetData, hour: SheetHour, box: PageRect, clipId: string
         drawHatch(rings, { kind: 'lines', anglesDeg: [45], spacingPt: 5, widthPt: 0.5 }, softInk)
       )
     })
-  const numbers = data.pours.map(pour => {
-    const rings = regionRings(frame, pour.region)
-    const b = pointBounds(rings[0]!)
-    const [x, y] = [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2]
-    const small = Math.min(b.maxX - b.minX, b.maxY - b.minY) < 22
-    return small
-      ? ''
-      : drawRect(x - 9, y - 9, 18, 18, { fill: '#FFFFFF', stroke: ink, width: 0.8 }) +
-          drawText(pour.number, x, y + 4.9, { sizePt: 14, face: 'name', anchor: 'middle' })
+  const outlines = drawOutlines(data, frame)
+  const plates = drawPourPlates(data, frame, box, printMeasures(data.units), 'number')
+  const numbers = placeLabels(plates.wishes, {
+    segments: outlines.segments,
+    boxes: [],
+    bounds: { x0: box.x, y0: box.y, x1: box.x + box.width, y1: box.y + box.height },
   })
   return [
     `<clipPath id="${clipId}"><rect x="${num(box.x)}" y="${num(box.y)}" width="${num(box.width)}" height="${num(box.height)}"/></clipPath>`,
@@ -70,9 +69,9 @@ function drawMap(data: SheetData, hour: SheetHour, box: PageRect, clipId: string
     drawSlabGrounds(data, frame),
     ...shade,
     drawPourEdges(data, frame),
-    drawOutlines(data, frame).svg,
+    outlines.svg,
     drawCasterShapes(data.casters, frame, false),
-    ...numbers,
+    ...numbers.map(draw => draw?.() ?? ''),
     '</g>',
     drawRect(box.x, box.y, box.width, box.height, { stroke: softInk, width: 0.6 }),
     drawText(hour.label, box.x, box.y - 7, { sizePt: 18, face: 'name' }),

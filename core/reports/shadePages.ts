@@ -9,7 +9,7 @@ interface Column {
 }
 
 /** More columns than this go on in a further table. */
-const columnsPerTable = 8
+const columnsPerTable = 6
 
 const percent = (share: number | null | undefined): string =>
   share === null || share === undefined ? '-' : `${Math.round(share * 100)} %`
@@ -36,12 +36,12 @@ export function shadePages(data: SheetData): PdfNode[] {
       table: {
         headerRows: 1,
         dontBreakRows: true,
-        widths: [48, 52, 62, ...some.map(() => '*' as const)],
+        widths: [52, 44, 58, ...some.map(() => '*' as const)],
         body: [
           [
             pdfText('Time', { style: 'head' }),
-            pdfText('Sun height', { style: 'head', alignment: 'right' }),
-            pdfText('Sun bearing', { style: 'head', alignment: 'right' }),
+            pdfText('Sun up', { style: 'head', alignment: 'right' }),
+            pdfText('Bearing', { style: 'head', alignment: 'right' }),
             ...some.map(c => pdfText(c.title, { style: 'head', alignment: 'right' })),
           ],
           ...data.hours.map((hour, i) => [
@@ -57,7 +57,7 @@ export function shadePages(data: SheetData): PdfNode[] {
   return [
     pdfText('Sun by the hour', { style: 'title' }),
     pdfText(
-      `${printDay(data.date, 'long')}, ${data.zone.replaceAll('_', ' ')} time. Share of the area in direct sun at the hour; the rest lies in shade. Light through leaves and slats counts as the part that comes through. Bearing is clockwise from true north. A dash: the sun is too low to count.`,
+      `${printDay(data.date, 'long')}, ${data.zone.replaceAll('_', ' ')} time. Share of the area in direct sun at the hour; the rest lies in shade. Sun up: its height above the horizon. Light through leaves and slats counts as the part that comes through. Bearing is clockwise from true north. A dash: the sun is too low to count.`,
       { margin: [0, 0, 0, 10] },
     ),
     ...tables,

@@ -51,7 +51,7 @@ const copy = (node: PdfNode): Content => structuredClone(node) as Content
 
 function definitionOf(set: PdfSet, options: RenderPdfOptions): TDocumentDefinitions {
   const sections = set.sections.map((section: PdfSection) => ({
-    section: section.content.map(copy),
+    section: [{ stack: section.content.map(copy), fontSize: section.letterPt }],
     pageSize: { width: section.widthPt, height: section.heightPt },
     pageMargins: [...section.margin],
     ...(section.foot
@@ -76,10 +76,10 @@ function definitionOf(set: PdfSet, options: RenderPdfOptions): TDocumentDefiniti
     content: sections as unknown as Content,
     defaultStyle: { font: 'Barlow Semi Condensed', fontSize: 11.5, color: ink, lineHeight: 1.08 },
     styles: {
-      title: { font: 'Zilla Slab', bold: true, fontSize: 24, margin: [0, 0, 0, 8] },
+      title: { font: 'Zilla Slab', bold: true, fontSize: 24, margin: [0, 12, 0, 8] },
       heading: { font: 'Zilla Slab', bold: true, fontSize: 16, margin: [0, 12, 0, 5] },
-      head: { bold: true, fontSize: 11.5 },
-      figure: { bold: true, fontSize: 12.5 },
+      head: { bold: true },
+      figure: { bold: true },
       small: { fontSize: 10, color: '#434A50' },
     },
     // A heading is not left alone at the foot of a page.

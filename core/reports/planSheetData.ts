@@ -1,0 +1,186 @@
+/** From a plan to what the sheets and exports are drawn from. */
+import type { Caster } from '../../shared/document/caster'
+import type { Slab } from '../../shared/document/slab'
+import type { Ring } from '../geometry/curve'
+import { flattenRing } from '../geometry/flattenRing'
+import type { ResolvedSlab } from '../geometry/resolvedSlab'
+import { resolvePath } from '../geometry/resolvePath'
+import type { Plan, PlannedPour } from '../plan/plan'
+import type { ResolvedCaster } from '../sun/resolveCaster'
+import { isoWithOffset } from '../sun/siteDay'
+import { sunPosition } from '../sun/sunPosition'
+import { hourLabel } from './hourLabel'
+import type {
+  CasterShape,
+  SheetCaster,
+  SheetData,
+  SheetFinishPart,
+  SheetPour,
+  SheetSlab,
+  SheetSunShares,
+} from './sheetData'
+
+function sheetSlab(slab: ResolvedSlab, drawn: Slab | undefined, finishName: (id: string) => string): SheetSlab {
+  const named = <T extends { readonly id: string; readonly name?: string | undefined }>(
+    list: readonly T[] | undefined,
+    id: string,
+  ) => {
+    const name = list?.find(item => item.id === id)?.name
+    return name === undefined ? {} : { name }
+  }
+  const parts: SheetFinishPart[] = [
+    ...slab.borders.map(b => ({
+      id: b.id,
+      kind: 'border' as const,
+      ...named(drawn?.borders, b.id),
+      finishName: finishName(b.finishId),
+      widthM: b.widthM,
+      areaM2: b.areaM2,
+      lengthM: b.outerLengthM,
+      innerLengthM: b.innerLengthM,
+      centerLengthM: b.centerLengthM,
+      shape: b.shape,
+    })),
+    ...slab.bands.map(b => ({
+      id: b.id,
+      kind: 'band' as const,
+      ...named(drawn?.bands, b.id),
+      finishName: finishName(b.finishId),
+      widthM: b.widthM,
+      areaM2: b.areaM2,
+      lengthM: b.lengthM,
+      shape: b.shape,
+    })),
+    ...slab.insets.map(i => ({
+      id: i.id,
+      kind: 'inset' as const,
+      ...named(drawn?.insets, i.id),
+      finishName: finishName(i.finishId),
+      areaM2: i.areaM2,
+      shape: i.shape,
+    })),
+  ]
+  return {
+    id: slab.id,
+    name: slab.name,
+    finishName: finishName(slab.finishId),
+    levelM: slab.levelM,
+    thicknessM: drawn?.thicknessM ?? 0,
+    outline: slab.outline,
+    openings: slab.openings.map(o => ({
+      id: o.id,
+      kind: o.kind,
+      ...named(drawn?.openings, o.id),
+      ring: o.ring,
+      areaM2: o.areaM2,
+    })),
+    net: slab.net,
+    finishParts: parts,
+    field: slab.field,
+    grossAreaM2: slab.grossAreaM2,
+    openingAreaM2: slab.openingAreaM2,
+    netAreaM2: slab.netAreaM2,
+    fieldAreaM2: slab.fieldAreaM2,
+    perimeterM: slab.perimeterM,
+  }
+}
+
+const flatPath = (path: Parameters<typeof resolvePath>[0], id: string): Ring => flattenRing(resolvePath(path, id).ring)
+
+function casterShape(caster: Caster): CasterShape {
+  switch (caster.kind) {
+    case 'building':
+      return {
+        form: 'rings',
+        rings: [caster.footprint, ...(caster.courtyards ?? [])].map(path => flatPath(path, caster.id)),
+      }
+    case 'cover':
+      return { form: 'rings', rings: [flatPath(caster.outline, caster.id)] }
+    case 'wall':
+      return { form: 'line', points: caster.line }
+    case 'tree':
+      return { form: 'circle', center: caster.at, radiusM: caster.crownRadiusM }
+  }
+}
+
+/** The top is the ridge where there is one. */
+function sheetCaster({ caster, solids }: ResolvedCaster): SheetCaster {
+  const drawnTopM = caster.kind === 'building' ? caster.eaveM : caster.topM
+  return {
+    id: caster.id,
+    kind: caster.kind,
+    name: caster.name,
+    shape: casterShape(caster),
+    topM: solids.reduce((top, solid) => Math.max(top, solid.topM), drawnTopM),
+    baseM: caster.kind === 'cover' ? caster.undersideM : caster.baseM,
+  }
+}
+
+function sheetPour(pour: PlannedPour, plan: Plan): SheetPour {
+  const concrete = plan.quantities.find(q => q.pourId === pour.id && q.id.endsWith('concrete-order'))
+  return {
+    id: pour.id,
+    number: pour.number,
+    slabId: pour.slabId,
+    region: pour.region,
+    areaM2: pour.areaM2,
+    order: pour.order,
+    day: pour.day,
+    date: pour.date,
+    proposed: pour.proposed,
+    ...(concrete === undefined ? {} : { concreteM3: concrete.value }),
+  }
+}
+
+/** Shares at the hours shown, out of the steps of the day; an hour between two steps takes the nearer one. */
+function sharesAt(hoursMs: readonly number[], plan: Plan, shares: Plan['shade']['slabShares']): SheetSunShares[] {
+  const { instants } = plan.shade
+  const steps = hoursMs.map(ms =>
+    instants.reduce((best, at, i) => (Math.abs(at - ms) < Math.abs(instants[best]! - ms) ? i : best), 0),
+  )
+  return [...shares].map(([id, all]) => ({ id, sunShare: steps.map(step => all[step] ?? null) }))
+}
+
+export function planSheetData(plan: Plan): SheetData {
+  const { site, shade } = plan
+  const { place, units } = site
+  const finishName = (id: string): string => site.finishes.find(f => f.id === id)?.name ?? 'finish not named'
+  const hoursMs = [...new Set(shade.shadows.map(s => s.ms))].sort((a, b) => a - b)
+  return {
+    siteName: site.name,
+    siteId: site.id,
+    date: plan.date,
+    zone: place.zone,
+    units,
+    place: {
+      latDeg: place.latDeg,
+      lonDeg: place.lonDeg,
+      northDeg: place.northDeg,
+      ...(place.name === undefined ? {} : { name: place.name }),
+    },
+    slabs: plan.slabs.map(slab =>
+      sheetSlab(
+        slab,
+        site.slabs.find(s => s.id === slab.id),
+        finishName,
+      ),
+    ),
+    casters: plan.casters.map(sheetCaster),
+    points: plan.points.map(({ id, name, at }) => ({ id, name, at })),
+    pours: plan.pours.map(pour => sheetPour(pour, plan)),
+    joints: plan.joints,
+    hours: hoursMs.map(ms => {
+      const { altitudeDeg, azimuthDeg } = sunPosition(ms, place.latDeg, place.lonDeg)
+      return { time: isoWithOffset(ms, place.zone), ...hourLabel(ms, place.zone, units), altitudeDeg, azimuthDeg }
+    }),
+    shadows: shade.shadows.map(s => ({
+      time: isoWithOffset(s.ms, place.zone),
+      slabId: s.slabId,
+      polygons: s.polygons,
+    })),
+    slabShares: sharesAt(hoursMs, plan, shade.slabShares),
+    pourShares: sharesAt(hoursMs, plan, shade.pourShares),
+    quantities: plan.quantities,
+    problems: plan.problems,
+  }
+}

@@ -38,11 +38,12 @@ function originOf(boxes: Iterable<Box>): Origin {
 /** −0 is avoided: it would compare unequal as a key. */
 const toUnits = (v: number, o: number) => Math.round((v - o) * unitsPerM) + 0
 
-function toPath(ring: Ring, o: Origin): Path64 {
+/** Points carry the number `tag`, `tag` + 1 … through the clipping. */
+function toPath(ring: Ring, o: Origin, tag = 1): Path64 {
   const path: Path64 = new Array<Point64>(ring.length)
   for (let i = 0; i < ring.length; i++) {
     const p = ring[i]!
-    path[i] = { x: toUnits(p[0], o.x), y: toUnits(p[1], o.y) }
+    path[i] = { x: toUnits(p[0], o.x), y: toUnits(p[1], o.y), z: tag + i }
   }
   return path
 }
@@ -95,58 +96,114 @@ function sideOf(path: Path64, x: number, y: number): -1 | 0 | 1 {
   return inside ? 1 : -1
 }
 
-const boxHolds = (a: Box, b: Box) => a.minX <= b.minX && a.minY <= b.minY && a.maxX >= b.maxX && a.maxY >= b.maxY
+/** One box in another, give or take two grid units of rounding. */
+const boxHolds = (a: Box, b: Box) =>
+  a.minX <= b.minX + 2 && a.minY <= b.minY + 2 && a.maxX >= b.maxX - 2 && a.maxY >= b.maxY - 2
 
-/** True where the hole lies in the outer path; holes may touch it in single points. */
-function holds(outer: Path64, hole: Path64): boolean {
+/**
+ * How surely the hole lies in the outer path: its points inside less those outside. Single points may touch the outer
+ * path or stick out of it by a grid unit of rounding, so no one point decides.
+ */
+function holdScore(outer: Path64, hole: Path64): number {
+  let score = 0
   for (const p of hole) {
-    const side = sideOf(outer, p.x, p.y)
-    if (side !== 0) return side > 0
+    score += sideOf(outer, p.x, p.y)
+    if (Math.abs(score) >= 8) return score
   }
-  const a = hole[0]!
-  const b = hole[1]!
-  return sideOf(outer, (a.x + b.x) / 2, (a.y + b.y) / 2) >= 0
+  return score
+}
+
+/** True for a turned-over crumb of rounding, some grid units wide, that belongs to no ring. */
+function isCrumb(path: Path64): boolean {
+  let around = 0
+  let a = path[path.length - 1]!
+  for (const b of path) {
+    around += Math.hypot(b.x - a.x, b.y - a.y)
+    a = b
+  }
+  return Math.abs(twiceArea(path)) <= 16 * around
+}
+
+interface Nested {
+  readonly outer: Path64
+  readonly holes: Path64[]
 }
 
 /** Puts each clockwise path into the smallest counter-clockwise one around it. */
-function nest(paths: Paths64, o: Origin): Region[] {
-  const outers: { path: Path64; box: Box; area: number; ring: Ring; holes: Ring[] }[] = []
+function nest(paths: Paths64): Nested[] {
+  const outers: { outer: Path64; box: Box; area: number; holes: Path64[] }[] = []
   const holes: Path64[] = []
   for (const path of paths) {
     if (path.length < 3) continue
     const area = twiceArea(path)
-    if (area > 0) outers.push({ path, box: pathBox(path), area, ring: toRing(path, o), holes: [] })
+    if (area > 0) outers.push({ outer: path, box: pathBox(path), area, holes: [] })
     else if (area < 0) holes.push(path)
   }
+  outers.sort((a, b) => a.area - b.area)
   for (const hole of holes) {
     const box = pathBox(hole)
-    let home: (typeof outers)[number] | undefined
-    for (const outer of outers) {
-      if (home && outer.area >= home.area) continue
-      if (boxHolds(outer.box, box) && holds(outer.path, hole)) home = outer
-    }
-    home?.holes.push(toRing(hole, o))
+    const around = outers.filter(outer => boxHolds(outer.box, box))
+    const home = around.length === 1 ? around[0] : around.find(a => holdScore(a.outer, hole) > 0)
+    const owner = home ?? around[around.length - 1]
+    if (owner) owner.holes.push(hole)
+    else if (!isCrumb(hole)) throw new Error(`a hole at ${hole[0]!.x}, ${hole[0]!.y} grid units lies in no outer ring`)
   }
-  return outers.map(({ ring, holes: inside }) => ({ ring, holes: inside }))
+  return outers
+}
+
+function toRegions(paths: Paths64, o: Origin): Region[] {
+  return nest(paths).map(({ outer, holes }) => ({ ring: toRing(outer, o), holes: holes.map(h => toRing(h, o)) }))
 }
 
 const ringsOf = (regions: readonly Region[]): Ring[] => regions.flatMap(r => [r.ring, ...r.holes])
 
-function run(type: ClipType, subject: readonly Ring[], clip: readonly Ring[]): Region[] {
-  const o = originOf([...subject, ...clip].map(pointBounds))
+function runClipper(type: ClipType, subject: Paths64, clip: Paths64): Paths64 {
   const clipper = new Clipper64()
-  clipper.addPaths(
-    subject.map(r => toPath(r, o)),
-    0,
-  )
-  if (clip.length > 0)
-    clipper.addPaths(
-      clip.map(r => toPath(r, o)),
-      1,
-    )
+  clipper.addPaths(subject, 0)
+  if (clip.length > 0) clipper.addPaths(clip, 1)
   const out: Paths64 = []
   if (!clipper.execute(type, FillRule.NonZero, out)) throw new Error('clipping failed')
-  return nest(out, o)
+  return out
+}
+
+function run(type: ClipType, subject: readonly Ring[], clip: readonly Ring[]): Region[] {
+  const o = originOf([...subject, ...clip].map(pointBounds))
+  const paths = (rings: readonly Ring[]) => rings.map(r => toPath(r, o))
+  return toRegions(runClipper(type, paths(subject), paths(clip)), o)
+}
+
+/** A ring of an answer; `from[i]` is the number of the input point it is (from 0, over all rings of `a`, then of `b`), −1 for a crossing. */
+export interface TracedRing {
+  readonly ring: Ring
+  readonly from: readonly number[]
+}
+
+export interface TracedRegion {
+  readonly outer: TracedRing
+  readonly holes: readonly TracedRing[]
+}
+
+/** A boolean of two sets of rings, each filled non-zero, that tells where the answer's points came from. */
+export function clipTraced(
+  kind: 'union' | 'intersect' | 'subtract',
+  a: readonly Ring[],
+  b: readonly Ring[],
+): TracedRegion[] {
+  if (a.length === 0 || (kind === 'intersect' && b.length === 0)) return []
+  const o = originOf([...a, ...b].map(pointBounds))
+  let tag = 1
+  const paths = (rings: readonly Ring[]) =>
+    rings.map(r => {
+      const path = toPath(r, o, tag)
+      tag += r.length
+      return path
+    })
+  const type = { union: ClipType.Union, intersect: ClipType.Intersection, subtract: ClipType.Difference }[kind]
+  const traced = (path: Path64): TracedRing => ({ ring: toRing(path, o), from: path.map(p => (p.z ?? 0) - 1) })
+  return nest(runClipper(type, paths(a), paths(b))).map(({ outer, holes }) => ({
+    outer: traced(outer),
+    holes: holes.map(traced),
+  }))
 }
 
 /** Everything the rings wind around a number of times other than zero; they may cross and run either way. */
@@ -203,7 +260,7 @@ export function offsetRegions(regions: readonly Region[], deltaM: number): Regio
   )
   const out: Paths64 = []
   offset.execute(deltaM * unitsPerM, out)
-  return nest(out, o)
+  return toRegions(out, o)
 }
 
 /** Clips a cycle (x0, y0, x1, y1, …) to one side of an axis line; winding numbers on the kept side stay as they are. */
@@ -281,17 +338,16 @@ export function unionShadow(cycles: readonly Float64Array[], clip: readonly Regi
     if (north > maxY) cut(1, maxY, -1)
     if (count < 3) continue
     const path: Path64 = new Array<Point64>(count)
-    for (let i = 0; i < count; i++) path[i] = { x: toUnits(kept[2 * i]!, o.x), y: toUnits(kept[2 * i + 1]!, o.y) }
+    for (let i = 0; i < count; i++) path[i] = { x: toUnits(kept[2 * i]!, o.x), y: toUnits(kept[2 * i + 1]!, o.y), z: 0 }
     subject.push(path)
   }
   if (subject.length === 0) return []
-  const clipper = new Clipper64()
-  clipper.addPaths(subject, 0)
-  clipper.addPaths(
-    rings.map(r => toPath(r, o)),
-    1,
+  return toRegions(
+    runClipper(
+      ClipType.Intersection,
+      subject,
+      rings.map(r => toPath(r, o)),
+    ),
+    o,
   )
-  const out: Paths64 = []
-  if (!clipper.execute(ClipType.Intersection, FillRule.NonZero, out)) throw new Error('clipping failed')
-  return nest(out, o)
 }

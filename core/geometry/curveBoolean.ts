@@ -5,9 +5,9 @@
  */
 import type { Pt } from '../../shared/document/primitives'
 import { type Box, edgeBounds } from './bounds'
-import { gridM, intersectRings, subtractRings, unionRings } from './clip'
+import { clipTraced, gridM, type TracedRegion, type TracedRing } from './clip'
 import { distanceToEdge } from './contains'
-import type { CurveEdge, CurveRegion, CurveRing, Region, Ring } from './curve'
+import type { CurveEdge, CurveRegion, CurveRing, Ring } from './curve'
 import { angleFrom, onCircle } from './edgeAt'
 import { edgeLength } from './edgeLength'
 import { chordCount } from './flattenRing'
@@ -37,13 +37,19 @@ function circleSteps(radiusM: number): number {
   return Math.ceil(chordCount(radiusM, 2 * Math.PI, clipSagittaM) / 4) * 4
 }
 
+/** Rings of a slab are clipped many times over; an edge never changes, so its chords are found once. */
+const chordsOfArc = new WeakMap<CurveEdge, readonly Pt[]>()
+
 /**
  * Flat points of an edge, its end left out. An arc is cut at whole multiples of its circle's step, counted from +x:
  * two arcs of one circle then share their chords wherever they overlap.
  */
-function chordsOf(edge: CurveEdge): Pt[] {
+function chordsOf(edge: CurveEdge): readonly Pt[] {
+  if (!edge.arc) return [edge.from]
+  const known = chordsOfArc.get(edge)
+  if (known) return known
   const points: Pt[] = [edge.from]
-  if (!edge.arc) return points
+  chordsOfArc.set(edge, points)
   const { center, radiusM, sweepRad } = edge.arc
   const steps = circleSteps(radiusM)
   const step = (2 * Math.PI) / steps
@@ -57,48 +63,6 @@ function chordsOf(edge: CurveEdge): Pt[] {
     for (let k = Math.floor(start / step - margin); k > end / step + margin; k--)
       points.push(onCircle(edge.arc, k * step))
   return points
-}
-
-const units = (v: number) => Math.round(v / gridM)
-
-/** Finds the source edges that have a flat point at a grid point, and the exact end point if one is there. */
-class PointIndex {
-  private readonly slots = new Map<number, number[]>()
-  private readonly xs: number[] = []
-  private readonly ys: number[] = []
-  private readonly sources: number[] = []
-  private readonly exact: (Pt | undefined)[] = []
-
-  private static hash(ix: number, iy: number): number {
-    return Math.imul(ix | 0, 0x9e3779b1) ^ Math.imul(iy | 0, 0x85ebca6b)
-  }
-
-  add(p: Pt, source: number, isEnd: boolean): void {
-    const ix = units(p[0])
-    const iy = units(p[1])
-    const at = this.xs.length
-    this.xs.push(ix)
-    this.ys.push(iy)
-    this.sources.push(source)
-    this.exact.push(isEnd ? p : undefined)
-    const key = PointIndex.hash(ix, iy)
-    const slot = this.slots.get(key)
-    if (slot) slot.push(at)
-    else this.slots.set(key, [at])
-  }
-
-  find(p: Pt): { sources: number[]; exact: Pt | undefined } {
-    const ix = units(p[0])
-    const iy = units(p[1])
-    const sources: number[] = []
-    let exact: Pt | undefined
-    for (const at of this.slots.get(PointIndex.hash(ix, iy)) ?? []) {
-      if (this.xs[at] !== ix || this.ys[at] !== iy) continue
-      sources.push(this.sources[at]!)
-      exact ??= this.exact[at]
-    }
-    return { sources, exact }
-  }
 }
 
 interface Source {
@@ -153,43 +117,58 @@ function alongArc(edge: CurveEdge, p: Pt): number {
 }
 
 class Tracer {
-  private readonly sources: Source[]
-  private readonly index = new PointIndex()
+  private readonly sources: Source[] = []
+  /** By flat point: the source that starts or runs on there, the one that arrives, and the exact point at a corner. */
+  private readonly leaving: number[] = []
+  private readonly arriving: number[] = []
+  private readonly exact: (Pt | undefined)[] = []
+  readonly flat: Ring[] = []
   chordsKept = false
 
   constructor(rings: readonly CurveRing[]) {
-    this.sources = []
-    for (const ring of rings)
+    for (const ring of rings) {
+      const points: Pt[] = []
+      const first = this.leaving.length
       for (const edge of ring) {
-        if (edgeLength(edge) < shortM) continue
-        const at = this.sources.length
+        const source = this.sources.length
         this.sources.push({ edge, box: edgeBounds(edge), support: supportOf(edge) })
-        chordsOf(edge).forEach((p, i) => {
-          this.index.add(p, at, i === 0)
-        })
-        this.index.add(edge.to, at, true)
+        const chords = chordsOf(edge)
+        for (let i = 0; i < chords.length; i++) {
+          points.push(chords[i]!)
+          this.leaving.push(source)
+          this.arriving.push(i === 0 ? source - 1 : source)
+          this.exact.push(i === 0 ? edge.from : undefined)
+        }
       }
+      if (ring.length > 0) this.arriving[first] = this.sources.length - 1
+      this.flat.push(points)
+    }
   }
 
-  /** The source that a flat edge follows, the first listed where several coincide; −1 where there is none. */
-  private sourceOf(p: Pt, q: Pt, atP: readonly number[], atQ: readonly number[]): number {
+  /** How far a flat point may lie from a source edge that it belongs to. */
+  private follows(source: number, p: Pt): boolean {
+    const { edge } = this.sources[source]!
+    return distanceToEdge(edge, p) <= (edge.arc ? onCurveM : onLineM)
+  }
+
+  /** The source that a flat edge follows; −1 where there is none. */
+  private sourceOf(p: Pt, q: Pt, fromP: number, fromQ: number): number {
     const mid: Pt = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2]
-    let best = -1
-    for (const s of atP) {
-      if ((best >= 0 && s >= best) || !atQ.includes(s)) continue
-      const { edge } = this.sources[s]!
-      if (distanceToEdge(edge, mid) <= (edge.arc ? onCurveM : onLineM)) best = s
+    for (const [own, other, at] of [
+      [fromP, fromQ, q],
+      [fromQ, fromP, p],
+    ] as const) {
+      if (own < 0) continue
+      const a = this.leaving[own]!
+      const b = this.arriving[own]!
+      const known = other >= 0 ? [this.leaving[other]!, this.arriving[other]!] : []
+      for (const s of a === b ? [a] : [a, b])
+        if (this.follows(s, mid) && (known.includes(s) || this.follows(s, at))) return s
     }
-    if (best >= 0 && atP.length === 1 && atQ.length === 1) return best
-    for (let s = 0; s < this.sources.length; s++) {
-      if (s === best) return best
-      const { edge, box } = this.sources[s]!
-      if (!inBox(box, p) || !inBox(box, q)) continue
-      const near = edge.arc ? onCurveM : onLineM
-      if (distanceToEdge(edge, p) > near || distanceToEdge(edge, q) > near || distanceToEdge(edge, mid) > near) continue
-      return s
-    }
-    return best
+    return this.sources.findIndex(
+      ({ box }, s) =>
+        inBox(box, p) && inBox(box, q) && this.follows(s, p) && this.follows(s, q) && this.follows(s, mid),
+    )
   }
 
   /** The exact corner between two sources near a flat point. */
@@ -219,13 +198,12 @@ class Tracer {
   }
 
   /** The exact ring behind a flat ring; empty where nothing but a sliver is left. */
-  trace(flat: Ring): CurveRing {
+  trace({ ring: flat, from }: TracedRing): CurveRing {
     const n = flat.length
-    const found = flat.map(p => this.index.find(p))
     const on: number[] = []
     for (let i = 0; i < n; i++) {
       const j = (i + 1) % n
-      on.push(this.sourceOf(flat[i]!, flat[j]!, found[i]!.sources, found[j]!.sources))
+      on.push(this.sourceOf(flat[i]!, flat[j]!, from[i]!, from[j]!))
     }
     let first = on.findIndex((s, i) => s < 0 || s !== on[(i + n - 1) % n])
     if (first < 0) first = 0
@@ -237,7 +215,7 @@ class Tracer {
     }
     const corners = runs.map(({ source, start }, k) => {
       const before = runs[(k + runs.length - 1) % runs.length]!.source
-      const exact = found[start]!.exact
+      const exact = from[start]! >= 0 ? this.exact[from[start]!] : undefined
       if (exact) return exact
       if (source < 0 || before < 0) return flat[start]!
       return this.cornerOf(this.sources[before]!, this.sources[source]!, flat[start]!)
@@ -316,12 +294,14 @@ function joinEdges(a: CurveEdge, b: CurveEdge): CurveEdge | undefined {
 
 const isSliver = (ring: CurveRing) => ring.length < 2 || Math.abs(ringArea(ring)) <= (sliverM * ringLength(ring)) / 2
 
-function traceAll(flat: readonly Region[], rings: readonly CurveRing[]): CurveShapes {
-  if (flat.length === 0) return { regions: [], chordsKept: false }
-  const tracer = new Tracer(rings)
+type Kind = Parameters<typeof clipTraced>[0]
+
+function runCurves(kind: Kind, a: readonly CurveRing[], b: readonly CurveRing[]): CurveShapes {
+  const tracer = new Tracer([...a, ...b])
+  const flat: TracedRegion[] = clipTraced(kind, tracer.flat.slice(0, a.length), tracer.flat.slice(a.length))
   const regions: CurveRegion[] = []
   for (const region of flat) {
-    const outer = tracer.trace(region.ring)
+    const outer = tracer.trace(region.outer)
     if (isSliver(outer)) continue
     regions.push({ outer, holes: region.holes.map(h => tracer.trace(h)).filter(h => !isSliver(h)) })
   }
@@ -329,33 +309,28 @@ function traceAll(flat: readonly Region[], rings: readonly CurveRing[]): CurveSh
 }
 
 const ringsOf = (regions: readonly CurveRegion[]): CurveRing[] => regions.flatMap(r => [r.outer, ...r.holes])
-const flatten = (rings: readonly CurveRing[]): Ring[] => rings.map(r => r.flatMap(chordsOf))
 
-/** Everything the rings wind around a number of times other than zero. Where edges coincide, the first listed names them. */
+/** Everything the rings wind around a number of times other than zero. */
 export function unionCurveRings(rings: readonly CurveRing[]): CurveShapes {
-  return traceAll(unionRings(flatten(rings)), rings)
+  return runCurves('union', rings, [])
 }
 
-/** What the rings (filled non-zero) have in common with regions; coinciding edges take the regions' names. */
+/** What the rings (filled non-zero) have in common with regions. */
 export function clipCurveRings(rings: readonly CurveRing[], to: readonly CurveRegion[]): CurveShapes {
-  const clip = ringsOf(to)
-  return traceAll(intersectRings(flatten(rings), flatten(clip)), [...clip, ...rings])
+  return runCurves('intersect', rings, ringsOf(to))
 }
 
-/** All that lies in any of the regions. */
+/** All that lies in any of the regions. Where edges coincide, here and below, either may give the answer's edge its id. */
 export function unionCurves(regions: readonly CurveRegion[]): CurveShapes {
-  return unionCurveRings(ringsOf(regions))
+  return runCurves('union', ringsOf(regions), [])
 }
 
-/** What both have in common; coinciding edges take the names of `a`. */
+/** What both have in common. */
 export function intersectCurves(a: readonly CurveRegion[], b: readonly CurveRegion[]): CurveShapes {
-  const [ra, rb] = [ringsOf(a), ringsOf(b)]
-  return traceAll(intersectRings(flatten(ra), flatten(rb)), [...ra, ...rb])
+  return runCurves('intersect', ringsOf(a), ringsOf(b))
 }
 
-/** What is left of `a` without `b`; coinciding edges take the names of `a`. */
+/** What is left of `a` without `b`. */
 export function subtractCurves(a: readonly CurveRegion[], b: readonly CurveRegion[]): CurveShapes {
-  if (b.length === 0) return { regions: a, chordsKept: false }
-  const [ra, rb] = [ringsOf(a), ringsOf(b)]
-  return traceAll(subtractRings(flatten(ra), flatten(rb)), [...ra, ...rb])
+  return b.length === 0 ? { regions: a, chordsKept: false } : runCurves('subtract', ringsOf(a), ringsOf(b))
 }

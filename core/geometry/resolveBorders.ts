@@ -1,8 +1,10 @@
 import type { Path } from '../../shared/document/path'
 import type { Border } from '../../shared/document/slab'
 import type { Finding } from '../../shared/problem'
+import { distanceToEdge } from './contains'
 import type { CurveRegion, CurveRing } from './curve'
 import { clipCurveRings } from './curveBoolean'
+import { pointAt } from './edgeAt'
 import { edgeLength } from './edgeLength'
 import { edgeOwners } from './edgeOwners'
 import { edgeStrips, type StripEdge } from './edgeStrips'
@@ -23,11 +25,16 @@ export interface BorderShape {
   readonly chordsKept: boolean
 }
 
-/** Length of the boundary that carries the given name. */
-function lengthNamed(regions: readonly CurveRegion[], name: string): number {
+/** Length of the boundary that carries the given name and does not run along the slab's own edge. */
+function lengthNamed(regions: readonly CurveRegion[], name: string, net: readonly CurveRegion[]): number {
+  const own = net.flatMap(r => [r.outer, ...r.holes]).flat()
   let sum = 0
   for (const { outer, holes } of regions)
-    for (const ring of [outer, ...holes]) for (const edge of ring) if (edge.edgeId === name) sum += edgeLength(edge)
+    for (const edge of [outer, ...holes].flat()) {
+      if (edge.edgeId !== name) continue
+      const middle = pointAt(edge, 0.5)
+      if (!own.some(e => distanceToEdge(e, middle) < 1e-6)) sum += edgeLength(edge)
+    }
   return sum
 }
 
@@ -60,7 +67,7 @@ export function resolveBorders(
     const names = { inner: border.id, cut: `${border.id}|` }
     const shapeAt = (share: number) => clipCurveRings(edgeStrips(chainAt(share), true, names), net)
     const { regions, chordsKept } = shapeAt(1)
-    const innerLengthM = lengthNamed(regions, border.id)
+    const innerLengthM = lengthNamed(regions, border.id, net)
     if (edges.length > 0 && innerLengthM < 1e-6) {
       findings.push({
         code: 'borderTooWide',
@@ -71,7 +78,7 @@ export function resolveBorders(
       shapes.push({ border, regions: [], outerLengthM: 0, innerLengthM: 0, centerLengthM: 0, chordsKept: false })
       continue
     }
-    const centerLengthM = lengthNamed(shapeAt(0.5).regions, border.id)
+    const centerLengthM = lengthNamed(shapeAt(0.5).regions, border.id, net)
     shapes.push({ border, regions, outerLengthM, innerLengthM, centerLengthM, chordsKept })
     for (const e of edges) taken.set(e.edgeId, (taken.get(e.edgeId) ?? 0) + border.widthM)
   }

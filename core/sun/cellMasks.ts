@@ -1,6 +1,6 @@
 /** The day of each cell in bits: which cells share one history, and how long the sun reaches each. */
 import type { Exposure } from './exposure'
-import { cellShare } from './sunShares'
+import { dappledBits, dappleShare } from './sunShares'
 
 /** Turns 32 words of 32 bits by their diagonal. Source: H. S. Warren, Hacker's Delight, 2nd ed., 2013, section 7–3. */
 const turnBlock = (block: Int32Array): void => {
@@ -44,14 +44,10 @@ export const cellMasks = ({ grid, words, opaque, lit }: Exposure): Int32Array[] 
 
 /** Minutes of direct sun of every cell, row by row from the grid's lower left; cells off the slab too. */
 export const cellSunMinutes = (exposed: Exposure): Float64Array => {
-  const { grid, lit, litMin, dapple } = exposed
-  const cells = grid.columns * grid.rows
+  const { grid, words, opaque, lit, litMin } = exposed
+  const { columns, rows } = grid
+  const cells = columns * rows
   const minutes = new Float64Array(cells)
-  if (dapple.length > 0) {
-    for (let cell = 0; cell < cells; cell++)
-      for (let step = 0; step < lit.length; step++) minutes[cell]! += litMin[step]! * cellShare(exposed, cell, step)
-    return minutes
-  }
   cellMasks(exposed).forEach((mask, group) => {
     for (let byte = 0; byte < 4; byte++) {
       const table = Float64Array.from({ length: 256 }, (_, bits) => {
@@ -62,5 +58,20 @@ export const cellSunMinutes = (exposed: Exposure): Float64Array => {
       for (let cell = 0; cell < cells; cell++) minutes[cell]! += table[(mask[cell]! >>> (8 * byte)) & 255]!
     }
   })
+  if (exposed.dapple.length === 0) return minutes
+  const planeWords = words * rows
+  for (let step = 0; step < lit.length; step++)
+    for (let here = 0; here < planeWords; here++) {
+      const word = step * planeWords + here
+      let marks = dappledBits(exposed, word) & ~opaque[word]!
+      if (marks === 0) continue
+      const row = Math.floor(here / words)
+      const left = row * columns + ((here - row * words) << 5)
+      while (marks !== 0) {
+        const bit = 31 - Math.clz32(marks & -marks)
+        marks &= marks - 1
+        minutes[left + bit]! -= litMin[step]! * (1 - dappleShare(exposed, word, bit))
+      }
+    }
   return minutes
 }

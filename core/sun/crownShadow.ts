@@ -1,15 +1,21 @@
 /** Shadow of an ellipsoid of revolution on a level plane. */
+import type { Pt } from '../../shared/document/primitives'
 import type { Crown } from './solid'
 
 /** Corners of the drawn ellipse: the polygon misses 0.07 % of its area. */
 const corners = 96
 
+const unitCircle = Float64Array.from({ length: 2 * corners }, (_, i) => {
+  const turn = (2 * Math.PI * (i >> 1)) / corners
+  return i % 2 === 0 ? Math.cos(turn) : Math.sin(turn)
+})
+
 /** The hull of scattered points, counter-clockwise. Source: A. M. Andrew, "Another efficient algorithm for convex hulls
  * in two dimensions", Information Processing Letters 9(5), 1979. */
-const convexHull = (points: readonly (readonly [number, number])[]): Float64Array => {
+const convexHull = (points: readonly Pt[]): readonly Pt[] => {
   const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1])
-  const half = (run: readonly (readonly [number, number])[]): (readonly [number, number])[] => {
-    const chain: (readonly [number, number])[] = []
+  const half = (run: readonly Pt[]): Pt[] => {
+    const chain: Pt[] = []
     for (const p of run) {
       for (let a = chain.at(-2), b = chain.at(-1); a && b; a = chain.at(-2), b = chain.at(-1)) {
         if ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) > 0) break
@@ -20,42 +26,46 @@ const convexHull = (points: readonly (readonly [number, number])[]): Float64Arra
     chain.pop()
     return chain
   }
-  return Float64Array.from([...half(sorted), ...half(sorted.reverse())].flat())
+  return [...half(sorted), ...half(sorted.reverse())]
 }
 
 /**
- * The crown's shadow on z = `levelM` as one convex counter-clockwise cycle; null if no part of the crown is above. With
+ * The crown's shadow on z = `levelM` as one convex counter-clockwise cycle; empty if no part of the crown is above. With
  * a = crown radius and b = half-height, the whole crown throws the ellipse with semi-axes √(a² + b²·k²) along the sun
  * (k = shadow per meter) and a across it, about the shadow of the center. A crown that reaches below the plane counts
  * above it only: the hull of its cut circle and of the shadow line above the cut.
  * @param kx, ky shadow per meter of height
+ * @param out receives x0, y0, x1, y1 …; at most 384 numbers
+ * @returns how many numbers were written
  */
-export const crownShadow = (crown: Crown, levelM: number, kx: number, ky: number): Float64Array | null => {
+export const crownShadow = (crown: Crown, levelM: number, kx: number, ky: number, out: Float64Array): number => {
   const b = (crown.topM - crown.bottomM) / 2
   const a = crown.radiusM
   const heightM = (crown.topM + crown.bottomM) / 2 - levelM
-  if (heightM + b <= 0) return null
+  if (heightM + b <= 0) return 0
   const k = Math.hypot(kx, ky)
-  const [ux, uy] = k === 0 ? [1, 0] : [kx / k, ky / k]
+  const ux = k === 0 ? 1 : kx / k
+  const uy = k === 0 ? 0 : ky / k
   const along = Math.hypot(a, b * k)
-  const cx = crown.at[0] + heightM * kx
-  const cy = crown.at[1] + heightM * ky
-  const at = (alongM: number, acrossM: number): readonly [number, number] => [
-    cx + alongM * ux - acrossM * uy,
-    cy + alongM * uy + acrossM * ux,
-  ]
-  const outline: (readonly [number, number])[] = []
-  for (let i = 0; i < corners; i++) {
-    const turn = (2 * Math.PI * i) / corners
-    // The point of the crown that throws this point of the ellipse stands b²·k·cos(turn)/along above the center.
-    if (heightM + (b * b * k * Math.cos(turn)) / along >= 0)
-      outline.push(at(along * Math.cos(turn), a * Math.sin(turn)))
+  const [atX, atY] = crown.at
+  const cx = atX + heightM * kx
+  const cy = atY + heightM * ky
+  let o = 0
+  for (let i = 0; i < 2 * corners; i += 2) {
+    const cosine = unitCircle[i]!
+    // The point of the crown that throws this point of the ellipse stands b²·k·cosine/along above the center.
+    if (heightM + (b * b * k * cosine) / along < 0) continue
+    const alongM = along * cosine
+    const acrossM = a * unitCircle[i + 1]!
+    out[o++] = cx + alongM * ux - acrossM * uy
+    out[o++] = cy + alongM * uy + acrossM * ux
   }
-  if (heightM - b >= 0) return Float64Array.from(outline.flat())
+  if (heightM - b >= 0) return o
   const cutM = a * Math.sqrt(Math.max(0, 1 - (heightM / b) ** 2))
-  for (let i = 0; i < corners; i++) {
-    const turn = (2 * Math.PI * i) / corners
-    outline.push([crown.at[0] + cutM * Math.cos(turn), crown.at[1] + cutM * Math.sin(turn)])
-  }
-  return convexHull(outline)
+  const points: Pt[] = []
+  for (let i = 0; i < o; i += 2) points.push([out[i]!, out[i + 1]!])
+  for (let i = 0; i < 2 * corners; i += 2) points.push([atX + cutM * unitCircle[i]!, atY + cutM * unitCircle[i + 1]!])
+  const hull = convexHull(points).flat()
+  out.set(hull)
+  return hull.length
 }

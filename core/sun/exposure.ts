@@ -1,14 +1,15 @@
 /** Sun and shade of every cell of a slab through a day. */
+import type { Pt } from '../../shared/document/primitives'
 import type { Place } from '../../shared/document/site'
 import type { SettingOverrides } from '../../shared/settings'
-import { joinBounds, ringBounds } from '../geometry/bounds'
+import { type Box, joinBounds, ringBounds } from '../geometry/bounds'
 import type { CurveRegion, Region } from '../geometry/curve'
 import { flattenRegion } from '../geometry/flattenRing'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { crossesApart } from './casterShadow'
 import { cellCoverage, type Grid } from './cellCoverage'
 import type { ResolvedCaster } from './resolveCaster'
-import { addCycle, resolveBits, type ShadeGrid, shadeGrid, wordsPerRow } from './shadeGrid'
+import { addCycle, resolveChanges, type ShadeGrid, shadeGrid, wordsPerRow } from './shadeGrid'
 import { canReach } from './shadowBox'
 import { dayInstants, type SiteDay } from './siteDay'
 import { isSunUp, sunlitSpans } from './sunlitSpans'
@@ -33,6 +34,7 @@ export interface DappleClass {
  */
 export interface Exposure {
   readonly slabId: string
+  readonly casters: readonly ResolvedCaster[]
   readonly levelM: number
   readonly grid: Grid
   readonly words: number
@@ -51,9 +53,6 @@ export interface Exposure {
   /** Covered share of each cell by the slab's net area, 0 … 1. */
   readonly weights: Float64Array
   readonly opaque: Int32Array
-  /** Difference grids of the opaque casters, one per step. */
-  readonly change: Int16Array
-  readonly touched: Int32Array
   readonly dapple: readonly DappleClass[]
 }
 
@@ -90,49 +89,54 @@ const minutesOf = (litMs: readonly number[], spans: readonly { fromMs: number; t
 
 type Frame = Pick<Exposure, 'grid' | 'words' | 'levelM' | 'place' | 'sun' | 'lit' | 'day' | 'settings'>
 
-const gridBox = ({ minX, minY, cellM, columns, rows }: Grid) => ({
-  minX,
-  minY,
-  maxX: minX + columns * cellM,
-  maxY: minY + rows * cellM,
-})
+/** Traces solids into planes, with a grid of its own to work in. */
+class Tracer {
+  private readonly target: ShadeGrid
+  private readonly box: Box
+  private bits: Int32Array = new Int32Array(0)
+  private at = 0
+  private held = false
 
-const traceInto = (
-  target: ShadeGrid,
-  resolved: ResolvedCaster,
-  only: number | null,
-  levelM: number,
-  kx: number,
-  ky: number,
-  sign: 1 | -1,
-): boolean => {
-  const box = gridBox(target.grid)
-  let reached = false
-  for (let index = 0; index < resolved.solids.length; index++) {
-    if (only !== null && only !== index) continue
-    const solid = resolved.solids[index]!
-    if (!canReach(solid, resolved.boxes[index]!, box, levelM, kx, ky)) continue
-    reached = true
-    traceShadow(solid, levelM, kx, ky, (cycle, count) => addCycle(target, cycle, count, sign))
+  constructor(private readonly frame: Frame) {
+    const { minX, minY, cellM, columns, rows } = frame.grid
+    this.target = shadeGrid(frame.grid)
+    this.box = { minX, minY, maxX: minX + columns * cellM, maxY: minY + rows * cellM }
   }
-  return reached
+
+  /** Adds the shade of solids to the plane that starts at word `at`; false if none of them reaches the grid. */
+  trace(casters: readonly ResolvedCaster[], only: number | null, reach: Pt, bits: Int32Array, at: number): boolean {
+    this.bits = bits
+    this.at = at
+    this.held = false
+    const [kx, ky] = reach
+    const { levelM } = this.frame
+    let reached = false
+    for (const { solids, boxes } of casters)
+      for (let i = 0; i < solids.length; i++) {
+        if (only !== null && only !== i) continue
+        if (!canReach(solids[i]!, boxes[i]!, this.box, levelM, kx, ky)) continue
+        reached = true
+        traceShadow(solids[i]!, levelM, kx, ky, this.take)
+      }
+    if (this.held) resolveChanges(this.target, bits, at)
+    return reached
+  }
+
+  reaches(casters: readonly ResolvedCaster[], [kx, ky]: Pt): boolean {
+    return casters.some(({ solids, boxes }) =>
+      solids.some((solid, i) => canReach(solid, boxes[i]!, this.box, this.frame.levelM, kx, ky)),
+    )
+  }
+
+  private readonly take = (cycle: Float64Array, count: number, alone: boolean): void => {
+    if (addCycle(this.target, cycle, count, alone, this.bits, this.at)) this.held = true
+  }
 }
 
-const shadowReaches = ({ lit, sun, place }: Frame): readonly (readonly [number, number])[] =>
+const shadowReaches = ({ lit, sun, place }: Frame): readonly Pt[] =>
   lit.map(index => shadowPerMeter(sun[index]!, place.northDeg))
 
-/** The grid of one step as a window into those of all steps. */
-const stepGrid = (frame: Frame, change: Int16Array, touched: Int32Array, step: number): ShadeGrid => {
-  const cells = frame.grid.columns * frame.grid.rows
-  const words = frame.words * frame.grid.rows
-  return shadeGrid(
-    frame.grid,
-    change.subarray(step * cells, (step + 1) * cells),
-    touched.subarray(step * words, (step + 1) * words),
-  )
-}
-
-/** Adds the plane to the binary counts from word `at`, or takes it away. */
+/** Adds a plane to the binary counts from word `at`, or takes it away. */
 const countPlane = (counts: Int32Array[], plane: Int32Array, at: number, length: number, sign: 1 | -1): void => {
   for (let word = 0; word < plane.length; word++) {
     let carry = plane[word]!
@@ -148,22 +152,28 @@ const countPlane = (counts: Int32Array[], plane: Int32Array, at: number, length:
 
 type Counts = Map<number, Int32Array[]>
 
-const countDapple = (frame: Frame, counts: Counts, resolved: ResolvedCaster, share: number, sign: 1 | -1): void => {
-  const { grid, words, lit, levelM } = frame
-  const planeWords = words * grid.rows
-  const own = counts.get(share) ?? []
-  counts.set(share, own)
-  const scratch = shadeGrid(grid)
+const shareOf = (frame: Frame, resolved: ResolvedCaster): number =>
+  transmission(resolved.caster, frame.day.date, frame.settings)
+
+/** Counts translucent casters into the planes of their transmission, or out of them. */
+const countDapple = (frame: Frame, counts: Counts, casters: readonly ResolvedCaster[], sign: 1 | -1): void => {
+  const planeWords = frame.words * frame.grid.rows
   const plane = new Int32Array(planeWords)
-  const groups = crossesApart(resolved, share) ? resolved.solids.map((_, index) => index) : [null]
-  shadowReaches(frame).forEach(([kx, ky], step) => {
-    for (const only of groups) {
-      if (!traceInto(scratch, resolved, only, levelM, kx, ky, 1)) continue
-      plane.fill(0)
-      resolveBits(scratch, plane, 0, true)
-      countPlane(own, plane, step * planeWords, lit.length * planeWords, sign)
-    }
-  })
+  const tracer = new Tracer(frame)
+  for (const resolved of casters) {
+    const share = shareOf(frame, resolved)
+    if (share === 0 || share >= 1) continue
+    const own = counts.get(share) ?? []
+    counts.set(share, own)
+    const groups = crossesApart(resolved, share) ? resolved.solids.map((_, index) => index) : [null]
+    shadowReaches(frame).forEach((reach, step) => {
+      for (const only of groups) {
+        if (!tracer.trace([resolved], only, reach, plane, 0)) continue
+        countPlane(own, plane, step * planeWords, frame.lit.length * planeWords, sign)
+        plane.fill(0)
+      }
+    })
+  }
 }
 
 const classesOf = (counts: Counts): DappleClass[] =>
@@ -172,42 +182,20 @@ const classesOf = (counts: Counts): DappleClass[] =>
     .filter(each => each.counts.some(plane => plane.some(word => word !== 0)))
     .sort((a, b) => a.transmission - b.transmission)
 
-/** Puts casters in (or takes them out) and says which steps of the opaque planes they changed. */
-const applyCasters = (
-  frame: Frame,
-  casters: readonly ResolvedCaster[],
-  sign: 1 | -1,
-  change: Int16Array,
-  touched: Int32Array,
-  counts: Counts,
-  changed: Uint8Array,
-): void => {
-  const opaque: ResolvedCaster[] = []
-  for (const caster of casters) {
-    const share = transmission(caster.caster, frame.day.date, frame.settings)
-    if (share === 0) opaque.push(caster)
-    else if (share < 1) countDapple(frame, counts, caster, share, sign)
-  }
-  shadowReaches(frame).forEach(([kx, ky], step) => {
-    const target = stepGrid(frame, change, touched, step)
-    for (const caster of opaque) if (traceInto(target, caster, null, frame.levelM, kx, ky, sign)) changed[step] = 1
-  })
-}
+const opaqueOf = (frame: Frame, casters: readonly ResolvedCaster[]): readonly ResolvedCaster[] =>
+  casters.filter(caster => shareOf(frame, caster) === 0)
 
-const resolveSteps = (
-  frame: Frame,
-  change: Int16Array,
-  touched: Int32Array,
-  opaque: Int32Array,
-  changed: Uint8Array,
-): void => {
+/**
+ * The planes of all opaque casters, one per step, into `planes` (all zero).
+ * Exported for the bench, which sets it against touching every cell at every step once.
+ */
+export const fillOpaque = (frame: Frame, casters: readonly ResolvedCaster[], planes: Int32Array): void => {
   const planeWords = frame.words * frame.grid.rows
-  for (let step = 0; step < frame.lit.length; step++) {
-    if (changed[step] === 0) continue
-    const at = step * planeWords
-    opaque.fill(0, at, at + planeWords)
-    resolveBits(stepGrid(frame, change, touched, step), opaque, at, false)
-  }
+  const tracer = new Tracer(frame)
+  const opaque = opaqueOf(frame, casters)
+  shadowReaches(frame).forEach((reach, step) => {
+    tracer.trace(opaque, null, reach, planes, step * planeWords)
+  })
 }
 
 /**
@@ -229,16 +217,14 @@ export const exposure = (
   const lit = instants.map((_, index) => index).filter(index => isSunUp(sun[index]!.altitudeDeg, settings))
   const { spans } = sunlitSpans(place, day, settings)
   const frame = { grid, words, levelM: slab.levelM, place, sun, lit, day, settings }
-  const change = new Int16Array(lit.length * grid.columns * grid.rows)
-  const touched = new Int32Array(lit.length * words * grid.rows)
   const opaque = new Int32Array(lit.length * words * grid.rows)
   const counts: Counts = new Map()
-  const changed = new Uint8Array(lit.length)
-  applyCasters(frame, casters, 1, change, touched, counts, changed)
-  resolveSteps(frame, change, touched, opaque, changed)
+  fillOpaque(frame, casters, opaque)
+  countDapple(frame, counts, casters, 1)
   return {
     ...frame,
     slabId: slab.id,
+    casters,
     cellSizeM: grid.cellM,
     instants,
     litMin: minutesOf(
@@ -250,32 +236,39 @@ export const exposure = (
       grid,
     ),
     opaque,
-    change,
-    touched,
     dapple: classesOf(counts),
   }
 }
 
 /**
- * The exposure after casters were taken out and others put in, without tracing the rest again: for a caster that moved,
- * its old form in `removed` and the new one in `added`. `before` stays as it is.
+ * The exposure with other casters, taking over what those in both lists (the same object) have in common: translucent
+ * ones that changed are counted out and in; opaque planes are drawn anew only at the steps that a changed caster reaches.
+ * `before` stays as it is.
  */
-export const updateExposure = (
-  before: Exposure,
-  removed: readonly ResolvedCaster[],
-  added: readonly ResolvedCaster[],
-): Exposure => {
-  const change = before.change.slice()
-  const touched = before.touched.slice()
-  const opaque = before.opaque.slice()
+export const updateExposure = (before: Exposure, casters: readonly ResolvedCaster[]): Exposure => {
+  const kept = new Set(casters.filter(caster => before.casters.includes(caster)))
+  const removed = before.casters.filter(caster => !kept.has(caster))
+  const added = casters.filter(caster => !kept.has(caster))
+  const planeWords = before.words * before.grid.rows
+  const tracer = new Tracer(before)
+  const changed = opaqueOf(before, [...removed, ...added])
+  const opaqueCasters = opaqueOf(before, casters)
+  const opaque = changed.length === 0 ? before.opaque : before.opaque.slice()
+  if (changed.length > 0)
+    shadowReaches(before).forEach((reach, step) => {
+      if (!tracer.reaches(changed, reach)) return
+      const at = step * planeWords
+      opaque.fill(0, at, at + planeWords)
+      tracer.trace(opaqueCasters, null, reach, opaque, at)
+    })
+  const dappleChanged = [...removed, ...added].some(caster => shareOf(before, caster) > 0)
+  if (!dappleChanged) return { ...before, casters, opaque }
   const counts: Counts = new Map(
     before.dapple.map(each => [each.transmission, each.counts.map(plane => plane.slice())]),
   )
-  const changed = new Uint8Array(before.lit.length)
-  applyCasters(before, removed, -1, change, touched, counts, changed)
-  applyCasters(before, added, 1, change, touched, counts, changed)
-  resolveSteps(before, change, touched, opaque, changed)
-  return { ...before, change, touched, opaque, dapple: classesOf(counts) }
+  countDapple(before, counts, removed, -1)
+  countDapple(before, counts, added, 1)
+  return { ...before, casters, opaque, dapple: classesOf(counts) }
 }
 
 /** An area within a slab, arcs exact or already flat. */

@@ -1,6 +1,8 @@
 /** The shade on a slab at one sun position, as polygons clipped to its concrete. */
+import type { Pt } from '../../shared/document/primitives'
 import type { Place } from '../../shared/document/site'
 import type { SettingOverrides } from '../../shared/settings'
+import { type Box, boxesMeet, flatBounds, joinBounds } from '../geometry/bounds'
 import { intersectRegions, subtractRegions, unionShadow } from '../geometry/clip'
 import type { Region } from '../geometry/curve'
 import { flattenRegion } from '../geometry/flattenRing'
@@ -8,6 +10,7 @@ import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { casterShadow, type ShadowPart } from './casterShadow'
 import { signedDoubleArea } from './flatRing'
 import type { ResolvedCaster } from './resolveCaster'
+import { canReach } from './shadowBox'
 import { isSunUp } from './sunlitSpans'
 import { type SunPosition, shadowPerMeter } from './sunPosition'
 
@@ -30,37 +33,60 @@ export const regionArea = ({ ring, holes }: Region): number =>
 interface Piece {
   readonly regions: readonly Region[]
   readonly transmission: number
+  readonly box: Box
 }
+
+const pieceOf = (regions: readonly Region[], transmission: number): Piece => ({
+  regions,
+  transmission,
+  box: joinBounds(regions.map(({ ring }) => flatBounds(ring))),
+})
 
 /** Lays one more translucent part over pieces that do not overlap: where they meet, the shares multiply. */
 const layOver = (pieces: readonly Piece[], part: Piece): Piece[] => {
   const next: Piece[] = []
   let rest = part.regions
   for (const piece of pieces) {
-    const both = rest.length === 0 ? [] : intersectRegions(piece.regions, rest)
+    const both = rest.length > 0 && boxesMeet(piece.box, part.box) ? intersectRegions(piece.regions, rest) : []
     if (both.length === 0) {
       next.push(piece)
       continue
     }
-    next.push({ regions: both, transmission: piece.transmission * part.transmission })
+    next.push(pieceOf(both, piece.transmission * part.transmission))
     const only = subtractRegions(piece.regions, both)
-    if (only.length > 0) next.push({ regions: only, transmission: piece.transmission })
+    if (only.length > 0) next.push(pieceOf(only, piece.transmission))
     rest = subtractRegions(rest, both)
   }
-  if (rest.length > 0) next.push({ regions: rest, transmission: part.transmission })
+  if (rest.length > 0) next.push(pieceOf(rest, part.transmission))
   return next
+}
+
+/** What the casters whose shade can reach the regions throw. */
+export const partsReaching = (
+  regions: readonly Region[],
+  casters: readonly ResolvedCaster[],
+  levelM: number,
+  perMeter: Pt,
+  date: string,
+  settings: SettingOverrides | undefined,
+): ShadowPart[] => {
+  const box = joinBounds(regions.map(({ ring }) => flatBounds(ring)))
+  const [kx, ky] = perMeter
+  return casters
+    .filter(({ solids, boxes }) => solids.some((solid, i) => canReach(solid, boxes[i]!, box, levelM, kx, ky)))
+    .flatMap(caster => casterShadow(caster, levelM, perMeter, date, settings))
 }
 
 /** Shade of parts already cast, clipped to flat regions. */
 export const shadeOfParts = (parts: readonly ShadowPart[], clip: readonly Region[]): Shade => {
   const opaqueCycles = parts.filter(part => part.transmission === 0).flatMap(part => part.cycles)
   const opaque = opaqueCycles.length === 0 ? [] : unionShadow(opaqueCycles, clip)
+  const translucent = parts.filter(part => part.transmission > 0)
+  const open = opaque.length === 0 || translucent.length === 0 ? clip : subtractRegions(clip, opaque)
   let pieces: Piece[] = []
-  for (const part of parts) {
-    if (part.transmission === 0) continue
-    const shaded = unionShadow(part.cycles, clip)
-    const regions = opaque.length === 0 || shaded.length === 0 ? shaded : subtractRegions(shaded, opaque)
-    if (regions.length > 0) pieces = layOver(pieces, { regions, transmission: part.transmission })
+  for (const part of translucent) {
+    const regions = unionShadow(part.cycles, open)
+    if (regions.length > 0) pieces = layOver(pieces, pieceOf(regions, part.transmission))
   }
   return {
     opaque,
@@ -84,9 +110,6 @@ export const shadeAt = (
 ): Shade | null => {
   if (!isSunUp(sun.altitudeDeg, settings)) return null
   const perMeter = shadowPerMeter(sun, place.northDeg)
-  const parts = casters.flatMap(caster => casterShadow(caster, slab.levelM, perMeter, date, settings))
-  return shadeOfParts(
-    parts,
-    slab.net.map(region => flattenRegion(region)),
-  )
+  const clip = slab.net.map(region => flattenRegion(region))
+  return shadeOfParts(partsReaching(clip, casters, slab.levelM, perMeter, date, settings), clip)
 }

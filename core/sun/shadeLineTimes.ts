@@ -3,10 +3,9 @@ import type { Place } from '../../shared/document/site'
 import type { SettingOverrides } from '../../shared/settings'
 import type { CurveRegion, Region } from '../geometry/curve'
 import { flattenRegion } from '../geometry/flattenRing'
-import { casterShadow } from './casterShadow'
 import { inSunShare } from './pointSun'
 import type { ResolvedCaster } from './resolveCaster'
-import { regionArea, shadeOfParts } from './shadeAt'
+import { partsReaching, regionArea, shadeOfParts } from './shadeAt'
 import type { SiteDay } from './siteDay'
 import { bisect, sunlitSpans } from './sunlitSpans'
 import { shadowPerMeter, sunPosition } from './sunPosition'
@@ -44,7 +43,7 @@ export const shadeLineTimes = (
   const lyingAt = (ms: number): Lying => {
     const sun = sunPosition(ms, place.latDeg, place.lonDeg)
     const perMeter = shadowPerMeter(sun, place.northDeg)
-    const parts = casters.flatMap(caster => casterShadow(caster, levelM, perMeter, day.date, settings))
+    const parts = partsReaching(flat, casters, levelM, perMeter, day.date, settings)
     const { opaqueAreaM2, dapple } = shadeOfParts(parts, flat)
     const shadedM2 = dapple.reduce(
       (sum, { region, transmission }) => (transmission < inSunShare ? sum + regionArea(region) : sum),

@@ -8,14 +8,15 @@ const bitCount = (word: number): number => {
 }
 
 /** The share of direct sun that reaches a cell's center past crowns and screens; `word` as in the planes. */
-const dappleShare = (exposed: Exposure, word: number, bit: number): number => {
+export const dappleShare = (exposed: Exposure, word: number, bit: number): number => {
   let share = 1
   for (const { transmission, counts } of exposed.dapple)
     for (let k = 0; k < counts.length; k++) if ((counts[k]![word]! >>> bit) & 1) share *= transmission ** (1 << k)
   return share
 }
 
-const dappledBits = (exposed: Exposure, word: number): number => {
+/** The cells of a word with any crown or screen in the sun's way. */
+export const dappledBits = (exposed: Exposure, word: number): number => {
   let bits = 0
   for (const { counts } of exposed.dapple) for (const plane of counts) bits |= plane[word]!
   return bits

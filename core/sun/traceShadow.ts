@@ -3,8 +3,11 @@ import { crownShadow } from './crownShadow'
 import type { Prism, Screen, Solid } from './solid'
 import { sweepRing } from './sweepRing'
 
-/** Receives x0, y0, x1, y1 … in the first `count` numbers; they are overwritten after it returns. */
-export type TakeCycle = (cycle: Float64Array, count: number) => void
+/**
+ * Receives x0, y0, x1, y1 … in the first `count` numbers; they are overwritten after it returns.
+ * `alone`: the cycle winds negatively nowhere; not so for a courtyard's, which needs the outline's beside it.
+ */
+export type TakeCycle = (cycle: Float64Array, count: number, alone: boolean) => void
 
 /** Reused from call to call: a day's raster traces thousands of cycles. */
 let scratch = new Float64Array(1024)
@@ -17,9 +20,10 @@ const room = (count: number): Float64Array => {
 const tracePrism = (prism: Prism, levelM: number, kx: number, ky: number, take: TakeCycle): void => {
   const bottomM = Math.max(0, prism.bottomM - levelM)
   const sweepM = prism.topM - levelM - bottomM
+  const alone = prism.rings.length === 1
   for (const ring of prism.rings) {
     const out = room(ring.length * 2)
-    take(out, sweepRing(ring, bottomM * kx, bottomM * ky, sweepM * kx, sweepM * ky, out, 0))
+    take(out, sweepRing(ring, bottomM * kx, bottomM * ky, sweepM * kx, sweepM * ky, out, 0), alone)
   }
 }
 
@@ -38,7 +42,7 @@ const takeCounterClockwise = (cycle: Float64Array, count: number, take: TakeCycl
       cycle[j] = x
       cycle[j + 1] = y
     }
-  take(cycle, count)
+  take(cycle, count, true)
 }
 
 /** A flat face, cut off at the plane, thrown along the sun's rays. */
@@ -99,8 +103,9 @@ export const traceShadow = (solid: Solid, levelM: number, kx: number, ky: number
       traceScreen(solid, levelM, kx, ky, take)
       break
     case 'crown': {
-      const cycle = crownShadow(solid, levelM, kx, ky)
-      if (cycle !== null) take(cycle, cycle.length)
+      const out = room(384)
+      const count = crownShadow(solid, levelM, kx, ky, out)
+      if (count > 0) take(out, count, true)
     }
   }
 }

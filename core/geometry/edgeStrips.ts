@@ -145,12 +145,23 @@ function wedgeOf(strip: StripEdge, cutting: CurveEdge, atEnd: boolean, innerCorn
     : [inner, along, ...straight(names.cut, [v, innerCorner])]
 }
 
+/** Edges of the slab that an open line's start and end lie on: its strip runs on to them. */
+export interface EndCuts {
+  readonly start: readonly CurveEdge[]
+  readonly end: readonly CurveEdge[]
+}
+
 /**
  * The pieces for a chain of edges, each counter-clockwise; edges of depth 0 only cut the strips of their neighbors.
  * At an acute or right corner the clip against the slab does the cutting; beside a re-entrant corner whose other edge
- * has no strip, and at the two ends of an open line, the end is square.
+ * has no strip, and at an end of an open line without an edge to run on to, the end is square.
  */
-export function edgeStrips(chain: readonly StripEdge[], closed: boolean, names: StripNames): CurveRing[] {
+export function edgeStrips(
+  chain: readonly StripEdge[],
+  closed: boolean,
+  names: StripNames,
+  { start, end }: EndCuts = { start: [], end: [] },
+): CurveRing[] {
   const n = chain.length
   const inner = chain.map(({ edge, depthM }) => innerEnds(edge, depthM))
   const pieces: CurveRing[] = []
@@ -185,6 +196,15 @@ export function edgeStrips(chain: readonly StripEdge[], closed: boolean, names: 
       }
     }
   }
+  const ends: readonly [StripEdge | undefined, readonly CurveEdge[], boolean, Pt | undefined][] = [
+    [chain[0], start, false, inner[0]?.[0]],
+    [chain[n - 1], end, true, inner[n - 1]?.[1]],
+  ]
+  for (const [strip, cutters, atEnd, corner] of ends)
+    for (const cutter of cutters) {
+      const wedge = strip && corner && wedgeOf(strip, cutter, atEnd, corner, names)
+      if (wedge) pieces.push(wedge)
+    }
   chain.forEach(({ edge, depthM }, i) => {
     if (depthM > 0) pieces.push(stripOf(edge, depthM, inner[i]![0], inner[i]![1], names))
   })

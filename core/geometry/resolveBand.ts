@@ -1,5 +1,7 @@
+import type { Pt } from '../../shared/document/primitives'
 import type { Band } from '../../shared/document/slab'
 import type { Finding } from '../../shared/problem'
+import { distanceToEdge } from './contains'
 import type { CurveRegion, CurveRing } from './curve'
 import { clipCurveRings } from './curveBoolean'
 import { edgeStrips } from './edgeStrips'
@@ -16,7 +18,13 @@ export interface BandShape {
   readonly chordsKept: boolean
 }
 
-/** Half the width to either side of the band's line, ends square, corners mitered, clipped to the slab. */
+/** An end of a band this near to an edge of the slab lies on it. */
+const onEdgeM = 1e-3
+
+/**
+ * Half the width to either side of the band's line, corners mitered, clipped to the slab. An end on an edge of the slab
+ * runs on to that edge, any other end is square.
+ */
 export function resolveBand(
   band: Band,
   outline: CurveRing,
@@ -25,11 +33,14 @@ export function resolveBand(
   const closed = band.line.edges.length === band.line.vertices.length
   const { ring: line, findings } = resolvePath(band.line, band.id, closed)
   const names = { inner: band.id, cut: `${band.id}|` }
+  const boundary = net.flatMap(r => [r.outer, ...r.holes]).flat()
+  const edgesAt = (p: Pt | undefined) => (p && !closed ? boundary.filter(e => distanceToEdge(e, p) <= onEdgeM) : [])
   const half = (chain: CurveRing) =>
     edgeStrips(
       chain.map(edge => ({ edge, depthM: band.widthM / 2 })),
       closed,
       names,
+      { start: edgesAt(chain[0]?.from), end: edgesAt(chain[chain.length - 1]?.to) },
     )
   const { regions, chordsKept } = clipCurveRings([...half(line), ...half(reverseRing(line))], net)
   const outsideM = ringLength(line) - lengthInside(line, [{ outer: outline, holes: [] }])

@@ -25,6 +25,7 @@ export const fileReasons = [
   'unknownId',
   'canceled',
   'notHere',
+  'hostGone',
 ] as const
 export type FileReason = (typeof fileReasons)[number]
 
@@ -184,5 +185,7 @@ export const HostEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('openFailed'), failure: FileFailure }),
   /** The user wants the window gone: save or let go, then `close`. */
   z.strictObject({ kind: z.literal('closing') }),
+  /** The program around the page has ended: nothing can be saved until it is started again. */
+  z.strictObject({ kind: z.literal('lost') }),
 ])
 export type HostEvent = z.infer<typeof HostEvent>

@@ -128,8 +128,23 @@ function pullInside([x, y]: XY, { width, height }: LabelBox, window: PageRect): 
   return [pull(x, window.x, window.x + window.width, width), pull(y, window.y, window.y + window.height, height)]
 }
 
+/** The shape's rings on the page, to see what lies in it; a line has none. */
+function shapeRings({ shape }: SheetCaster, frame: Frame): XY[][] {
+  if (shape.form === 'rings') return shape.rings.map(ring => ringToPage(frame, ring))
+  if (shape.form === 'line') return []
+  const [x, y] = toPage(frame, shape.center)
+  const r = shape.radiusM * frame.ptPerM
+  return [
+    Array.from({ length: 24 }, (_, i): XY => {
+      const angle = (i * Math.PI) / 12
+      return [x + r * Math.cos(angle), y + r * Math.sin(angle)]
+    }),
+  ]
+}
+
 function nameWish(
   caster: SheetCaster,
+  others: readonly XY[][][],
   frame: Frame,
   window: PageRect,
   slabs: readonly XY[][],
@@ -144,7 +159,10 @@ function nameWish(
     const placed: LabelBox = { ...box, center: [x, y] }
     return {
       boxes: [placed],
-      cost: cost + slabs.reduce((sum, ring) => sum + 30 * boxPointsInside(placed, [ring]), 0),
+      cost:
+        cost +
+        slabs.reduce((sum, ring) => sum + 30 * boxPointsInside(placed, [ring]), 0) +
+        others.reduce((sum, rings) => sum + 25 * boxPointsInside(placed, rings), 0),
       place: () =>
         drawGround(placed) +
         drawTag(caster.name, { ...placed, center: [x, y - 8] }, { sizePt: planLetterPt, face: 'planBold' }) +
@@ -162,12 +180,10 @@ const outlineSegments = (caster: SheetCaster, frame: Frame): Layer['segments'] =
     return points.slice(1).map((b, i) => ({ a: points[i]!, b, weight: 25 }))
   }
   const [x, y] = toPage(frame, shape.center)
-  const r = shape.radiusM * frame.ptPerM
-  const around = Array.from({ length: 24 }, (_, i): XY => {
-    const angle = (i * Math.PI) / 12
-    return [x + r * Math.cos(angle), y + r * Math.sin(angle)]
-  })
-  return ringSegments(around, 6)
+  return [
+    ...shapeRings(caster, frame).flatMap(ring => ringSegments(ring, 6)),
+    { a: [x - 3, y], b: [x + 3, y], weight: 40 },
+  ]
 }
 
 /** Names and heights of the casters that show in the window. */
@@ -179,9 +195,20 @@ export function drawCasterNames(
   measures: Measures,
 ): Layer {
   const slabs = data.slabs.map(slab => flatToPage(frame, slab.outline))
+  const rings = data.casters.map(caster => shapeRings(caster, frame))
   return {
     svg: '',
-    wishes: data.casters.map(caster => nameWish(caster, frame, window, slabs, levelM, measures)),
+    wishes: data.casters.map((caster, i) =>
+      nameWish(
+        caster,
+        rings.filter((_, other) => other !== i),
+        frame,
+        window,
+        slabs,
+        levelM,
+        measures,
+      ),
+    ),
     segments: data.casters.flatMap(caster => outlineSegments(caster, frame)),
   }
 }

@@ -2,7 +2,7 @@ import type { CurveRing } from '../geometry/curve'
 import type { Measures } from '../units/measures'
 import { type ArcDimension, type LineDimension, outlineDimensions } from './dimensions'
 import { type Frame, toPage } from './frame'
-import { type DrawLabel, drawTag, type Layer, planLetterPt, readingDeg, tagBox } from './layer'
+import { type DrawLabel, drawGround, drawTag, type Layer, planLetterPt, readingDeg, tagBox } from './layer'
 import type { Candidate, LabelBox, LabelWish } from './placeLabels'
 import { drawCircle, drawPath, drawRect, moveLine, softInk, type XY } from './svgPen'
 
@@ -60,6 +60,7 @@ function drawLineDimension(text: string, a: XY, b: XY, n: XY, offset: number, bo
     drawPath(line, { stroke: softInk, width: 0.9 }) +
     drawPath(ticks, { stroke: softInk, width: 1.1 }) +
     [p, q].map(end => drawCircle(end, 2.2, { fill: softInk })).join('') +
+    drawGround(box) +
     drawTag(text, box, { sizePt: planLetterPt, face: 'planBold' })
   )
 }

@@ -1,11 +1,13 @@
+import type { Pt } from '../../shared/document/primitives'
 import type { Measures } from '../units/measures'
-import { curveRegionPath, type Frame, regionRings, toPage } from './frame'
+import { curveRegionPath, edgePath, type Frame, regionRings, toPage } from './frame'
 import { drawHatch, type Hatch } from './hatch'
 import {
   boxPointsInside,
   type DrawLabel,
   drawGround,
   drawTag,
+  evenOddContains,
   type Layer,
   type PageRect,
   planLetterPt,
@@ -160,17 +162,12 @@ export function drawPourPlates(
   }
 }
 
-/** +1 where the pour placed later lies on the left of from → to: the stakes of the header stand there. */
-function laterSide(joint: SheetJoint, data: SheetData, frame: Frame, normal: XY, middle: XY): 1 | -1 {
-  const later = data.pours.filter(p => joint.pourIds.includes(p.id)).sort((p, q) => q.order - p.order)[0]
-  if (later === undefined) return 1
-  const rings = regionRings(frame, later.region)
-  return boxPointsInside(
-    { center: [middle[0] + normal[0] * 6, middle[1] + normal[1] * 6], width: 2, height: 2 },
-    rings,
-  ) > 3
-    ? 1
-    : -1
+/** +1 where the pour placed later lies on the left of from → to at this place: the stakes of the header stand there. */
+function laterSide(orders: readonly { rings: XY[][]; order: number }[], normal: XY, at: XY): 1 | -1 {
+  const orderOn = (side: 1 | -1): number =>
+    orders.find(({ rings }) => evenOddContains(rings, [at[0] + normal[0] * side * 5, at[1] + normal[1] * side * 5]))
+      ?.order ?? 0
+  return orderOn(1) >= orderOn(-1) ? 1 : -1
 }
 
 function drawBoard(joint: SheetJoint, data: SheetData, frame: Frame): string {
@@ -179,11 +176,14 @@ function drawBoard(joint: SheetJoint, data: SheetData, frame: Frame): string {
   if (length < 1) return ''
   const d: XY = [(b[0] - a[0]) / length, (b[1] - a[1]) / length]
   const normal: XY = [-d[1], d[0]]
-  const side = laterSide(joint, data, frame, normal, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])
+  const orders = data.pours
+    .filter(p => joint.pourIds.includes(p.id))
+    .map(p => ({ rings: regionRings(frame, p.region), order: p.order }))
   const stakes: string[] = []
   const count = Math.max(1, Math.round(length / 36))
   for (let i = 0; i < count; i++) {
     const s = ((i + 0.5) * length) / count
+    const side = laterSide(orders, normal, [a[0] + d[0] * s, a[1] + d[1] * s])
     const at = (u: number, v: number): XY => [
       a[0] + d[0] * (s + u) + normal[0] * side * v,
       a[1] + d[1] * (s + u) + normal[1] * side * v,
@@ -204,22 +204,26 @@ function boardWish(joint: SheetJoint, frame: Frame, measures: Measures): LabelWi
   const turnDeg = readingDeg(a, b)
   const d: XY = [(b[0] - a[0]) / length, (b[1] - a[1]) / length]
   const candidates: Candidate<DrawLabel>[] = []
-  for (const t of [0.5, 0.35, 0.65, 0.22, 0.78])
-    for (const side of [1, -1])
-      for (const offset of [22, 16, 34]) {
-        const center: XY = [
-          a[0] + (b[0] - a[0]) * t - d[1] * side * offset,
-          a[1] + (b[1] - a[1]) * t + d[0] * side * offset,
-        ]
-        const box = tagBox(text, center, planLetterPt, 'planBold', turnDeg)
-        candidates.push({
-          boxes: [box],
-          cost: Math.abs(t - 0.5) * 30 + (offset === 16 ? 4 : offset === 34 ? 12 : 0),
-          place: () =>
-            drawGround(box) + drawTag(text, box, { sizePt: planLetterPt, face: 'planBold', fill: '#5A3412' }),
-        })
-      }
-  return { candidates, dropAbove: 700 }
+  const add = (t: number, side: number, offset: number, turn: number, cost: number): void => {
+    const center: XY = [
+      a[0] + (b[0] - a[0]) * t - d[1] * side * offset,
+      a[1] + (b[1] - a[1]) * t + d[0] * side * offset,
+    ]
+    const box = tagBox(text, center, planLetterPt, 'planBold', turn)
+    candidates.push({
+      boxes: [box],
+      cost: Math.abs(t - 0.5) * 30 + cost,
+      place: () => drawGround(box) + drawTag(text, box, { sizePt: planLetterPt, face: 'planBold', fill: '#5A3412' }),
+    })
+  }
+  const count = Math.max(5, Math.min(15, Math.floor(length / 40)))
+  for (let i = 1; i < count; i++)
+    for (const side of [1, -1]) {
+      for (const offset of [22, 15]) add(i / count, side, offset, turnDeg, offset === 15 ? 4 : 0)
+      // A short upright joint is read more easily beside it.
+      if (Math.abs(turnDeg) > 45) add(i / count, side, widthOf(text, planLetterPt, 'planBold') / 2 + 12, 0, 20)
+    }
+  return { candidates, dropAbove: 420 }
 }
 
 /** Construction joints as form boards with the stakes on the side that stays open. */
@@ -228,15 +232,26 @@ export function drawConstructionJoints(data: SheetData, frame: Frame, measures: 
   return {
     svg: joints.map(joint => drawBoard(joint, data, frame)).join(''),
     wishes: joints.map(joint => boardWish(joint, frame, measures)),
-    segments: joints.map(joint => ({ a: toPage(frame, joint.from), b: toPage(frame, joint.to), weight: 60 })),
+    segments: joints.map(joint => ({ a: toPage(frame, joint.from), b: toPage(frame, joint.to), weight: 90 })),
   }
+}
+
+const near = (p: Pt, q: Pt): boolean => Math.hypot(p[0] - q[0], p[1] - q[1]) < 1e-4
+
+/** The edge of the drawing that an isolation joint follows: an arc stays an arc. */
+function isolationPath(joint: SheetJoint, data: SheetData, frame: Frame): string {
+  const edge = data.slabs
+    .filter(slab => slab.id === joint.slabId)
+    .flatMap(slab => [slab.outline, ...slab.openings.map(o => o.ring)].flat())
+    .find(e => (near(e.from, joint.from) && near(e.to, joint.to)) || (near(e.from, joint.to) && near(e.to, joint.from)))
+  return edge === undefined ? moveLine(toPage(frame, joint.from), toPage(frame, joint.to)) : edgePath(frame, edge)
 }
 
 /** Isolation joints: white blocks on an ink line. */
 export function drawIsolationJoints(data: SheetData, frame: Frame): string {
   const d = data.joints
     .filter(j => j.kind === 'isolation')
-    .map(j => moveLine(toPage(frame, j.from), toPage(frame, j.to)))
+    .map(j => isolationPath(j, data, frame))
     .join('')
   return drawPath(d, { stroke: ink, width: 4.4 }) + drawPath(d, { stroke: '#FFFFFF', width: 2.4, dash: '4 4' })
 }

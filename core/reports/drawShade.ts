@@ -1,10 +1,10 @@
-import type { Ring } from '../geometry/curve'
+import type { Region, Ring } from '../geometry/curve'
 import { flattenRing } from '../geometry/flattenRing'
 import { type Frame, toPage } from './frame'
 import { type DrawLabel, type Layer, planLetterPt } from './layer'
 import type { Candidate, LabelBox, LabelWish } from './placeLabels'
-import type { SheetData, SheetHour, SheetSlab } from './sheetData'
-import { drawPath, drawRect, drawText, ink, moveLine, openPath, widthOf, type XY } from './svgPen'
+import type { SheetData, SheetHour, SheetShadow, SheetSlab } from './sheetData'
+import { drawPath, drawRect, drawText, ink, moveLine, openPath, softInk, widthOf, type XY } from './svgPen'
 
 /** A shade edge this near the slab's own edge is that edge, not the end of shade on the slab; chords of arcs differ so much. */
 const sameLineM = 0.008
@@ -65,48 +65,66 @@ function walk(line: readonly XY[], stepPt: number): { at: XY; direction: XY }[] 
 
 interface HourLines {
   readonly hour: SheetHour
+  /** Edges of full shade. */
   readonly lines: readonly XY[][]
+  /** Edges of shade under leaves or slats. */
+  readonly thin: readonly XY[][]
 }
+
+const ringsOf = (regions: readonly Region[]): Ring[] => regions.flatMap(region => [region.ring, ...region.holes])
 
 const boundaryOf = (slab: SheetSlab): Ring[] =>
   slab.net.flatMap(r => [r.outer, ...r.holes]).map(ring => flattenRing(ring))
 
 function hourLines(data: SheetData, frame: Frame, times: readonly string[]): HourLines[] {
   const boundaries = new Map(data.slabs.map(slab => [slab.id, boundaryOf(slab)]))
+  const onPage = (line: Ring): XY[] => line.map(p => toPage(frame, p))
   return data.hours
     .filter(hour => times.includes(hour.time))
-    .map(hour => ({
-      hour,
-      lines: data.shadows
-        .filter(shadow => shadow.time === hour.time)
-        .flatMap(shadow =>
-          shadow.polygons.flatMap(region =>
-            [region.ring, ...region.holes].flatMap(ring => shadeLines(ring, boundaries.get(shadow.slabId) ?? [])),
-          ),
-        )
-        .map(line => line.map(p => toPage(frame, p))),
-    }))
+    .map(hour => {
+      const shadows = data.shadows.filter(shadow => shadow.time === hour.time)
+      const edges = (of: (shadow: SheetShadow) => readonly Region[], more: (shadow: SheetShadow) => Ring[]): XY[][] =>
+        shadows.flatMap(shadow => {
+          const boundary = [...(boundaries.get(shadow.slabId) ?? []), ...more(shadow)]
+          return ringsOf(of(shadow)).flatMap(ring => shadeLines(ring, boundary).map(onPage))
+        })
+      return {
+        hour,
+        lines: edges(
+          s => s.polygons,
+          () => [],
+        ),
+        thin: edges(
+          s => s.dapple,
+          s => ringsOf(s.polygons),
+        ),
+      }
+    })
 }
 
 export const isAfternoon = (hour: SheetHour): boolean => hour.clockMin >= 12 * 60
 
-function drawHour({ hour, lines }: HourLines): string {
-  const d = lines.map(openPath).join('')
-  // Rings run with the shade on their left; on the page, y down, that is (dy, −dx).
-  const ticks = lines
-    .flatMap(line => walk(line, 13))
-    .map(({ at, direction }) => moveLine(at, [at[0] + direction[1] * 4.5, at[1] - direction[0] * 4.5]))
+/** Rings run with the shade on their left; on the page, y down, that is (dy, −dx). */
+const ticksInto = (lines: readonly XY[][], stepPt: number, lengthPt: number): string =>
+  lines
+    .flatMap(line => walk(line, stepPt))
+    .map(({ at, direction }) => moveLine(at, [at[0] + direction[1] * lengthPt, at[1] - direction[0] * lengthPt]))
     .join('')
+
+function drawHour({ hour, lines, thin }: HourLines): string {
+  const dash = isAfternoon(hour) ? { dash: afternoonDash } : {}
   return (
-    drawPath(d, { stroke: ink, width: 1.4, ...(isAfternoon(hour) ? { dash: afternoonDash } : {}) }) +
-    drawPath(ticks, { stroke: ink, width: 0.6 })
+    drawPath(lines.map(openPath).join(''), { stroke: ink, width: 1.4, ...dash }) +
+    drawPath(ticksInto(lines, 13, 4.5), { stroke: ink, width: 0.6 }) +
+    drawPath(thin.map(openPath).join(''), { stroke: softInk, width: 0.8, ...dash }) +
+    drawPath(ticksInto(thin, 9, 2.5), { stroke: softInk, width: 0.5 })
   )
 }
 
-function hourWishes({ hour, lines }: HourLines): LabelWish<DrawLabel>[] {
+function hourWishes({ hour, lines: full, thin }: HourLines): LabelWish<DrawLabel>[] {
   const width = widthOf(hour.label, planLetterPt, 'planBold') + 10
   // A long edge is named once, its longest line; a second part is named where it is long enough to be lost.
-  const byLength = lines
+  const byLength = [...full, ...thin]
     .map(line => ({
       line,
       length: line.slice(1).reduce((s, b, i) => s + Math.hypot(b[0] - line[i]![0], b[1] - line[i]![1]), 0),
@@ -137,8 +155,8 @@ export function drawShade(data: SheetData, frame: Frame, times: readonly string[
   return {
     svg: hours.map(drawHour).join(''),
     wishes: hours.flatMap(hourWishes),
-    segments: hours.flatMap(({ lines }) =>
-      lines.flatMap(line => line.slice(1).map((b, i) => ({ a: line[i]!, b, weight: 5 }))),
+    segments: hours.flatMap(({ lines, thin }) =>
+      [...lines, ...thin].flatMap(line => line.slice(1).map((b, i) => ({ a: line[i]!, b, weight: 5 }))),
     ),
   }
 }

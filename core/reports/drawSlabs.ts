@@ -86,9 +86,10 @@ export function drawOutlines(data: SheetData, frame: Frame): Layer {
       openings.map(o => drawPath(curvePath(frame, o.ring), { fill: '#FFFFFF', stroke: ink, width: 1.7 })).join('') +
       data.slabs.map(slab => drawPath(curvePath(frame, slab.outline), { stroke: ink, width: 2.6 })).join(''),
     wishes: [],
-    segments: [...data.slabs.map(slab => slab.outline), ...openings.map(o => o.ring)].flatMap(ring =>
-      ringSegments(flatToPage(frame, ring), 30),
-    ),
+    segments: [
+      ...data.slabs.flatMap(slab => ringSegments(flatToPage(frame, slab.outline), 30)),
+      ...openings.flatMap(o => ringSegments(flatToPage(frame, o.ring), 60)),
+    ],
   }
 }
 
@@ -204,6 +205,12 @@ export function drawPoints(data: SheetData, frame: Frame): Layer {
         }),
       }
     }),
-    segments: [],
+    segments: data.points.flatMap(point => {
+      const [x, y] = toPage(frame, point.at)
+      return [
+        { a: [x - 4, y], b: [x + 4, y], weight: 120 },
+        { a: [x, y - 4], b: [x, y + 4], weight: 120 },
+      ] as const
+    }),
   }
 }

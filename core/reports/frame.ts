@@ -33,6 +33,13 @@ const arcTo = (frame: Frame, edge: CurveEdge): string => {
   return to([center[0] + radiusM * Math.cos(angle), center[1] + radiusM * Math.sin(angle)], 0) + to(edge.to, 0)
 }
 
+/** Path of one edge alone. */
+export function edgePath(frame: Frame, edge: CurveEdge): string {
+  const [x, y] = toPage(frame, edge.from)
+  const [tx, ty] = toPage(frame, edge.to)
+  return `M${num(x)} ${num(y)}${edge.arc === undefined ? `L${num(tx)} ${num(ty)}` : arcTo(frame, edge)}`
+}
+
 /** Path of a ring with its arcs as true arcs. */
 export function curvePath(frame: Frame, ring: CurveRing): string {
   const first = ring[0]

@@ -5,7 +5,7 @@ import { chooseFinishStyles, drawFinishSwatch, finishPartsOf } from './drawSlabs
 import { drawHatch } from './hatch'
 import type { PlanLayers } from './planDrawing'
 import type { SheetData } from './sheetData'
-import { drawCircle, drawPath, drawRect, ink, moveLine } from './svgPen'
+import { drawCircle, drawPath, drawRect, ink, moveLine, softInk } from './svgPen'
 
 export interface LegendRow {
   readonly text: string
@@ -91,6 +91,18 @@ export function legendRows(data: SheetData, layers: PlanLayers, measures: Measur
   if (hours.some(h => !isAfternoon(h)))
     rows.push({ text: 'edge of shade before noon, ticks into the shade', sample: shadeSample(undefined) })
   if (hours.some(isAfternoon)) rows.push({ text: 'edge of shade from noon on', sample: shadeSample(afternoonDash) })
+  if (data.shadows.some(s => layers.shadeTimes.includes(s.time) && s.dapple.length > 0))
+    rows.push({
+      text: 'thin: shade of leaves or slats, part of the sun comes through',
+      sample: (x, y, width, height) =>
+        drawPath(moveLine([x, y + height / 2 - 1], [x + width, y + height / 2 - 1]), { stroke: softInk, width: 0.8 }) +
+        drawPath(
+          [0.1, 0.3, 0.5, 0.7, 0.9]
+            .map(t => moveLine([x + t * width, y + height / 2 - 1], [x + t * width, y + height / 2 + 1.5]))
+            .join(''),
+          { stroke: softInk, width: 0.5 },
+        ),
+    })
   if (layers.casters && data.casters.some(c => c.kind === 'cover'))
     rows.push({
       text: 'cover overhead',

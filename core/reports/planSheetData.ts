@@ -177,6 +177,7 @@ export function planSheetData(plan: Plan): SheetData {
       time: isoWithOffset(s.ms, place.zone),
       slabId: s.slabId,
       polygons: s.polygons,
+      dapple: s.dapple.map(d => d.region),
     })),
     slabShares: sharesAt(hoursMs, plan, shade.slabShares),
     pourShares: sharesAt(hoursMs, plan, shade.pourShares),

@@ -1,21 +1,21 @@
 import type { Measures } from '../units/measures'
 import { type PdfNode, pdfText } from './pdfNode'
+import { pourJointLength } from './pourJointLength'
 import { printDay } from './printDay'
-import type { SheetData, SheetPour } from './sheetData'
+import type { SheetData } from './sheetData'
 
 const right = { alignment: 'right' } as const
 const headRight = { style: 'head', alignment: 'right' } as const
 
-const jointLength = (data: SheetData, pour: SheetPour): number =>
-  data.joints
-    .filter(j => j.kind === 'construction' && j.pourIds.includes(pour.id))
-    .reduce((sum, j) => sum + j.lengthM, 0)
+const joined = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 
 function pourTable(data: SheetData, measures: Measures): PdfNode {
   const pours = [...data.pours].sort((p, q) => p.order - q.order)
   const manySlabs = data.slabs.length > 1
   const slabName = (id: string): string => data.slabs.find(s => s.id === id)?.name ?? ''
   const volume = (v: number | undefined): string => (v === undefined ? '' : measures.volume(v))
+  const jointText = (lengthM: number): string => (lengthM > 0 ? measures.length(lengthM) : 'none')
   const total = pours.reduce((s, p) => s + (p.concreteM3 ?? 0), 0)
   return {
     layout: 'ruled',
@@ -40,7 +40,7 @@ function pourTable(data: SheetData, measures: Measures): PdfNode {
           ...(manySlabs ? [pdfText(slabName(p.slabId))] : []),
           pdfText(measures.area(p.areaM2), right),
           pdfText(volume(p.concreteM3), right),
-          pdfText(jointLength(data, p) > 0 ? measures.length(jointLength(data, p)) : 'none', right),
+          pdfText(jointText(pourJointLength(p, data.joints)), right),
           pdfText(String(p.order), right),
           pdfText(String(p.day), right),
           pdfText(p.date === null ? 'open' : printDay(p.date, 'short'), right),
@@ -75,7 +75,7 @@ function jointTable(data: SheetData, measures: Measures): PdfNode[] {
         body: [
           [pdfText('Between pours', { style: 'head' }), pdfText('Length', headRight)],
           ...joints.map(j => [
-            pdfText(j.pourIds.map(number).join(' and ')),
+            pdfText(joined(j.pourIds.map(number))),
             pdfText(measures.length(j.lengthM), { style: 'figure', alignment: 'right' }),
           ]),
           [

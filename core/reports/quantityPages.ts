@@ -31,12 +31,13 @@ function working(quantity: Quantity, data: SheetData): PdfNode {
   const inputs = Object.entries(quantity.inputs).map(
     ([name, { value, unit }]) => `${name} ${printQuantity(value, unit, data.units)}`,
   )
-  const source = quantity.source === 'geometry' ? 'measured on the drawing' : quantity.source
+  // Where the formula is the name of its only input, that is the figure itself.
+  const plain = inputs.length === 1 && Object.keys(quantity.inputs)[0] === quantity.formula
   return {
     stack: [
       pdfText(wordFormula(quantity.formula)),
-      ...(inputs.length > 0 ? [pdfText(`with ${inputs.join(', ')}`, { style: 'small' })] : []),
-      pdfText(`Source: ${source}`, { style: 'small' }),
+      ...(inputs.length > 0 && !plain ? [pdfText(`with ${inputs.join(', ')}`, { style: 'small' })] : []),
+      ...(quantity.source === 'geometry' ? [] : [pdfText(`Source: ${quantity.source}`, { style: 'small' })]),
     ],
   }
 }
@@ -46,6 +47,7 @@ export function quantityPages(data: SheetData): PdfNode[] {
   if (data.quantities.length === 0) return []
   return [
     pdfText('Figures and how they were computed', { style: 'title' }),
+    pdfText('Where no source is named, the figure is measured on the drawing.', { margin: [0, 0, 0, 2] }),
     ...groups(data).flatMap((group): PdfNode[] => [
       pdfText(group.title, { style: 'heading', headlineLevel: 1 }),
       {

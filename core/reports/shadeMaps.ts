@@ -45,8 +45,17 @@ function mapFrame(data: SheetData, box: PageRect): Frame {
 
 function drawMap(data: SheetData, hour: SheetHour, box: PageRect, clipId: string): string {
   const frame = mapFrame(data, box)
-  const shade = data.shadows
-    .filter(s => s.time === hour.time)
+  const shadows = data.shadows.filter(s => s.time === hour.time)
+  const dapple = shadows
+    .flatMap(s => s.dapple)
+    .map(region =>
+      drawHatch(
+        [region.ring, ...region.holes].map(ring => ringToPage(frame, ring)),
+        { kind: 'dots', spacingPt: 4, radiusPt: 0.55 },
+        softInk,
+      ),
+    )
+  const shade = shadows
     .flatMap(s => s.polygons)
     .map(region => {
       const rings = [region.ring, ...region.holes].map(ring => ringToPage(frame, ring))
@@ -67,6 +76,7 @@ function drawMap(data: SheetData, hour: SheetHour, box: PageRect, clipId: string
     `<g clip-path="url(#${clipId})">`,
     drawCasterShapes(data.casters, frame, true),
     drawSlabGrounds(data, frame),
+    ...dapple,
     ...shade,
     drawPourEdges(data, frame),
     outlines.svg,
@@ -107,9 +117,14 @@ export function shadeMaps(data: SheetData): Picture[] {
     `<svg xmlns="http://www.w3.org/2000/svg" width="${w}pt" height="${h}pt" viewBox="0 0 ${w} ${h}" ${rootFont}>`,
     drawRect(0, 0, widthPt, heightPt, { fill: '#FFFFFF' }),
     drawText('Shade through the day', edge, edge + 22, { sizePt: 23, face: 'name' }),
-    drawText(`${data.siteName}, ${printDay(data.date, 'long')}. Hatched = in shade. Not to scale.`, edge, edge + 42, {
-      sizePt: 13,
-    }),
+    drawText(
+      `${data.siteName}, ${printDay(data.date, 'long')}. Hatched = in shade, dotted = under leaves or slats. Not to scale.`,
+      edge,
+      edge + 42,
+      {
+        sizePt: 13,
+      },
+    ),
     drawPath(`M${edge} ${edge + 52}h${num(widthPt - 2 * edge)}`, { stroke: ink, width: 2 }),
     drawNorthArrow([widthPt - edge - 24, edge + 22], 15, data.place.northDeg),
     ...maps,

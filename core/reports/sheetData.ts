@@ -113,11 +113,12 @@ export interface SheetHour {
   readonly azimuthDeg: number
 }
 
-/** Shade of one slab at one hour: full shade, clipped to the slab. */
+/** Shade of one slab at one hour, clipped to the slab: full shade, and where a part of the sun comes through. */
 export interface SheetShadow {
   readonly time: string
   readonly slabId: string
   readonly polygons: readonly Region[]
+  readonly dapple: readonly Region[]
 }
 
 /** Share of the area in direct sun, one value for each of `hours`; null while the sun is too low. */

@@ -259,7 +259,7 @@ export const patio: SheetData = {
   hours,
   shadows: hours.flatMap(h => {
     const v = vectors[h.label]
-    return v === undefined ? [] : [{ time: h.time, slabId: 's1', polygons: shadeOf(v[0], v[1]) }]
+    return v === undefined ? [] : [{ time: h.time, slabId: 's1', polygons: shadeOf(v[0], v[1]), dapple: [] }]
   }),
   slabShares: [{ id: 's1', sunShare: [0.1, 0.42, 0.61, 0.7, 0.83, 0.86, 0.85, 0.78, 0.7, 0.55, 0.3, null] }],
   pourShares: [

@@ -1,6 +1,6 @@
 /**
  * Water vapor in air. Saturation pressure over water after Magnus with the coefficients of WMO-No. 8, Guide to
- * Instruments and Methods of Observation, annex 4.B (2018): within 0.3 % from −45 to 60 °C.
+ * Instruments and Methods of Observation, annex 4.B (2018): within about 0.3 % over water.
  */
 
 /** Kelvin of 0 °C, exact. */

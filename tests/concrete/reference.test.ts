@@ -49,7 +49,9 @@ const fahrenheit = (tempC: number): number => tempC * 1.8 + 32
 const mph = 0.44704
 const yd3 = 0.764554857984
 
-type Inputs = Record<string, number> & Record<string, string>
+type Inputs = Record<string, number>
+/** The few inputs that are names. */
+const named = <T extends string>(inputs: Inputs, name: string): T => inputs[name] as unknown as T
 type Part = 'globalWm2' | 'directNormalWm2' | 'diffuseWm2'
 
 const bands = {
@@ -87,7 +89,7 @@ const evaluate: Record<string, (i: Inputs) => number> = {
       humidity: i.percent! / 100,
       windAtSlabMs: i.kmh! / 3.6,
     }).rateKgM2H,
-  bandLb: i => defaults[bands[i.band as keyof typeof bands]].value / kgM2PerLbFt2,
+  bandLb: i => defaults[bands[named<keyof typeof bands>(i, 'band')]].value / kgM2PerLbFt2,
   kgPerLb: () => kgM2PerLbFt2,
   evaporationUncertainty: () => evaporationUncertainty,
   windAtSlab: i => windAtSlab({ wind10mMs: i.wind10mMs! }),
@@ -95,7 +97,7 @@ const evaluate: Record<string, (i: Inputs) => number> = {
   ageMultiplierOver: i => (1 / ageRate(celsius(i.atF!), i.activationJMol!) > i.over! ? 1 : 0),
   ageRate: i => ageRate(i.atC!, i.activationJMol!, i.referenceC!),
   stepRetardF: () => fahrenheit(stepRetardFromC),
-  labelDelay: i => labelDelayH[i.which as 'leastH' | 'mostH'],
+  labelDelay: i => labelDelayH[named<'leastH' | 'mostH'>(i, 'which')],
   labelDose: i => labelDose(celsius(i.airF!)) ?? 0,
   doseOz: i => (doseMlPerM3(i.ozPerCwt!, (i.lbPerYd3! * 0.45359237) / yd3) * yd3) / fluidOunceMl,
   mostOnSiteMin: () => mostOnSiteMin,
@@ -107,7 +109,7 @@ const evaluate: Record<string, (i: Inputs) => number> = {
       waterCm: i.waterCm ?? 1,
       pressureShare: (i.pascal ?? 101325) / 101325,
       extraterrestrialWm2: 1364,
-    })[i.part as Part],
+    })[named<Part>(i, 'part')],
   ineichen: i =>
     ineichenPerez({
       altitudeDeg: 90 - i.zenithDeg!,
@@ -115,25 +117,25 @@ const evaluate: Record<string, (i: Inputs) => number> = {
       linkeTurbidity: i.linke!,
       elevationM: i.elevationM ?? 0,
       extraterrestrialWm2: i.extraterrestrialWm2 ?? 1364,
-    })[i.part as Part],
+    })[named<Part>(i, 'part')],
   airMass: i => relativeAirMass(90 - i.zenithDeg!),
   pressure: i => 101325 * pressureShare(i.elevationM!),
   skyEmissivity: i => skyEmissivity(i.dewPointC!, i.cloud!),
   skyRadiation: i => skyRadiation(i.airC!, i.dewPointC!, i.cloud!),
-  setting: i => defaults[i.name as SettingName].value,
+  setting: i => defaults[named<SettingName>(i, 'name')].value,
   settingWithin: i => {
-    const { value } = defaults[i.name as SettingName]
+    const { value } = defaults[named<SettingName>(i, 'name')]
     return value >= i.least! && value <= i.most! ? 1 : 0
   },
   convection: i => convection(i.windMs!),
   fresh: freshOf,
   aggregateFor1F: () => {
     const mix = { aggregateKg: 1850, cementKg: 335, waterKg: 150, cementC: 20, waterC: 20 }
-    const at = (aggregateC: number): number => freshOf({ ...mix, aggregateC } as unknown as Inputs)
+    const at = (aggregateC: number): number => freshOf({ ...mix, aggregateC })
     return 1 / (at(21) - at(20))
   },
-  placingYd3H: i => placing(i.method!)[i.which as 'leastM3H' | 'mostM3H']! / yd3,
-  placingReachFt: i => placing(i.method!).reachM / 0.3048,
+  placingYd3H: i => placing(named(i, 'method'))[named<'leastM3H' | 'mostM3H'>(i, 'which')]! / yd3,
+  placingReachFt: i => placing(named(i, 'method')).reachM / 0.3048,
   airOfDay: i =>
     airOfDay(
       {

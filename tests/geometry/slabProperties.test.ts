@@ -1,0 +1,185 @@
+import fc from 'fast-check'
+import polygonClipping, { type MultiPolygon } from 'polygon-clipping'
+import { describe, expect, it } from 'vitest'
+import type { CurveRegion, Ring } from '../../core/geometry/curve'
+import { flatRingArea } from '../../core/geometry/flatArea'
+import { flattenRegion } from '../../core/geometry/flattenRing'
+import type { ResolvedSlab } from '../../core/geometry/resolvedSlab'
+import { resolveSlab } from '../../core/geometry/resolveSlab'
+import { curveArea } from '../../core/geometry/ringArea'
+import type { Path } from '../../shared/document/path'
+import type { Slab } from '../../shared/document/slab'
+import { mapPaths, randomSlab } from './randomSlab'
+
+const seeds = fc.integer({ min: 1, max: 2 ** 31 })
+const runs = { seed: 7_041, numRuns: 150 }
+
+const claims = (r: ResolvedSlab) => [...r.insets, ...r.bands, ...r.borders]
+
+/** Every figure of a resolved slab, in order. */
+const figures = (r: ResolvedSlab): number[] => [
+  r.grossAreaM2,
+  r.netAreaM2,
+  r.openingAreaM2,
+  r.perimeterM,
+  r.openingPerimeterM,
+  r.fieldAreaM2,
+  curveArea(r.field),
+  ...r.insets.map(i => i.areaM2),
+  ...r.bands.flatMap(b => [b.areaM2, b.lengthM]),
+  ...r.borders.flatMap(b => [b.areaM2, b.outerLengthM, b.innerLengthM, b.centerLengthM]),
+]
+
+const expectSame = (a: ResolvedSlab, b: ResolvedSlab) => {
+  const [p, q] = [figures(a), figures(b)]
+  const scale = Math.max(1, a.netAreaM2)
+  expect(q).toHaveLength(p.length)
+  p.forEach((value, i) => {
+    expect(Math.abs(value - q[i]!), `figure ${i}`).toBeLessThanOrEqual(1e-6 * scale)
+  })
+}
+
+const moved = (slab: Slab, turn: number, dx: number, dy: number): Slab => {
+  const [c, s] = [Math.cos(turn), Math.sin(turn)]
+  return mapPaths(slab, path => ({
+    ...path,
+    vertices: path.vertices.map(v => ({ ...v, at: [v.at[0] * c - v.at[1] * s + dx, v.at[0] * s + v.at[1] * c + dy] })),
+  }))
+}
+
+/** Mirrored at the y axis: closed paths are walked backwards to keep their winding, which keeps the sign of each rise. */
+const mirrored = (slab: Slab): Slab => {
+  const flip = (path: Path): Path => ({
+    ...path,
+    vertices: path.vertices.map(v => ({ ...v, at: [-v.at[0], v.at[1]] })),
+  })
+  const backwards = (path: Path): Path => ({
+    ...path,
+    vertices: [...path.vertices].reverse(),
+    edges: path.edges.map((_, i) => path.edges[(2 * path.edges.length - 2 - i) % path.edges.length]!),
+  })
+  return mapPaths(
+    slab,
+    path => backwards(flip(path)),
+    path => ({
+      ...flip(path),
+      edges: path.edges.map(e => (e.riseM === undefined ? e : { ...e, riseM: -e.riseM })),
+    }),
+  )
+}
+
+const restarted = (slab: Slab, by: number): Slab => {
+  const shift = <T>(list: readonly T[]): T[] => {
+    const k = by % list.length
+    return [...list.slice(k), ...list.slice(0, k)]
+  }
+  return mapPaths(
+    slab,
+    path => ({ ...path, vertices: shift(path.vertices), edges: shift(path.edges) }),
+    path => path,
+  )
+}
+
+describe('every slab', () => {
+  it('is claimed without a gap: borders + bands + insets + field = net', () => {
+    fc.assert(
+      fc.property(seeds, seed => {
+        const r = resolveSlab(randomSlab(seed))
+        const claimed = claims(r).reduce((sum, c) => sum + c.areaM2, 0)
+        expect(Math.abs(claimed + curveArea(r.field) - r.netAreaM2)).toBeLessThanOrEqual(
+          1e-9 * Math.max(1, r.netAreaM2),
+        )
+        expect(r.fieldAreaM2).toBeGreaterThanOrEqual(-1e-9)
+        for (const c of claims(r)) expect(c.areaM2).toBeGreaterThanOrEqual(0)
+        expect(claims(r).every(c => !c.chordsKept)).toBe(true)
+      }),
+      { ...runs, numRuns: 300 },
+    )
+  })
+
+  it('has the same figures wherever it lies and however it is turned', () => {
+    fc.assert(
+      fc.property(
+        seeds,
+        fc.double({ min: 0, max: 6.28, noNaN: true }),
+        fc.double({ min: -900, max: 900, noNaN: true }),
+        (seed, turn, shift) => {
+          const slab = randomSlab(seed)
+          expectSame(resolveSlab(slab), resolveSlab(moved(slab, turn, shift, shift / 2)))
+        },
+      ),
+      runs,
+    )
+  })
+
+  it('has the same figures in the mirror', () => {
+    fc.assert(
+      fc.property(seeds, seed => {
+        const slab = randomSlab(seed)
+        expectSame(resolveSlab(slab), resolveSlab(mirrored(slab)))
+      }),
+      runs,
+    )
+  })
+
+  it('has the same figures from whichever corner it is drawn', () => {
+    fc.assert(
+      fc.property(seeds, fc.integer({ min: 1, max: 9 }), (seed, by) => {
+        const slab = randomSlab(seed)
+        expectSame(resolveSlab(slab), resolveSlab(restarted(slab, by)))
+      }),
+      runs,
+    )
+  })
+
+  it('is left as it was', () => {
+    fc.assert(
+      fc.property(seeds, seed => {
+        const slab = randomSlab(seed)
+        const before = structuredClone(slab)
+        resolveSlab(slab)
+        expect(slab).toEqual(before)
+      }),
+      { ...runs, numRuns: 50 },
+    )
+  })
+})
+
+describe('against polygon-clipping, on chords of 0.3 mm', () => {
+  const micrometers = (v: number) => Math.round(v * 1e6) / 1e6
+  const flat = (regions: readonly CurveRegion[]): MultiPolygon =>
+    regions.map(region => {
+      const { ring, holes } = flattenRegion(region, 3e-4)
+      return [ring, ...holes].map(r =>
+        [...r, r[0]!].map(([x, y]): [number, number] => [micrometers(x), micrometers(y)]),
+      )
+    })
+  const openRing = (r: readonly [number, number][]): Ring => r.slice(1)
+  const areaOf = (m: MultiPolygon): number =>
+    m.reduce(
+      (sum, [outer, ...holes]) =>
+        sum +
+        Math.abs(flatRingArea(openRing(outer!))) -
+        holes.reduce((s, h) => s + Math.abs(flatRingArea(openRing(h))), 0),
+      0,
+    )
+
+  it('no claim leaves the slab and no two claims overlap', () => {
+    fc.assert(
+      fc.property(seeds, seed => {
+        const r = resolveSlab(randomSlab(seed))
+        if (r.net.length === 0) return
+        const net = flat(r.net)
+        const shapes = claims(r)
+          .map(c => flat(c.shape))
+          .filter(s => s.length > 0)
+        shapes.forEach((shape, i) => {
+          expect(areaOf(polygonClipping.difference(shape, net))).toBeLessThan(4e-3)
+          for (const other of shapes.slice(0, i))
+            expect(areaOf(polygonClipping.intersection(shape, other))).toBeLessThan(4e-3)
+        })
+      }),
+      { ...runs, numRuns: 60 },
+    )
+  })
+})

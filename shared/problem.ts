@@ -96,6 +96,8 @@ export const concreteCodes = [
   'rainWatch',
   'rainNoGo',
   'rainUnknown',
+  'crewHeat',
+  'crewHeatHigh',
 ] as const
 
 export const problemCodes = [...doorCodes, ...geometryCodes, ...sunCodes, ...pourCodes, ...concreteCodes] as const

@@ -98,3 +98,11 @@ export function hoursOfDay(
     findings.push({ code: 'dewPointOverLow', severity: 'check', values: { dewPointC, hours: dampHours } })
   return ok({ hours, findings })
 }
+
+/** The hours of either kind of conditions: the table as it is, or the day in words made into one. */
+export const hoursOfConditions = (
+  conditions: Conditions,
+  light: DayLight,
+  settings?: SettingOverrides,
+): ReturnType<typeof hoursOfDay> =>
+  conditions.kind === 'hourly' ? ok({ hours: conditions.hours, findings: [] }) : hoursOfDay(conditions, light, settings)

@@ -176,4 +176,12 @@ export const concreteWordings: Record<(typeof concreteCodes)[number], Wording> =
     message: `${hours(told)} of the hours the work lies open to rain have no chance of rain in the weather.`,
     hint: 'Look at a forecast before calling the truck.',
   }),
+  crewHeat: told => ({
+    message: `It feels like ${temperature(told, 'feltC')} in the shade at ${hour(told, 'atUtc')}, more in the sun.`,
+    hint: 'Cool water at hand (a quart an hour each), shade, and breaks; new hands get used to heat slowly. State rules may ask for more.',
+  }),
+  crewHeatHigh: told => ({
+    message: `It feels like ${temperature(told, 'feltC')} in the shade at ${hour(told, 'atUtc')}, more in the sun: heat illness is a real danger.`,
+    hint: 'Pour earlier. A 15-minute paid rest every 2 hours, a quart of water an hour each, shade, and nobody alone. State rules may ask for more.',
+  }),
 }

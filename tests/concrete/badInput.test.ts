@@ -118,7 +118,7 @@ describe('every finding of the concrete part', () => {
       ...{ endsUtc: '2026-06-12T12:00Z', hours: 3, airC: 20, percent: 40, dewPointC: 10, windMs: 3, highC: 20 },
       ...{ lowC: 10, concreteC: 20, rateLbFt2H: 0.22, rateKgM2H: 1.07, placedC: 20, mostC: 35, leastC: 13, limitC: 4 },
       ...{ doseMin: 70, partMin: 12, dries: 0, lastPrintMin: 100, firstMatMin: 120, pour: 'Pour 2', strip: '2a' },
-      ...{ factor: 2.4, mostPercent: 75, coolingK: 12, part: 'cement', rainMm: 2 },
+      ...{ factor: 2.4, mostPercent: 75, coolingK: 12, part: 'cement', rainMm: 2, feltC: 33 },
     }
     for (const code of concreteCodes) {
       const { message, hint } = wordProblem({ code, severity: 'check', values }, printMeasures('metric'))

@@ -2,8 +2,11 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { haurwitzGlobal, ineichenPerez, relativeAirMass, simplifiedSolis } from '../../core/concrete/clearSky'
 import { cloudySky } from '../../core/concrete/cloudySky'
-import { airCoefficients, airOfDay, hoursOfDay } from '../../core/concrete/dailyWeather'
+import { airCoefficients, airOfDay, hoursOfConditions, hoursOfDay } from '../../core/concrete/dailyWeather'
+import { equivalentAge } from '../../core/concrete/equivalentAge'
+import { evaporationOfDay } from '../../core/concrete/evaporationOfDay'
 import { dewPointFromHumidity, humidityFromDewPoint, saturationHPa } from '../../core/concrete/humidity'
+import { shiftHours } from '../../core/concrete/shiftHours'
 import { slabWeather } from '../../core/concrete/slabWeather'
 import { readHourly } from '../../core/concrete/weatherHours'
 import { clock, dayStartMs, hoursOf, juneLight, mildDay, sunAltitudeDeg, weatherOf } from './dayFixture'
@@ -155,5 +158,51 @@ describe('hourly rows', () => {
     expect(weather.directWm2[Math.floor((2 * 60) / 5)]).toBe(0)
     expect(weather.directWm2[Math.floor((13 * 60) / 5)]).toBeGreaterThan(700)
     expect(weather.fromMs).toBe(dayStartMs)
+  })
+})
+
+describe('the day moved a little', () => {
+  it('is hotter with the same water in the air, windier and cloudier, and ends at clear and overcast', () => {
+    const hours = hoursOf(mildDay)
+    const moved = shiftHours(hours, { airK: 5, windFactor: 1.5, cloudAdd: 0.97 })
+    const before = hours[10]!
+    const after = moved[10]!
+    expect(after.airC).toBeCloseTo(before.airC + 5, 12)
+    expect(after.dewPointC).toBeCloseTo(12, 9)
+    expect(after.humidity).toBeUndefined()
+    expect(after.wind10mMs).toBeCloseTo(4.5, 12)
+    expect(after.cloud).toBe(1)
+    expect(shiftHours(hours, { airK: -10 })[5]!.dewPointC).toBeLessThan(12)
+    const same = slabWeather({ hours: shiftHours(hours, {}), sunAltitudeDeg, elevationM: 200 })
+    expect(same.ok && Math.abs(same.value.humidity[100]! - weatherOf(mildDay).humidity[100]!)).toBeLessThan(0.005)
+  })
+
+  it('takes hourly conditions as they are and makes hours of a day in words', () => {
+    const hours = [...hoursOf(mildDay)]
+    const table = hoursOfConditions({ kind: 'hourly', date: '2026-06-12', hours, source: 'typed' }, juneLight)
+    expect(table.ok && table.value.hours).toBe(hours)
+    const words = hoursOfConditions(mildDay, juneLight)
+    expect(words.ok && words.value.hours).toEqual(hours)
+  })
+})
+
+describe('the drying row', () => {
+  it('has an entry an hour, dries most in the afternoon, and names its band', () => {
+    const drying = evaporationOfDay(weatherOf({ ...mildDay, highC: 34, dewPointC: 8, windMs: 5 }), airC => airC + 3)
+    expect(drying).toHaveLength(24)
+    const most = drying.reduce((high, row) => (row.rateKgM2H > high.rateKgM2H ? row : high))
+    expect(most.fromMs).toBe(clock(14))
+    expect(most.band).toBe('precautions')
+    expect(drying[4]!.band).not.toBe('precautions')
+  })
+})
+
+describe('equivalent age', () => {
+  it('adds up spans: hours at 70 °F count whole, warmer ones more (rates as ASTM C1074, 41.57 kJ/mol)', () => {
+    const spans = [
+      { tempC: 190 / 9, hours: 2 },
+      { tempC: 290 / 9, hours: 1 },
+    ]
+    expect(equivalentAge(spans, 41570)).toBeCloseTo(2 + 1 / 0.539, 2)
   })
 })

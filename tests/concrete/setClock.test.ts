@@ -1,8 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { DayInWords } from '../../core/concrete/dailyWeather'
-import { predictSet, quickSet, quickSetByDose, type SetInput } from '../../core/concrete/setClock'
+import { predictSet, quickSet, quickSetByDose, type SetInput, setRun } from '../../core/concrete/setClock'
 import { setTargets } from '../../core/concrete/setTargets'
+import { blackBody } from '../../core/concrete/skyRadiation'
+import { surfaceGain } from '../../core/concrete/slabHeat'
 import { clock, mildDay, minutesAfter, steadyShade, weatherOf } from './dayFixture'
 
 const seeded = { seed: 20260612, numRuns: 120 }
@@ -136,6 +138,20 @@ describe('ready and too hard', () => {
     const { readyMs: soon } = quickSet(input({ batchedMs: clock(7) }))
     const { readyMs: later } = quickSet(input({ batchedMs: clock(7.5) }))
     expect(late(soon)).toBeLessThan(late(later))
+  })
+
+  it('takes the sky that walls hide as ground at the air’s temperature: warmer by night, cooler by day', () => {
+    const night = (skyView: number) => predictSet(input({ skyView, placedMs: clock(0.5), placedC: 16 })).tempC
+    const day = (skyView: number) =>
+      predictSet(input({ skyView, placedMs: clock(11), placedC: 24, shade: steadyShade(0) }, overcast)).tempC
+    const overcast = { ...mildDay, sky: 'overcast' as const }
+    expect(night(0.3)[36]!).toBeGreaterThan(night(1)[36]! + 0.5)
+    expect(day(0.3)[24]!).toBeLessThan(day(1)[24]! - 0.5)
+    // At no sky at all the long-wave exchange is with bodies at the air's temperature: 0 W/m² when both are equal.
+    const { run } = setRun(input({ skyView: 0, shade: steadyShade(0), placedMs: clock(3), placedC: 15 }))
+    const air = run.weather.airC[36]!
+    const gain = surfaceGain(run, 36) - run.weather.convectionWM2K[36]! * air
+    expect(gain).toBeCloseTo(run.model.emissivity * blackBody(air), 9)
   })
 
   it('warns of a crust in sun and dry wind, and not in mild shade', () => {

@@ -134,15 +134,20 @@ describe('the slab as one warm body', () => {
 })
 
 describe('the slab in layers', () => {
-  it('comes to the steady profile of a wall between two films', () => {
-    const model = bareModel(0.1016)
-    const weather = steadyWeather(30, 10, 15, 12 * 24 * 4)
-    const { endC, depthM } = runColumn(steadyRun(weather, model, 20))
-    const resistance = 1 / 15 + 0.1016 / model.conductivityWMK + 1 / model.baseWM2K
-    const flux = (30 - 10) / resistance
-    endC.forEach((temp, node) => {
-      expect(temp).toBeCloseTo(30 - flux / 15 - (flux * depthM[node]!) / model.conductivityWMK, 2)
-    })
+  it('comes to the steady profile of a wall between two films, its top inch to that of half an inch', () => {
+    for (const thicknessM of [0.1016, 0.127]) {
+      const model = bareModel(thicknessM)
+      const weather = steadyWeather(30, 10, 15, 12 * 24 * 5)
+      const { endC, depthM, top, middle } = runColumn(steadyRun(weather, model, 20))
+      const resistance = 1 / 15 + thicknessM / model.conductivityWMK + 1 / model.baseWM2K
+      const flux = (30 - 10) / resistance
+      const exact = (atM: number): number => 30 - flux / 15 - (flux * atM) / model.conductivityWMK
+      endC.forEach((temp, node) => {
+        expect(temp).toBeCloseTo(exact(depthM[node]!), 2)
+      })
+      expect(top.tempC[top.points - 1]!).toBeCloseTo(exact(0.0127), 2)
+      expect(middle.tempC[middle.points - 1]!).toBeCloseTo(exact(thicknessM / 2), 2)
+    }
   })
 
   it('agrees with one warm body when heat runs through it freely', () => {

@@ -7,8 +7,9 @@ import { humidityFromDewPoint } from './humidity'
 export type DayInWords = Extract<Conditions, { kind: 'day' }>
 
 export interface DayLight {
-  /** First instant of the site's day and of the next: 23, 24 or 25 h apart. */
+  /** First instant of the site's day. */
   readonly fromMs: number
+  /** Of the next: 23, 24 or 25 h on; or later, up to the next sunrise, for a slab that sets through the night. */
   readonly toMs: number
   /** Null on a day without sunrise or sunset. */
   readonly sunriseMs: number | null

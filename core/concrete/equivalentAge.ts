@@ -2,7 +2,7 @@
 import { zeroCelsiusK } from './humidity'
 
 /** J/mol K (CODATA 2018). */
-export const gasConstant = 8.314462618
+const gasConstant = 8.314462618
 
 /** 70 °F, the temperature at which the trade states setting times. */
 export const referenceC = 190 / 9

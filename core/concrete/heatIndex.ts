@@ -7,7 +7,7 @@ const fahrenheit = (tempC: number): number => tempC * 1.8 + 32
 const celsius = (tempF: number): number => (tempF - 32) / 1.8
 
 /** 80 and 90 °F: the initial and the high trigger of the federal heat rule proposed in 2024. A proposal, not law. */
-export const heatTriggersC = { initial: celsius(80), high: celsius(90) } as const
+const heatTriggersC = { initial: celsius(80), high: celsius(90) } as const
 
 /**
  * Heat index, °C: L. P. Rothfusz, The Heat Index Equation, NWS Technical Attachment SR 90-23, 1990, with the simple form

@@ -10,6 +10,7 @@ import { runColumn } from './slabColumn'
 import { runSlab, type SlabCourse, type SlabRun, whenAged } from './slabHeat'
 import { slabModel } from './slabModel'
 import type { SlabWeather } from './slabWeather'
+import { mostOnSiteMin } from './tables/retarderDose'
 
 export interface SetInput {
   readonly weather: SlabWeather
@@ -86,7 +87,8 @@ export function setRun(input: SetInput): SetRun {
   if (measured === undefined) findings.push({ code: 'placedTempMissing', severity: 'note', values: { placedC, airC } })
   if (!(placedC >= 0 && placedC <= 50))
     findings.push({ code: 'placedTempOutOfRange', severity: 'check', values: { placedC } })
-  if (input.doseMin > 60) findings.push({ code: 'doseOverHour', severity: 'check', values: { doseMin: input.doseMin } })
+  if (input.doseMin > mostOnSiteMin)
+    findings.push({ code: 'doseOverHour', severity: 'check', values: { doseMin: input.doseMin } })
   const rate = ageRate(placedC, model.activationJMol)
   const rideH =
     input.batchedMs === undefined ? rideMinutes(mix, settings) / 60 : (placedMs - input.batchedMs) / 3_600_000

@@ -47,7 +47,7 @@ export interface SlabWeatherInput {
 }
 
 /** Longest step at which the heat balance is still within a second or two of its limit, see the tests. */
-export const longestStepMs = 300_000
+const longestStepMs = 300_000
 
 /**
  * W/m²K from the wind at the slab: 5.6 + 4.0 v to 5 m/s, 7.2 v^0.78 above. Source: D. P. Bentz, NISTIR 6551, 2000 (from

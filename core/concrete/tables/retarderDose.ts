@@ -3,13 +3,13 @@
 /** 1 US fl oz = 29.5735295625 mL and 1 cwt = 100 lb, both exact. */
 export const fluidOunceMl = 29.5735295625
 
-export interface DoseRow {
+interface DoseRow {
   readonly fromF: number
   readonly ozPerCwt: number
 }
 
 /** Dose by air temperature, fl oz for 100 lb of cement, as on one published label (trade page, retarder product data). */
-export const labelDoses: readonly DoseRow[] = [
+const labelDoses: readonly DoseRow[] = [
   { fromF: 40, ozPerCwt: 2 },
   { fromF: 70, ozPerCwt: 3 },
   { fromF: 80, ozPerCwt: 4 },

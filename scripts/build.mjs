@@ -4,24 +4,70 @@ import { fileURLToPath } from 'node:url'
 
 export const root = resolve(dirname(fileURLToPath(import.meta.url)), '..')
 
-/** What each bundle is made from; it is stale when any of these is newer than its stamp. */
-const sources = ['core', 'shared', 'electron', 'package-lock.json', 'scripts/build.mjs']
-
-const cli = { entries: { main: 'electron/cli/main.ts' }, folder: 'dist/cli' }
+/** What the bundles for Node are made from; they are stale when any of these is newer than their stamp. */
+const nodeSources = ['core', 'shared', 'electron', 'package-lock.json', 'scripts/build.mjs']
+const pageSources = ['core', 'shared', 'renderer', 'samples', 'package-lock.json', 'vite.config.ts']
 
 /** Bundles the command line when it is missing or older than its sources. Returns the file to run. */
-export async function buildCli({ force = false } = {}) {
-  const stamp = join(root, cli.folder, 'stamp')
-  if (force || isStale(stamp)) await bundle(cli.entries, cli.folder, stamp)
-  return join(root, cli.folder, 'main.mjs')
+export async function buildCli(options) {
+  await whenStale('dist/cli', nodeSources, options, () => bundle({ main: 'electron/cli/main.ts' }, 'dist/cli'))
+  return join(root, 'dist/cli/main.mjs')
+}
+
+/** The loopback host. Returns the file to run. */
+export async function buildLoopback(options) {
+  await whenStale('dist/loopback', nodeSources, options, () =>
+    bundle({ serve: 'electron/loopback/serve.ts' }, 'dist/loopback'),
+  )
+  return join(root, 'dist/loopback/serve.mjs')
+}
+
+/** The desktop window: main and preload, one file each. Returns the file to run. */
+export async function buildDesktop(options) {
+  await whenStale('dist/desktop', nodeSources, options, async () => {
+    const { build } = await import('esbuild')
+    await build({
+      absWorkingDir: root,
+      entryPoints: { main: 'electron/main/main.ts', preload: 'electron/preload/preload.ts' },
+      outdir: 'dist/desktop',
+      outExtension: { '.js': '.cjs' },
+      bundle: true,
+      platform: 'node',
+      target: 'node24',
+      format: 'cjs',
+      sourcemap: 'linked',
+      external: ['electron'],
+      logLevel: 'warning',
+    })
+  })
+  return join(root, 'dist/desktop/main.cjs')
+}
+
+/** The page and its worker. Returns their folder. */
+export async function buildPage(options) {
+  await whenStale('dist/page', pageSources, options, async () => {
+    const { build } = await import('vite')
+    await build({ configFile: join(root, 'vite.config.ts'), logLevel: 'warn' })
+  })
+  return join(root, 'dist/renderer')
+}
+
+async function whenStale(folder, sources, { force = false } = {}, build) {
+  const stamp = join(root, folder, 'stamp')
+  if (!force && !isStale(stamp, sources)) return
+  const startedAt = new Date()
+  await build()
+  mkdirSync(join(root, folder), { recursive: true })
+  // Dated to the start: what is edited while bundling counts as newer.
+  writeFileSync(stamp, '')
+  utimesSync(stamp, startedAt, startedAt)
 }
 
 /**
  * Bundles for Node, each entry a file of its own; what is imported lazily stays in chunks of its own. Files are
  * written beside and renamed, entries last, so that a second process building at the same time finds them whole.
  */
-export async function bundle(entries, folder, stamp) {
-  const startedAt = new Date()
+export async function bundle(entries, folder) {
   const { build } = await import('esbuild')
   const outdir = join(root, folder)
   const { outputFiles } = await build({
@@ -55,15 +101,10 @@ export async function bundle(entries, folder, stamp) {
   for (const name of readdirSync(outdir)) {
     if (/^chunk-\w+\.mjs(?:\.map)?$/.test(name) && !fresh.has(name)) rmSync(join(outdir, name), { force: true })
   }
-  if (stamp) {
-    // Dated to the start: what is edited while bundling counts as newer.
-    writeFileSync(stamp, '')
-    utimesSync(stamp, startedAt, startedAt)
-  }
   return outdir
 }
 
-function isStale(stamp) {
+function isStale(stamp, sources) {
   const built = statSync(stamp, { throwIfNoEntry: false })
   return !built || sources.some(source => isNewer(join(root, source), built.mtimeMs))
 }

@@ -1,3 +1,4 @@
-import { buildCli } from './build.mjs'
+import { buildCli, buildDesktop, buildLoopback, buildPage } from './build.mjs'
 
-console.log(await buildCli({ force: true }))
+const force = { force: true }
+for (const build of [buildCli, buildLoopback, buildDesktop, buildPage]) console.log(await build(force))

@@ -155,6 +155,10 @@ export type HostAnswer<T> =
   | { readonly ok: false; readonly error: FileFailure }
 export type HostApi = { readonly [M in HostMethod]: (input: HostInput<M>) => Promise<HostAnswer<HostOutput<M>>> }
 
+/** The channels of the desktop window: one for each method, one on which the page hears. */
+export const callChannel = (name: HostMethod): string => `slabwright:${name}`
+export const eventChannel = 'slabwright:event'
+
 /** What a call brought, or null when it is not what the method takes. */
 export function readInput<M extends HostMethod>(name: M, raw: unknown): HostInput<M> | null {
   const parsed = hostMethods[name].input.safeParse(raw)

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { DayInWords } from '../../core/concrete/dailyWeather'
+import { ageRate } from '../../core/concrete/equivalentAge'
 import { predictSet, quickSet, quickSetByDose, type SetInput, setRun } from '../../core/concrete/setClock'
 import { setTargets } from '../../core/concrete/setTargets'
 import { blackBody } from '../../core/concrete/skyRadiation'
@@ -44,6 +45,8 @@ describe('ready and too hard', () => {
     const order = [set.readyP10Ms, set.readyMs, set.readyP90Ms].map(late)
     expect(order).toEqual([...order].sort((first, second) => first - second))
     expect(late(set.tooHardP10Ms)).toBeLessThan(late(set.tooHardMs))
+    expect(late(set.tooHardMs)).toBeLessThan(late(set.tooHardP90Ms))
+    expect(set.tooHardP90Ms).not.toBeNull()
     expect(late(set.readyMs)).toBeLessThan(late(set.tooHardMs))
     expect(set.tempC).toHaveLength(set.atMs.length)
   })
@@ -116,6 +119,13 @@ describe('ready and too hard', () => {
     const at = (doseMin: number) => quickSet(input({ doseMin, placedC: 21, placedMs: clock(2) }, steady))
     expect(minutesAfter(at(0).tooHardMs!, at(60).tooHardMs)).toBeGreaterThan(45)
     expect(minutesAfter(at(0).tooHardMs!, at(60).tooHardMs)).toBeLessThan(75)
+  })
+
+  it('buys the dose’s minutes at the temperature the concrete is placed at', () => {
+    for (const placedC of [12, 30]) {
+      const { ageHPerDoseMin } = setRun(input({ placedC }))
+      expect(ageHPerDoseMin * 60).toBeCloseTo(ageRate(placedC, 41570), 12)
+    }
   })
 
   it('answers several doses in one run as it answers each alone', () => {
@@ -210,6 +220,12 @@ describe('the needed age', () => {
     const targets = setTargets({ firstMatAt21CMin: 180, lastPrintAt21CMin: 120 })
     expect(targets.readyAgeH).toBeCloseTo(0.65 * 4.5, 12)
     expect(targets.findings[0]?.code).toBe('lastPrintBeforeFirstMat')
+  })
+
+  it('adds them to the crew’s answers too', () => {
+    const mix = { minutesFromPlant: 30, firstMatAt21CMin: 120, lastPrintAt21CMin: 180, setsLaterMin: 60 }
+    expect(setTargets(mix).readyAgeH).toBeCloseTo(2.5 + 0.65, 12)
+    expect(setTargets(mix).tooHardAgeH).toBeCloseTo(3.5 + 0.95, 12)
   })
 
   it('adds the minutes a mix sets later and multiplies by what the log has taught', () => {

@@ -4,7 +4,7 @@ import { setRun } from '../../core/concrete/setClock'
 import { blackBody, stefanBoltzmann } from '../../core/concrete/skyRadiation'
 import { runColumn } from '../../core/concrete/slabColumn'
 import { latentHeat, runSlab, type SlabRun } from '../../core/concrete/slabHeat'
-import { hydrationDegree, type SlabModel, slabModel } from '../../core/concrete/slabModel'
+import { hydrationDegree, hydrationPace, type SlabModel, slabModel } from '../../core/concrete/slabModel'
 import type { SlabWeather } from '../../core/concrete/slabWeather'
 import { clock, dayStartMs, mildDay, minutesAfter, steadyShade, weatherOf } from './dayFixture'
 
@@ -186,5 +186,34 @@ describe('the slab in layers', () => {
   it('puts a node at mid-depth of a 5 inch slab', () => {
     const column = runColumn(steadyRun(steadyWeather(20, 20, 10, 4), bareModel(0.127), 20))
     expect([...column.depthM]).toContainEqual(0.127 / 2)
+  })
+})
+
+describe('the mix', () => {
+  it('has 564 lb of cement in a six-sack yard (trade arithmetic, 94 lb a sack)', () => {
+    const perM3 = slabModel({ sacksPerYd3: 6 }, 0.1).hydrationJM3 / 450_000
+    expect((perM3 * 0.764554857984) / 0.45359237).toBeCloseTo(564, 3)
+    expect(slabModel({}, 0.1).hydrationJM3 / 450_000).toBe(335)
+  })
+
+  it('has hydrated 0.15 w/c at initial set (Schindler 2004, from memory), and its pace is the slope of its degree', () => {
+    const model = slabModel({}, 0.1)
+    expect(hydrationDegree(4.5, model)).toBeCloseTo(0.15 * 0.45, 12)
+    for (const ageH of [1, 3, 8])
+      expect(hydrationPace(ageH, model)).toBeCloseTo(
+        (hydrationDegree(ageH + 1e-4, model) - hydrationDegree(ageH - 1e-4, model)) / 2e-4,
+        7,
+      )
+    expect(hydrationPace(0, model)).toBe(0)
+  })
+
+  it('takes in more sun the darker it is', () => {
+    const of = (color: 'light' | 'medium' | 'dark') => slabModel({ color }, 0.1).absorptance
+    expect([of('light'), of('medium'), of('dark')]).toEqual([0.65, 0.72, 0.8])
+  })
+
+  it('warms no deeper than 4 inches as one body', () => {
+    expect(slabModel({}, 0.2).depthM).toBeCloseTo(0.1016, 12)
+    expect(slabModel({}, 0.08).depthM).toBe(0.08)
   })
 })

@@ -51,6 +51,18 @@ describe('the clocks of all cells at once', () => {
       expect(odd.tooHardMs[odd.groupOf[cell]!]).toBe(even.tooHardMs[even.groupOf[cell]!])
   })
 
+  it('tell apart cells that differ only shortly before the slowest of them is too hard', () => {
+    const shaded = new Uint8Array(168)
+    const one = { ...cellHistories({ cells: 1, groups: 1, seed: 1 }), classes: shaded }
+    const slow = setTimesOfCells(one, common).tooHardMs[0]!
+    const lateStep = Math.floor((slow - one.fromMs) / one.stepMs)
+    const classes = new Uint8Array(2 * 168)
+    classes.fill(2, 168 + lateStep - 2, 168 + lateStep + 1)
+    const { groupOf, tooHardMs } = setTimesOfCells({ ...one, cells: 2, classes }, common)
+    expect(tooHardMs[groupOf[0]!]).toBe(slow)
+    expect(tooHardMs[groupOf[1]!]!).toBeLessThan(slow)
+  })
+
   it('are not numbers where the known hours end first', () => {
     const histories = cellHistories({ cells: 20, groups: 4, seed: 2 })
     const times = setTimesOfCells(histories, { ...common, placedMs: clock(22.5) })

@@ -123,6 +123,8 @@ describe('the sky', () => {
     }
     expect(cloudySky(clear, 1).directWm2).toBeCloseTo(0, 9)
     expect(cloudySky(clear, 0)).toEqual(clear)
+    const half = cloudySky(clear, 0.5)
+    expect(half.diffuseWm2 / (half.directWm2 + half.diffuseWm2)).toBeCloseTo(1 / 7 + (6 / 7) * 0.25, 12)
     expect(cloudySky({ directWm2: 0, diffuseWm2: 0 }, 0.5)).toEqual({ directWm2: 0, diffuseWm2: 0 })
   })
 })

@@ -42,7 +42,15 @@ export const geometryCodes = [
   'arcsKeptAsChords',
 ] as const
 
-export const sunCodes = ['noHeight', 'roofFlat', 'roofOverCourtyard', 'polarDay', 'polarNight', 'hourMissing'] as const
+export const sunCodes = [
+  'noHeight',
+  'roofFlat',
+  'roofOverCourtyard',
+  'courtyardOutside',
+  'polarDay',
+  'polarNight',
+  'hourMissing',
+] as const
 
 export const pourCodes = [
   'capacityTooSmall',

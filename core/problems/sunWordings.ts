@@ -1,5 +1,6 @@
 /** The findings of sun and shade in trade words. */
 import type { ProblemValue, sunCodes } from '../../shared/problem'
+import { printNumber } from '../units/printNumber'
 import type { Wording } from './wording'
 
 const kinds: Readonly<Record<string, string>> = {
@@ -9,35 +10,39 @@ const kinds: Readonly<Record<string, string>> = {
   cover: 'cover',
 }
 
-/** `The building “House”` */
-const named = (values: Readonly<Record<string, ProblemValue>>): string => {
-  const kind = kinds[String(values.kind ?? 'building')] ?? 'shade caster'
-  const name = String(values.name ?? '')
-  return name === '' ? `A ${kind}` : `The ${kind} “${name}”`
+/** `the building “House”`; without a name `a building`. */
+const named = ({ kind = 'building', name }: Readonly<Record<string, ProblemValue>>): string => {
+  const word = kinds[kind] ?? 'shade caster'
+  return name === undefined || name === '' ? `a ${word}` : `the ${word} “${name}”`
 }
 
-const degrees = (value: ProblemValue | undefined): string => `${Number(value).toFixed(1)}°`
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 export const sunWordings: Record<(typeof sunCodes)[number], Wording> = {
   noHeight: ({ values, print }) => ({
-    message: `${named(values)} has no height: its top at ${print.length(Number(values.topM))} is not above its bottom at ${print.length(Number(values.bottomM))}, so it throws no shade.`,
+    message: `${capital(named(values))} has no height: its top at ${print.length(Number(values.topM))} is not above its bottom at ${print.length(Number(values.bottomM))}, so it throws no shade.`,
     hint: 'Give its height above the ground, or take it out.',
   }),
   roofFlat: ({ values }) => ({
-    message: `The ${values.form} roof of ${named({ ...values, kind: 'building' })
-      .replace(/^The/, 'the')
-      .replace(/^A /, 'a ')} cannot be built over this footprint; its shade is that of a flat roof at the eave.`,
+    message: `The ${values.form} roof of ${named(values)} cannot be worked out over this footprint; its shade is that of a flat roof at the eave.`,
     hint: 'Simplify the footprint, or draw the wings as buildings of their own.',
   }),
   roofOverCourtyard: ({ values }) => ({
-    message: `${named({ ...values, kind: 'building' })} has a courtyard, so its ${values.form} roof is drawn flat at the eave; the shade of the ridge is missing.`,
+    message: `${capital(named(values))} has a courtyard, so its ${values.form} roof is drawn flat at the eave; the shade of the ridge is missing.`,
     hint: 'Draw each wing around the courtyard as a building of its own.',
+  }),
+  courtyardOutside: ({ values }) => ({
+    message: `A courtyard of ${named(values)} reaches beyond its walls or into another courtyard; only what lies inside the walls is open to the sun.`,
+    hint: 'Draw the courtyard inside the footprint.',
   }),
   polarDay: ({ values }) => ({
     message: `On ${values.date} the sun stays up all day and night here.`,
   }),
   polarNight: ({ values }) => ({
-    message: `On ${values.date} the sun does not rise high enough to throw shade here: at most ${degrees(values.highestDeg)} above the horizon.`,
+    message:
+      Number(values.highestDeg) < 0
+        ? `On ${values.date} the sun does not rise here.`
+        : `On ${values.date} the sun stays too low to throw shade here: at most ${printNumber(Number(values.highestDeg), 1)}° above the horizon.`,
   }),
   hourMissing: ({ values }) => ({
     message: `On ${values.date} the clocks skip ${values.time}; ${values.moved} is used instead.`,

@@ -8,7 +8,7 @@ import type { Region } from '../geometry/curve'
 import { flattenRegion } from '../geometry/flattenRing'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { casterShadow, type ShadowPart } from './casterShadow'
-import { signedDoubleArea } from './flatRing'
+import { regionArea } from './regionArea'
 import type { ResolvedCaster } from './resolveCaster'
 import { canReach } from './shadowBox'
 import { isSunUp } from './sunlitSpans'
@@ -26,9 +26,6 @@ export interface Shade {
   /** Do not overlap each other nor the opaque shade. */
   readonly dapple: readonly Dapple[]
 }
-
-export const regionArea = ({ ring, holes }: Region): number =>
-  holes.reduce((sum, hole) => sum - Math.abs(signedDoubleArea(hole)) / 2, Math.abs(signedDoubleArea(ring)) / 2)
 
 interface Piece {
   readonly regions: readonly Region[]

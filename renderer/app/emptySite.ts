@@ -1,0 +1,22 @@
+import type { Site } from '../../shared/document/site'
+import { siteFormat, siteVersion } from '../../shared/document/site'
+
+/**
+ * A site with nothing drawn. The place stands in the middle of the United States (39.8° N, 98.6° W, the geographic
+ * center of the 48 states, from memory) until it is asked for; one finish, so that the first slab has one.
+ */
+export const emptySite = (id: string, name: string): Site => ({
+  format: siteFormat,
+  version: siteVersion,
+  id,
+  name,
+  nextId: 2,
+  units: 'ftin',
+  place: { latDeg: 39.8, lonDeg: -98.6, elevationM: 0, zone: 'America/Chicago', northDeg: 0 },
+  finishes: [{ id: 'f1', name: 'Ashlar', pattern: 'ashlar', color: '#c9b79a' }],
+  slabs: [],
+  casters: [],
+  points: [],
+  wishes: [],
+  accepted: [],
+})

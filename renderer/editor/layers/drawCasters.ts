@@ -1,0 +1,151 @@
+/** Shade casters in plan view. */
+
+import type { CurveRing } from '../../../core/geometry/curve'
+import { resolvePath } from '../../../core/geometry/resolvePath'
+import type { Building, Caster, Tree } from '../../../shared/document/caster'
+import type { Path } from '../../../shared/document/path'
+import { inPlan, type Pen, px, weight } from './pen'
+import { ringPath } from './ringPath'
+
+const rings = new WeakMap<Path, CurveRing>()
+
+/** The drawn outline of a footprint or cover, made once. */
+export function outlineOf(path: Path): CurveRing {
+  const known = rings.get(path)
+  if (known) return known
+  const { ring } = resolvePath(path, '')
+  rings.set(path, ring)
+  return ring
+}
+
+export function drawCasters(pen: Pen, casters: readonly Caster[]): void {
+  inPlan(pen, () => {
+    for (const caster of casters) drawCaster(pen, caster)
+  })
+}
+
+function drawCaster(pen: Pen, caster: Caster): void {
+  const { ctx, inks } = pen
+  switch (caster.kind) {
+    case 'building':
+      drawBuilding(pen, caster)
+      return
+    case 'tree':
+      drawTree(pen, caster)
+      return
+    case 'wall': {
+      ctx.strokeStyle = inks.wall
+      ctx.fillStyle = inks.wall
+      ctx.lineWidth = weight(pen, 3)
+      ctx.lineJoin = 'miter'
+      ctx.beginPath()
+      for (const [x, y] of caster.line) ctx.lineTo(x, y)
+      ctx.stroke()
+      const post = px(pen, 3.5)
+      for (const [x, y] of caster.line) ctx.fillRect(x - post, y - post, 2 * post, 2 * post)
+      return
+    }
+    case 'cover': {
+      const path = ringPath(outlineOf(caster.outline))
+      ctx.strokeStyle = inks.cover
+      ctx.lineWidth = weight(pen, 1.8)
+      ctx.setLineDash([px(pen, 8), px(pen, 5)])
+      ctx.stroke(path)
+      ctx.setLineDash([])
+    }
+  }
+}
+
+function drawBuilding(pen: Pen, building: Building): void {
+  const { ctx, inks } = pen
+  const outline = outlineOf(building.footprint)
+  if (outline.length === 0) return
+  const path = new Path2D()
+  path.addPath(ringPath(outline))
+  for (const court of building.courtyards ?? []) path.addPath(ringPath(outlineOf(court)))
+  ctx.fillStyle = inks.building
+  ctx.fill(path, 'evenodd')
+  drawRoof(pen, building, outline, path)
+  ctx.strokeStyle = inks['building-ink']
+  ctx.lineWidth = weight(pen, 2)
+  ctx.stroke(path)
+}
+
+/** Roof courses across the fall, and the ridge of a gable as a long dash. */
+function drawRoof(pen: Pen, building: Building, outline: CurveRing, path: Path2D): void {
+  const { roof } = building
+  if (roof.form === 'flat') return
+  const along = outline.find(edge => edge.edgeId === roof.ridgeAlongEdge) ?? outline[0]!
+  const length = Math.hypot(along.to[0] - along.from[0], along.to[1] - along.from[1])
+  if (length === 0) return
+  const [ux, uy] = [(along.to[0] - along.from[0]) / length, (along.to[1] - along.from[1]) / length]
+  const points = outline.map(edge => edge.from)
+  const us = points.map(([x, y]) => x * ux + y * uy)
+  const vs = points.map(([x, y]) => -x * uy + y * ux)
+  const [u0, u1, v0, v1] = [Math.min(...us), Math.max(...us), Math.min(...vs), Math.max(...vs)]
+  const at = (u: number, v: number): [number, number] => [u * ux - v * uy, u * uy + v * ux]
+  const { ctx, inks } = pen
+  ctx.save()
+  ctx.clip(path, 'evenodd')
+  ctx.strokeStyle = inks['building-ink']
+  ctx.globalAlpha = 0.35
+  ctx.lineWidth = weight(pen, 0.8)
+  ctx.beginPath()
+  const spacing = Math.max(0.6, 14 / pen.camera.zoom)
+  for (let u = Math.ceil(u0 / spacing) * spacing; u < u1; u += spacing) {
+    ctx.moveTo(...at(u, v0))
+    ctx.lineTo(...at(u, v1))
+  }
+  ctx.stroke()
+  ctx.globalAlpha = 1
+  if (roof.form === 'gable') {
+    ctx.fillStyle = inks['building-2']
+    ctx.lineWidth = weight(pen, 1.6)
+    ctx.setLineDash([px(pen, 14), px(pen, 3), px(pen, 3), px(pen, 3)])
+    ctx.beginPath()
+    ctx.moveTo(...at(u0, (v0 + v1) / 2))
+    ctx.lineTo(...at(u1, (v0 + v1) / 2))
+    ctx.stroke()
+    ctx.setLineDash([])
+  }
+  ctx.restore()
+}
+
+const lobes = 19
+
+/** A crown as a scalloped ring with branches; drawn, not measured: the circle inside it is the crown radius. */
+function drawTree(pen: Pen, { at, crownRadiusM }: Tree): void {
+  const { ctx, inks } = pen
+  const [x, y] = at
+  ctx.beginPath()
+  const lobe = (Math.PI / lobes) * crownRadiusM
+  for (let i = 0; i < lobes; i++) {
+    const a = (2 * Math.PI * i) / lobes
+    const inner = crownRadiusM - lobe * 0.35
+    ctx.arc(
+      x + inner * Math.cos(a),
+      y + inner * Math.sin(a),
+      lobe * 1.02,
+      a - Math.PI / 2 - Math.PI / lobes,
+      a + Math.PI / 2 + Math.PI / lobes,
+    )
+  }
+  ctx.closePath()
+  ctx.fillStyle = inks['tree-fill']
+  ctx.fill()
+  ctx.strokeStyle = inks.tree
+  ctx.lineWidth = weight(pen, 1.6)
+  ctx.stroke()
+  ctx.lineWidth = weight(pen, 0.9)
+  ctx.beginPath()
+  for (let i = 0; i < 9; i++) {
+    const a = (2 * Math.PI * i) / 9 + 0.4
+    ctx.moveTo(x + 0.22 * crownRadiusM * Math.cos(a), y + 0.22 * crownRadiusM * Math.sin(a))
+    ctx.lineTo(x + 0.72 * crownRadiusM * Math.cos(a), y + 0.72 * crownRadiusM * Math.sin(a))
+  }
+  ctx.stroke()
+  ctx.fillStyle = inks.tree
+  ctx.beginPath()
+  ctx.arc(x, y, Math.max(px(pen, 3), 0.09 * crownRadiusM), 0, 2 * Math.PI)
+  ctx.fill()
+}

@@ -1,0 +1,174 @@
+import polylabel from 'polylabel'
+import type { CurveRegion } from '../../../core/geometry/curve'
+import { flattenRing } from '../../../core/geometry/flattenRing'
+import type { PlannedJoint, PlannedPour } from '../../../core/plan/plan'
+import type { Pt } from '../../../shared/document/primitives'
+import { toScreen } from '../camera/camera'
+import { letter, letterWidth } from './lettering'
+import { inPlan, type Pen, px, weight } from './pen'
+import { ringPath } from './ringPath'
+
+export interface PourPlate {
+  readonly pour: PlannedPour
+  /** Under the number: area, concrete, day. */
+  readonly lines: readonly string[]
+}
+
+export interface PoursScene {
+  readonly plates: readonly PourPlate[]
+  readonly joints: readonly PlannedJoint[]
+  readonly selection: readonly string[]
+}
+
+const tints = [1, 2, 3, 4] as const
+type Tint = (typeof tints)[number]
+
+export const tintOf = (index: number): Tint => tints[index % tints.length]!
+
+const tilePx = 14
+const hatches = new Map<string, HTMLCanvasElement>()
+
+/** A hatch of its own per tint, so that a pour is known without its color: lines, dots, lines the other way, level lines. */
+function hatchTile(tint: Tint, ink: string, width: number, ratio: number): HTMLCanvasElement {
+  const key = `${tint} ${ink} ${width} ${ratio}`
+  const made = hatches.get(key)
+  if (made) return made
+  const canvas = document.createElement('canvas')
+  canvas.width = tilePx * ratio
+  canvas.height = tilePx * ratio
+  const ctx = canvas.getContext('2d')!
+  ctx.scale(ratio, ratio)
+  ctx.strokeStyle = ink
+  ctx.fillStyle = ink
+  ctx.lineWidth = width
+  ctx.beginPath()
+  if (tint === 2) {
+    for (const [x, y] of [
+      [3.5, 3.5],
+      [10.5, 10.5],
+    ] as const) {
+      ctx.moveTo(x + width, y)
+      ctx.arc(x, y, width, 0, 2 * Math.PI)
+    }
+    ctx.fill()
+  } else {
+    for (const shift of [-tilePx, 0, tilePx]) {
+      const [x0, x1] = tint === 1 ? [shift - 1, shift + tilePx + 1] : [shift + tilePx + 1, shift - 1]
+      if (tint === 4) {
+        ctx.moveTo(0, tilePx / 2)
+        ctx.lineTo(tilePx, tilePx / 2)
+      } else {
+        ctx.moveTo(x0, -1)
+        ctx.lineTo(x1, tilePx + 1)
+      }
+    }
+    ctx.stroke()
+  }
+  hatches.set(key, canvas)
+  return canvas
+}
+
+const labelPoints = new WeakMap<CurveRegion, Pt>()
+
+/** The point of a pour farthest from its edges: where its plate stands. */
+export function labelPoint(region: CurveRegion): Pt {
+  const known = labelPoints.get(region)
+  if (known) return known
+  const rings = [region.outer, ...region.holes].map(ring => flattenRing(ring, 0.02).map(([x, y]) => [x, y]))
+  const [x = 0, y = 0] = polylabel(rings, 0.05)
+  labelPoints.set(region, [x, y])
+  return [x, y]
+}
+
+export function drawPours(pen: Pen, { plates, joints, selection }: PoursScene): void {
+  const { ctx, inks } = pen
+  const ratio = window.devicePixelRatio || 1
+  plates.forEach(({ pour }, index) => {
+    const tint = tintOf(index)
+    const isSelected = selection.includes(pour.id)
+    inPlan(pen, () => {
+      const path = new Path2D()
+      for (const ring of [pour.region.outer, ...pour.region.holes]) path.addPath(ringPath(ring))
+      ctx.globalAlpha = 0.82
+      ctx.fillStyle = inks[`p${tint}`]
+      ctx.fill(path, 'evenodd')
+      ctx.globalAlpha = 0.62
+      const hatch = ctx.createPattern(hatchTile(tint, inks[`p${tint}-ink`], 1.1 * inks.weight, ratio), 'repeat')
+      if (hatch) {
+        hatch.setTransform(new DOMMatrix().scaleSelf(px(pen, 1 / ratio), -px(pen, 1 / ratio)))
+        ctx.fillStyle = hatch
+        ctx.fill(path, 'evenodd')
+      }
+      ctx.globalAlpha = 1
+      if (isSelected) {
+        ctx.strokeStyle = inks[`p${tint}-ink`]
+        ctx.lineWidth = weight(pen, 3)
+        ctx.stroke(path)
+      }
+    })
+  })
+  for (const joint of joints) if (joint.kind === 'construction') drawHeader(pen, joint)
+  plates.forEach((plate, index) => {
+    drawPlate(pen, plate, tintOf(index), selection.includes(plate.pour.id))
+  })
+}
+
+/** A construction joint as the form board that makes it, stakes along it. */
+function drawHeader(pen: Pen, { from, to }: PlannedJoint): void {
+  const { ctx, inks, camera } = pen
+  const [a, b] = [toScreen(camera, from), toScreen(camera, to)]
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+  if (length < 1) return
+  ctx.save()
+  ctx.translate(a[0], a[1])
+  ctx.rotate(Math.atan2(b[1] - a[1], b[0] - a[0]))
+  ctx.fillStyle = inks['header-fill']
+  ctx.strokeStyle = inks.header
+  ctx.lineWidth = 1.2 * inks.weight
+  ctx.fillRect(0, -2.5, length, 5)
+  ctx.strokeRect(0, -2.5, length, 5)
+  ctx.fillStyle = inks.header
+  const stakes = Math.max(1, Math.round(length / 34))
+  for (let i = 0; i < stakes; i++) {
+    const x = ((i + 0.5) * length) / stakes
+    ctx.beginPath()
+    ctx.moveTo(x - 3, 2.5)
+    ctx.lineTo(x + 3, 2.5)
+    ctx.lineTo(x, 9)
+    ctx.fill()
+  }
+  ctx.restore()
+}
+
+function drawPlate(pen: Pen, { pour, lines }: PourPlate, tint: Tint, isSelected: boolean): void {
+  const { ctx, inks, camera } = pen
+  const [x, y] = toScreen(camera, labelPoint(pour.region))
+  const ink = inks[`p${tint}-ink`]
+  const scale = inks.letterScale
+  const [numberStyle, lead, rest] = [
+    { sizePx: 36, weight: 700, face: 'slab', ink } as const,
+    { sizePx: 16, weight: 700, align: 'left' } as const,
+    { sizePx: 13, weight: 500, align: 'left', ink: inks['ink-2'] } as const,
+  ]
+  const extent = Math.sqrt(pour.areaM2) * camera.zoom
+  const shown = extent > 130 ? lines : extent > 70 ? lines.slice(0, 1) : []
+  const numberWidth = letterWidth(pen, pour.number, numberStyle)
+  const textWidth = shown.reduce((m, text, i) => Math.max(m, letterWidth(pen, text, i === 0 ? lead : rest)), 0)
+  const lineHeight = 16 * scale
+  const height = Math.max(44 * scale, shown.length * lineHeight + 14)
+  const width = numberWidth + (shown.length > 0 ? textWidth + 12 : 0) + 24
+  ctx.fillStyle = inks.raised
+  ctx.strokeStyle = ink
+  ctx.lineWidth = (isSelected ? 3 : 1.5) * inks.weight
+  ctx.fillRect(x - width / 2, y - height / 2, width, height)
+  ctx.strokeRect(x - width / 2, y - height / 2, width, height)
+  letter(pen, pour.number, [x - width / 2 + 12 + numberWidth / 2, y + 1], numberStyle)
+  shown.forEach((text, i) => {
+    letter(
+      pen,
+      text,
+      [x - width / 2 + 24 + numberWidth, y + (i - (shown.length - 1) / 2) * lineHeight],
+      i === 0 ? lead : rest,
+    )
+  })
+}

@@ -1,0 +1,130 @@
+import type { CurveEdge } from '../../../core/geometry/curve'
+import { pointAt } from '../../../core/geometry/edgeAt'
+import { edgeLength } from '../../../core/geometry/edgeLength'
+import type { Claim, ResolvedBorder, ResolvedSlab } from '../../../core/geometry/resolvedSlab'
+import type { Finish } from '../../../shared/document/materials'
+import type { Slab } from '../../../shared/document/slab'
+import { finishFill } from './finishFill'
+import { inPlan, type Pen, px, weight } from './pen'
+import { addEdges, regionsPath, ringPath } from './ringPath'
+
+export interface SlabsScene {
+  readonly slabs: readonly ResolvedSlab[]
+  readonly sources: readonly Slab[]
+  readonly finishes: readonly Finish[]
+  /** Finish colors as the client sees them, not the planner's quiet inks. */
+  readonly inColor: boolean
+  /** False where pours lie over the field: texture under hatch cannot be read. */
+  readonly textured: boolean
+}
+
+/** Courses across a border stand about this far apart. */
+const courseM = 0.3048
+
+/** Draws the field, what has a finish of its own, the openings, and the edges of the slab over them. */
+export function drawSlabs(pen: Pen, scene: SlabsScene): void {
+  inPlan(pen, () => {
+    for (const slab of scene.slabs) {
+      const source = scene.sources.find(each => each.id === slab.id)
+      if (slab.outline.length > 0 && source) drawSlab(pen, slab, source, scene)
+    }
+  })
+}
+
+function drawSlab(pen: Pen, slab: ResolvedSlab, source: Slab, scene: SlabsScene): void {
+  const { ctx, inks } = pen
+  const finish = (id: string) => scene.finishes.find(each => each.id === id)
+  const fillClaim = (regions: Claim['shape'], finishId: string, ground: string, joint: string) => {
+    const own = finish(finishId)
+    const shown = scene.inColor
+      ? { ground: own?.color ?? ground, joint: '#00000055', tone: 0.12 }
+      : { ground, joint, tone: 0 }
+    ctx.fillStyle = scene.textured || scene.inColor ? finishFill(pen, own, shown) : shown.ground
+    ctx.fill(regionsPath(regions), 'evenodd')
+  }
+  fillClaim(slab.net, slab.finishId, inks.slab, inks['slab-joint'])
+  for (const claim of [...slab.insets, ...slab.bands, ...slab.borders]) {
+    const isBorder = 'pathId' in claim
+    if (scene.inColor || !isBorder) fillClaim(claim.shape, claim.finishId, inks['border-fill'], inks['border-joint'])
+    else {
+      ctx.fillStyle = inks['border-fill']
+      ctx.fill(regionsPath(claim.shape), 'evenodd')
+      drawCourses(pen, slab, claim as ResolvedBorder, source)
+    }
+    ctx.strokeStyle = inks['border-joint']
+    ctx.lineWidth = weight(pen, 1)
+    ctx.stroke(regionsPath(claim.shape))
+  }
+  for (const opening of slab.openings) {
+    ctx.fillStyle = inks.opening
+    ctx.fill(ringPath(opening.ring))
+    ctx.strokeStyle = inks.outline
+    ctx.lineWidth = weight(pen, 1.8)
+    ctx.stroke(ringPath(opening.ring))
+  }
+  drawEdges(pen, slab, source)
+}
+
+/** Short joints square to the bordered edges. */
+function drawCourses(pen: Pen, slab: ResolvedSlab, border: ResolvedBorder, source: Slab): void {
+  const { ctx, inks } = pen
+  if (courseM * pen.camera.zoom < 5) return
+  const ring =
+    border.pathId === source.outline.id
+      ? slab.outline
+      : slab.openings.find(o => source.openings.find(s => s.id === o.id)?.path.id === border.pathId)?.ring
+  if (!ring) return
+  const path = new Path2D()
+  for (const edge of ring) addCourses(path, edge, border.widthM)
+  ctx.save()
+  ctx.clip(regionsPath(border.shape), 'evenodd')
+  ctx.strokeStyle = inks['border-joint']
+  ctx.lineWidth = weight(pen, 1)
+  ctx.stroke(path)
+  ctx.restore()
+}
+
+function addCourses(path: Path2D, edge: CurveEdge, widthM: number): void {
+  const lengthM = edgeLength(edge)
+  const count = Math.max(1, Math.round(lengthM / (2 * courseM)))
+  for (let i = 0; i < count; i++) {
+    const [x, y] = pointAt(edge, (i + 0.5) / count)
+    const [nx, ny] = inward(edge, x, y)
+    path.moveTo(x - nx * 0.01, y - ny * 0.01)
+    path.lineTo(x + nx * widthM * 1.02, y + ny * widthM * 1.02)
+  }
+}
+
+/** Unit direction into the concrete, which lies on the left of travel. */
+function inward({ from, to, arc }: CurveEdge, x: number, y: number): readonly [number, number] {
+  if (arc) {
+    const turn = arc.sweepRad > 0 ? -1 : 1
+    return [(turn * (x - arc.center[0])) / arc.radiusM, (turn * (y - arc.center[1])) / arc.radiusM]
+  }
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1])
+  return [-(to[1] - from[1]) / length, (to[0] - from[0]) / length]
+}
+
+/** The outline in ink; where it meets existing work, isolation blocks. */
+function drawEdges(pen: Pen, slab: ResolvedSlab, source: Slab): void {
+  const { ctx, inks } = pen
+  const against = new Set<string>(source.againstExisting)
+  const free = slab.outline.filter(edge => !against.has(edge.edgeId))
+  const isolated = slab.outline.filter(edge => against.has(edge.edgeId))
+  const stroke = (edges: readonly CurveEdge[], color: string, width: number, dash: readonly number[]) => {
+    if (edges.length === 0) return
+    const path = new Path2D()
+    addEdges(path, edges)
+    ctx.strokeStyle = color
+    ctx.lineWidth = weight(pen, width)
+    ctx.setLineDash(dash.map(d => px(pen, d)))
+    ctx.stroke(path)
+    ctx.setLineDash([])
+  }
+  ctx.lineCap = 'square'
+  ctx.lineJoin = 'miter'
+  stroke(free, inks.outline, 2.5, [])
+  ctx.lineCap = 'butt'
+  stroke(isolated, inks['joint-isolation'], 3, [])
+  stroke(isolated, inks.paper, 2, [4, 4])
+}

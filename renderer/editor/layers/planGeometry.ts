@@ -1,0 +1,98 @@
+/** Which lines and shapes on the plan an id stands for: what is selected, and what a figure was measured on. */
+import type { CurveEdge, CurveRegion, CurveRing } from '../../../core/geometry/curve'
+import type { Plan } from '../../../core/plan/plan'
+import type { Pt } from '../../../shared/document/primitives'
+import type { Quantity } from '../../../shared/planJson'
+import type { LivePlan } from '../../store/livePlan'
+import { outlineOf } from './drawCasters'
+
+export interface PlanGeometry {
+  readonly edges: readonly CurveEdge[]
+  readonly regions: readonly CurveRegion[]
+  readonly points: readonly Pt[]
+}
+
+type Worked = { readonly pours?: Plan['pours']; readonly joints?: Plan['joints'] }
+
+const nothing: PlanGeometry = { edges: [], regions: [], points: [] }
+
+const byRing = (ring: CurveRing): PlanGeometry => ({ ...nothing, edges: ring })
+const byRegions = (regions: readonly CurveRegion[]): PlanGeometry => ({ ...nothing, regions })
+
+/** The geometry of one entity of the site, or of a pour or joint of the plan; nothing where the id is unknown. */
+export function entityGeometry(live: LivePlan, worked: Worked, id: string): PlanGeometry {
+  for (const slab of live.slabs) {
+    if (slab.id === id) return byRing(slab.outline)
+    const opening = slab.openings.find(each => each.id === id)
+    if (opening) return byRing(opening.ring)
+    const claim = [...slab.borders, ...slab.bands, ...slab.insets].find(each => each.id === id)
+    if (claim) return byRegions(claim.shape)
+  }
+  const { casters, points } = live.site
+  const caster = casters.find(each => each.id === id)
+  switch (caster?.kind) {
+    case 'building':
+      return byRing(outlineOf(caster.footprint))
+    case 'cover':
+      return byRing(outlineOf(caster.outline))
+    case 'tree':
+      return { ...nothing, points: [caster.at] }
+    case 'wall':
+      return {
+        ...nothing,
+        edges: caster.line.slice(1).map((to, i) => ({ edgeId: caster.id, from: caster.line[i]!, to })),
+      }
+  }
+  const point = points.find(each => each.id === id)
+  if (point) return { ...nothing, points: [point.at] }
+  const pour = worked.pours?.find(each => each.id === id)
+  if (pour) return byRegions([pour.region])
+  const joint = worked.joints?.find(each => each.id === id)
+  if (joint) return { ...nothing, edges: [{ edgeId: joint.id, from: joint.from, to: joint.to }] }
+  return nothing
+}
+
+/** What a figure was measured on, told by the end of its id. */
+export function figureGeometry(live: LivePlan, worked: Worked, figure: Pick<Quantity, 'id' | 'slabId' | 'pourId'>) {
+  const { id, slabId, pourId } = figure
+  if (pourId !== undefined) return entityGeometry(live, worked, pourId)
+  const slab = live.slabs.find(each => each.id === slabId)
+  if (!slab) return nothing
+  const entity = /^(?<entity>[a-z]+\d+)-/.exec(id)?.groups?.entity ?? slab.id
+  if (entity !== slab.id) {
+    const border = slab.borders.find(each => each.id === entity)
+    if (border && id.endsWith('-outer-length')) return byRing(borderedEdges(live, slab.id, entity))
+    return entityGeometry(live, worked, entity)
+  }
+  const source = live.site.slabs.find(each => each.id === slab.id)
+  const against = new Set<string>(source?.againstExisting)
+  if (id.endsWith('-gross-area') || id.endsWith('-perimeter')) return byRing(slab.outline)
+  if (id.includes('-opening-')) return byRing(slab.openings.flatMap(each => each.ring))
+  if (id.endsWith('-field-area')) return byRegions(slab.field)
+  if (id.endsWith('-form-length')) return byRing(slab.outline.filter(edge => !against.has(edge.edgeId)))
+  if (id.endsWith('-isolation-length')) {
+    return byRing([
+      ...slab.outline.filter(edge => against.has(edge.edgeId)),
+      ...slab.openings.filter(o => o.kind !== 'drain' && o.kind !== 'other').flatMap(o => o.ring),
+    ])
+  }
+  return byRegions(slab.net)
+}
+
+function borderedEdges(live: LivePlan, slabId: string, borderId: string): CurveRing {
+  const slab = live.slabs.find(each => each.id === slabId)
+  const source = live.site.slabs.find(each => each.id === slabId)
+  const border = source?.borders.find(each => each.id === borderId)
+  if (!slab || !source || !border) return []
+  const ring =
+    border.pathId === source.outline.id
+      ? slab.outline
+      : (slab.openings.find(o => source.openings.find(s => s.id === o.id)?.path.id === border.pathId)?.ring ?? [])
+  if (border.edges === 'all') return ring
+  const chosen = new Set<string>(border.edges)
+  // A rounding belongs to the border where both edges it joins do.
+  const isBordered = (i: number): boolean => chosen.has(ring[(i + ring.length) % ring.length]!.edgeId)
+  return ring.filter((edge, i) =>
+    edge.edgeId.endsWith('~') ? isBordered(i - 1) && isBordered(i + 1) : chosen.has(edge.edgeId),
+  )
+}

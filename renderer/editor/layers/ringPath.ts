@@ -1,0 +1,62 @@
+/** Shapes as canvas paths in plan meters, arcs as arcs; made once per shape. */
+import type { CurveRegion, CurveRing, Ring } from '../../../core/geometry/curve'
+import { angleFrom } from '../../../core/geometry/edgeAt'
+
+const ringPaths = new WeakMap<CurveRing, Path2D>()
+const regionPaths = new WeakMap<object, Path2D>()
+
+export function addEdges(path: Path2D, edges: CurveRing): void {
+  let last: readonly [number, number] | undefined
+  for (const { from, to, arc } of edges) {
+    if (last === undefined || last[0] !== from[0] || last[1] !== from[1]) path.moveTo(from[0], from[1])
+    if (arc) {
+      const start = angleFrom(arc.center, from)
+      path.arc(arc.center[0], arc.center[1], arc.radiusM, start, start + arc.sweepRad, arc.sweepRad < 0)
+    } else path.lineTo(to[0], to[1])
+    last = to
+  }
+}
+
+export function ringPath(ring: CurveRing): Path2D {
+  const known = ringPaths.get(ring)
+  if (known) return known
+  const path = new Path2D()
+  addEdges(path, ring)
+  path.closePath()
+  ringPaths.set(ring, path)
+  return path
+}
+
+/** Several regions as one path, for the even-odd or the non-zero rule alike. */
+export function regionsPath(regions: readonly CurveRegion[]): Path2D {
+  const known = regionPaths.get(regions)
+  if (known) return known
+  const path = new Path2D()
+  for (const { outer, holes } of regions) for (const ring of [outer, ...holes]) path.addPath(ringPath(ring))
+  regionPaths.set(regions, path)
+  return path
+}
+
+export function addPoints(path: Path2D, points: Ring): void {
+  points.forEach(([x, y], i) => {
+    if (i === 0) path.moveTo(x, y)
+    else path.lineTo(x, y)
+  })
+  path.closePath()
+}
+
+/** Shadow cycles (x0, y0, x1, y1 …) as one path, for the non-zero rule: the union for free. */
+export function cyclesPath(cycles: readonly Float64Array[]): Path2D {
+  const known = regionPaths.get(cycles)
+  if (known) return known
+  const path = new Path2D()
+  for (const cycle of cycles) {
+    for (let i = 0; i < cycle.length; i += 2) {
+      if (i === 0) path.moveTo(cycle[0]!, cycle[1]!)
+      else path.lineTo(cycle[i]!, cycle[i + 1]!)
+    }
+    path.closePath()
+  }
+  regionPaths.set(cycles, path)
+  return path
+}

@@ -1,0 +1,55 @@
+/** What lies under a point of the plan: the smallest thing first. */
+import { distanceToEdge, regionContains, ringContains } from '../../core/geometry/contains'
+import type { Plan } from '../../core/plan/plan'
+import type { Caster } from '../../shared/document/caster'
+import type { Pt } from '../../shared/document/primitives'
+import type { LivePlan } from '../store/livePlan'
+import { outlineOf } from './layers/drawCasters'
+
+export interface PickOf {
+  readonly live: LivePlan
+  /** Only where pours are on screen. */
+  readonly pours?: Plan['pours']
+  readonly joints?: Plan['joints']
+  /** How near a line or a point must be, in plan meters. */
+  readonly nearM: number
+}
+
+const isNear = (a: Pt, b: Pt, nearM: number): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) <= nearM
+
+function isOnCaster(caster: Caster, at: Pt, nearM: number): boolean {
+  switch (caster.kind) {
+    case 'building':
+      return ringContains(outlineOf(caster.footprint), at)
+    case 'cover':
+      return outlineOf(caster.outline).some(edge => distanceToEdge(edge, at) <= nearM)
+    case 'tree':
+      return isNear(caster.at, at, caster.crownRadiusM)
+    case 'wall':
+      return caster.line
+        .slice(1)
+        .some((to, i) => distanceToEdge({ edgeId: '', from: caster.line[i]!, to }, at) <= nearM)
+  }
+}
+
+/** The id of what is picked; null on open ground. */
+export function pickAt(at: Pt, { live, pours, joints, nearM }: PickOf): string | null {
+  const point = live.site.points.find(each => isNear(each.at, at, 1.5 * nearM))
+  if (point) return point.id
+  const joint = joints?.find(
+    each => each.kind === 'construction' && distanceToEdge({ edgeId: '', from: each.from, to: each.to }, at) <= nearM,
+  )
+  if (joint) return joint.id
+  const pour = pours?.find(each => regionContains(each.region, at))
+  if (pour) return pour.id
+  for (const slab of live.slabs) {
+    const opening = slab.openings.find(each => ringContains(each.ring, at))
+    if (opening) return opening.id
+    const claim = [...slab.borders, ...slab.bands, ...slab.insets].find(each =>
+      each.shape.some(region => regionContains(region, at)),
+    )
+    if (claim) return claim.id
+    if (slab.net.some(region => regionContains(region, at))) return slab.id
+  }
+  return live.site.casters.find(each => isOnCaster(each, at, nearM))?.id ?? null
+}

@@ -1,0 +1,99 @@
+import { useId } from 'react'
+import type { UnitSystem } from '../../shared/document/site'
+import type { Quantity } from '../../shared/planJson'
+import { useSession, useView } from '../app/session'
+import { figureWorking } from './figureTerms'
+import { printFigure } from './printFigure'
+
+export interface FigureRowOf {
+  readonly quantity: Quantity
+  readonly label?: string
+  readonly kind?: 'sum' | 'sub'
+  /** The figure is of an older drawing and on its way. */
+  readonly isWaiting?: boolean
+  readonly names: ReadonlyMap<string, string>
+  readonly units: UnitSystem
+}
+
+/** One ruled line: the sign that opens its working, its name, its figure, its unit. */
+export function FigureRow({ quantity, label, kind, isWaiting, names, units }: FigureRowOf) {
+  const { view } = useSession()
+  const isOpen = useView(state => state.openFigure === quantity.id)
+  const id = useId()
+  const { figure, unit } = printFigure(quantity.value, quantity.unit, units)
+  const name = label ?? quantity.label
+  return (
+    <>
+      <div className={['row', kind ?? '', isOpen ? 'lit' : '', isWaiting ? 'waiting' : ''].join(' ')}>
+        <button
+          type="button"
+          className={isOpen ? 'eq on' : 'eq'}
+          aria-expanded={isOpen}
+          aria-controls={id}
+          aria-label={`How ${name} is computed`}
+          onClick={() => view.setState({ openFigure: isOpen ? null : quantity.id })}
+        >
+          =
+        </button>
+        <span>{name}</span>
+        <span className="v">
+          {figure} <small>{unit}</small>
+        </span>
+      </div>
+      {isOpen ? <OpenedFigure id={id} name={name} quantity={quantity} names={names} units={units} /> : null}
+    </>
+  )
+}
+
+function OpenedFigure({
+  id,
+  name,
+  quantity,
+  names,
+  units,
+}: {
+  readonly id: string
+  readonly name: string
+  readonly quantity: Quantity
+  readonly names: ReadonlyMap<string, string>
+  readonly units: UnitSystem
+}) {
+  const { formula, withNumbers, terms } = figureWorking(quantity, names, units)
+  const { figure, unit } = printFigure(quantity.value, quantity.unit, units)
+  const isExact = quantity.source === 'geometry'
+  return (
+    <div className="opened" id={id}>
+      <div className="working">
+        <h4>
+          {name.toLowerCase()} = {formula}
+        </h4>
+        <dl>
+          {terms.map(term => (
+            <div key={term.name}>
+              <dt>{term.name}</dt>
+              <dd>{term.value}</dd>
+            </div>
+          ))}
+          {withNumbers === null ? null : (
+            <div className="put-in">
+              <dt>{withNumbers}</dt>
+              <dd />
+            </div>
+          )}
+          <div className="total">
+            <dt>{name}</dt>
+            <dd>
+              {figure} {unit}
+            </dd>
+          </div>
+        </dl>
+        <p>
+          <b>From</b> what is lit on the plan. <b>Source</b>{' '}
+          {isExact
+            ? 'exact: straight edges by coordinates, arcs by circular segments. No rounding before the last line.'
+            : `${quantity.source}.`}
+        </p>
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,350 @@
+import { useMemo } from 'react'
+import { printMeasures } from '../../core/units/printMeasures'
+import { printNumber } from '../../core/units/printNumber'
+import type { Quantity } from '../../shared/planJson'
+import { Icon } from '../app/Icon'
+import { printDate, printHour } from '../app/printDate'
+import { usePlan, useSession, useView } from '../app/session'
+import { tintOf } from '../editor/layers/drawPours'
+import type { LivePlan } from '../store/livePlan'
+import { FigureRow } from './FigureRow'
+import { entityNames } from './nameEntities'
+import { Problems } from './Problems'
+import { slabFigures } from './slabFigures'
+
+/** The ruled column of figures: only what the stage is about. */
+export function Ledger() {
+  const live = usePlan(state => state.live)
+  const stage = useView(state => state.stage)
+  if (!live) return null
+  return (
+    <aside className="led" aria-label="Ledger" key={stage}>
+      {stage === 'slab' ? <SlabPage live={live} /> : null}
+      {stage === 'sun' ? <SunPage live={live} /> : null}
+      {stage === 'pours' ? <PoursPage live={live} /> : null}
+      {stage === 'numbers' ? <NumbersPage live={live} /> : null}
+      {stage === 'sheets' ? (
+        <PlainPage title="Sheets" words="The day sheets, the layout sheet and the plan for the client are made here." />
+      ) : null}
+      {stage === 'log' ? (
+        <PlainPage title="Log" words="Nothing logged yet. Times, temperatures and pails are written here on the day." />
+      ) : null}
+    </aside>
+  )
+}
+
+const useShared = (live: LivePlan) => {
+  const names = useMemo(() => entityNames(live.site), [live.site])
+  return { names, units: live.site.units }
+}
+
+function UnitsSwitch() {
+  const { site } = useSession()
+  const units = usePlan(({ live }) => live?.site.units)
+  return (
+    <button
+      type="button"
+      className="as-words"
+      title="Change the units of the site"
+      onClick={() =>
+        site.edit('units', draft => {
+          draft.units = units === 'ftin' ? 'metric' : 'ftin'
+        })
+      }
+    >
+      {units === 'ftin' ? 'feet and inches' : 'metric'}
+    </button>
+  )
+}
+
+function SlabPage({ live }: { readonly live: LivePlan }) {
+  const shared = useShared(live)
+  const { quantities, isRenewing } = usePlan(({ parts, isRenewing }) => ({ quantities: parts.quantities, isRenewing }))
+  const { clientView } = useView(({ clientView }) => ({ clientView }))
+  const isSingle = live.slabs.length === 1
+  return (
+    <>
+      <header>
+        <h2>Areas</h2>
+        <UnitsSwitch />
+      </header>
+      {live.slabs.map((slab, i) => {
+        const { areas, claims, lengths } = slabFigures(slab, live.site.slabs[i]!)
+        const area = (end: string) => areas.find(q => q.id.endsWith(end))
+        const [gross, openings, net, field] = ['-gross-area', '-opening-area', '-net-area', '-field-area'].map(area)
+        const concrete = quantities?.filter(
+          q => q.slabId === slab.id && q.pourId === undefined && /-(concrete|base)-/.test(q.id),
+        )
+        return (
+          <section key={slab.id} aria-label={slab.name}>
+            {net ? <FigureRow {...shared} quantity={net} kind="sum" label={isSingle ? 'Slab' : slab.name} /> : null}
+            {gross ? <FigureRow {...shared} quantity={gross} kind="sub" label="Outline" /> : null}
+            {openings && openings.value > 0 ? (
+              <FigureRow {...shared} quantity={openings} kind="sub" label="Less openings" />
+            ) : null}
+            {field && field.value !== net?.value ? <FigureRow {...shared} quantity={field} label="Field" /> : null}
+            {claims
+              .filter(q => q.unit === 'm²')
+              .map(q => (
+                <FigureRow {...shared} key={q.id} quantity={q} label={claimName(q, shared.names)} />
+              ))}
+            <h3>Lengths</h3>
+            {lengths
+              .filter(q => q.value > 0)
+              .map(q => (
+                <FigureRow {...shared} key={q.id} quantity={q} />
+              ))}
+            {claims
+              .filter(q => q.unit === 'm' && (q.id.endsWith('-outer-length') || q.id.endsWith('-length')))
+              .map(q => (
+                <FigureRow {...shared} key={q.id} quantity={q} label={lengthName(q, shared.names)} />
+              ))}
+            {clientView ? null : (
+              <>
+                <h3>Concrete and base</h3>
+                {concrete?.map(q => <FigureRow {...shared} key={q.id} quantity={q} isWaiting={isRenewing} />) ?? (
+                  <p className="note">Working</p>
+                )}
+              </>
+            )}
+          </section>
+        )
+      })}
+      {live.slabs.length === 0 ? <p className="note">Areas, borders and lengths are listed here as you draw.</p> : null}
+      <Problems />
+    </>
+  )
+}
+
+const entityOf = (q: Quantity): string => q.id.slice(0, q.id.indexOf('-'))
+
+const claimName = (q: Quantity, names: ReadonlyMap<string, string>): string => {
+  const name = names.get(entityOf(q)) ?? q.label
+  return name[0]!.toUpperCase() + name.slice(1)
+}
+
+const edgeWords: Readonly<Record<string, string>> = { outer: 'outer edge', inner: 'inner edge', center: 'center line' }
+
+function lengthName(q: Quantity, names: ReadonlyMap<string, string>): string {
+  const edge = /-(outer|inner|center)-length$/.exec(q.id)?.[1] ?? ''
+  return `${claimName(q, names)}, ${edgeWords[edge] ?? 'length'}`
+}
+
+/** A line of the ledger that is looked up, not computed from the drawing. */
+function PlainRow({
+  name,
+  figure,
+  unit = '',
+  kind = '',
+}: {
+  readonly name: string
+  readonly figure: string
+  readonly unit?: string
+  readonly kind?: string
+}) {
+  return (
+    <div className={`row ${kind}`}>
+      <span />
+      <span>{name}</span>
+      <span className="v">
+        {figure} <small>{unit}</small>
+      </span>
+    </div>
+  )
+}
+
+function SunPage({ live }: { readonly live: LivePlan }) {
+  const { date, shade, points } = usePlan(({ date, parts }) => ({ date, shade: parts.shade, points: parts.points }))
+  const { view } = useSession()
+  const { units, place } = live.site
+  const isUp = live.shade.length > 0
+  const step = shade ? stepAt(shade.instants, live.hourMs) : null
+  const hours = (minutes: number) => printNumber(minutes / 60, 1, 1)
+  const clock = (ms: number | null) => (ms === null ? 'none' : printHour(ms, place.zone, units, true))
+  return (
+    <>
+      <header>
+        <h2>Sun and shade</h2>
+        <label className="date-field">
+          <span className="visually-hidden">Date</span>
+          <input type="date" value={date} onChange={event => view.setState({ date: event.target.value || null })} />
+        </label>
+      </header>
+      <PlainRow
+        name={`Sun height at ${printHour(live.hourMs, place.zone, units)}`}
+        figure={`${printNumber(live.sun.altitudeDeg, 1, 1)}°`}
+      />
+      <PlainRow name="Sun bearing, from true north" figure={`${printNumber(live.sun.azimuthDeg, 1, 1)}°`} />
+      {live.slabs.map(slab => {
+        const share = shade && step !== null ? (shade.slabShares.get(slab.id)?.[step] ?? 0) : null
+        const shaded = share === null ? null : (1 - share) * slab.netAreaM2
+        const [figure = '', unit = ''] = shaded === null ? [] : printMeasures(units).area(shaded).split(' ')
+        return (
+          <section key={slab.id} aria-label={slab.name}>
+            <PlainRow
+              kind="sum"
+              name={live.slabs.length === 1 ? 'Slab without direct sun' : `${slab.name} without direct sun`}
+              figure={shaded === null ? 'working' : figure}
+              unit={unit}
+            />
+            <PlainRow
+              kind="sub"
+              name="Share of the slab"
+              figure={share === null ? '' : printNumber((1 - share) * 100, 0)}
+              unit="%"
+            />
+          </section>
+        )
+      })}
+      {points?.length ? (
+        <>
+          <h3>Marked points, direct sun</h3>
+          {points.map(point => (
+            <section key={point.id} aria-label={point.name}>
+              <PlainRow name={point.name} figure={hours(point.directSunMin)} unit="h" />
+              <PlainRow
+                kind="sub"
+                name="First and last sun"
+                figure={`${clock(point.firstSunMs)} to ${clock(point.lastSunMs)}`}
+              />
+            </section>
+          ))}
+        </>
+      ) : null}
+      <p className="note">
+        {isUp
+          ? `Shade of ${live.site.casters.map(each => each.name.toLowerCase()).join(', ') || 'nothing: no building, wall, tree or cover is drawn'}.`
+          : 'No direct sun at this hour.'}
+      </p>
+      <Problems />
+    </>
+  )
+}
+
+/** The step of the shade table the hour lies in. */
+function stepAt(instants: readonly number[], ms: number): number | null {
+  const next = instants.findIndex(each => each > ms)
+  return next === 0 ? null : next === -1 ? instants.length - 1 : next - 1
+}
+
+function PoursPage({ live }: { readonly live: LivePlan }) {
+  const shared = useShared(live)
+  const { view } = useSession()
+  const { pours, quantities, isRenewing } = usePlan(({ parts, isRenewing }) => ({
+    pours: parts.pours,
+    quantities: parts.quantities,
+    isRenewing,
+  }))
+  const selection = useView(state => state.selection)
+  const print = printMeasures(live.site.units)
+  const joints = quantities?.filter(q => /-(construction-joint|header)-length$/.test(q.id))
+  return (
+    <>
+      <header>
+        <h2>Pours</h2>
+        <span>{pours?.some(pour => pour.proposed) ? 'as proposed' : 'as accepted'}</span>
+      </header>
+      {pours?.map((pour, i) => {
+        const own = quantities?.filter(q => q.pourId === pour.id) ?? []
+        const isOn = selection.includes(pour.id)
+        return (
+          <article key={pour.id} className={isOn ? 'card on' : 'card'} data-waiting={isRenewing || undefined}>
+            <button
+              type="button"
+              className="card-head"
+              aria-pressed={isOn}
+              onClick={() => view.setState({ selection: isOn ? [] : [pour.id] })}
+            >
+              <span className={`tint tint-${tintOf(i)}`}>{pour.number}</span>
+              <b>{print.area(pour.areaM2)}</b>
+              <span>{pour.date === null ? `day ${pour.day}` : printDate(pour.date)}</span>
+            </button>
+            <div className="card-rows">
+              {own.map(q => (
+                <FigureRow
+                  {...shared}
+                  key={q.id}
+                  quantity={q}
+                  label={q.label.replace(/^Pour [^ ,]+,? /, '').replace(/^./, c => c.toUpperCase())}
+                  isWaiting={isRenewing}
+                />
+              ))}
+            </div>
+          </article>
+        )
+      }) ?? <p className="note">Working</p>}
+      {joints?.length ? <h3>Joints</h3> : null}
+      {joints?.map(q => (
+        <FigureRow {...shared} key={q.id} quantity={q} isWaiting={isRenewing} />
+      ))}
+      <Problems />
+    </>
+  )
+}
+
+const groups: readonly { readonly title: string; readonly holds: (q: Quantity) => boolean }[] = [
+  { title: 'Areas', holds: q => q.unit === 'm²' && q.pourId === undefined },
+  { title: 'Lengths', holds: q => q.unit === 'm' && q.pourId === undefined },
+  { title: 'Concrete and base', holds: q => /^(m³|kg)$/.test(q.unit) && q.pourId === undefined },
+  { title: 'Other', holds: q => !/^(m|m²|m³|kg)$/.test(q.unit) && q.pourId === undefined },
+]
+
+function NumbersPage({ live }: { readonly live: LivePlan }) {
+  const shared = useShared(live)
+  const { quantities, pours, isRenewing } = usePlan(({ parts, isRenewing }) => ({
+    quantities: parts.quantities,
+    pours: parts.pours,
+    isRenewing,
+  }))
+  if (!quantities) return <PlainPage title="Ledger" words="Working" />
+  const slabName = (q: Quantity) => (live.slabs.length > 1 ? `${shared.names.get(q.slabId ?? '') ?? ''}: ` : '')
+  return (
+    <>
+      <header>
+        <h2>Ledger</h2>
+        <UnitsSwitch />
+      </header>
+      {groups.map(({ title, holds }) => {
+        const rows = quantities.filter(holds)
+        return rows.length === 0 ? null : (
+          <section key={title} aria-label={title}>
+            <h3>{title}</h3>
+            {rows.map(q => (
+              <FigureRow
+                {...shared}
+                key={q.id}
+                quantity={q}
+                label={`${slabName(q)}${q.label}`}
+                isWaiting={isRenewing}
+              />
+            ))}
+          </section>
+        )
+      })}
+      {pours?.map(pour => (
+        <section key={pour.id} aria-label={`Pour ${pour.number}`}>
+          <h3>Pour {pour.number}</h3>
+          {quantities
+            .filter(q => q.pourId === pour.id)
+            .map(q => (
+              <FigureRow {...shared} key={q.id} quantity={q} isWaiting={isRenewing} />
+            ))}
+        </section>
+      ))}
+      <Problems />
+    </>
+  )
+}
+
+function PlainPage({ title, words }: { readonly title: string; readonly words: string }) {
+  return (
+    <>
+      <header>
+        <h2>{title}</h2>
+      </header>
+      <p className="note">
+        <Icon name="ledger" /> {words}
+      </p>
+    </>
+  )
+}

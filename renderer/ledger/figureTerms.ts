@@ -1,0 +1,32 @@
+/** The working of a figure: its formula in words, and the same with the numbers put in. */
+
+import type { UnitSystem } from '../../shared/document/site'
+import type { Quantity } from '../../shared/planJson'
+import { nameEntities } from './nameEntities'
+import { figurePhrase } from './printFigure'
+
+export interface Term {
+  readonly name: string
+  readonly value: string
+}
+
+export interface Working {
+  readonly formula: string
+  /** Null where the formula is a single measured quantity. */
+  readonly withNumbers: string | null
+  readonly terms: readonly Term[]
+}
+
+const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
+
+export function figureWorking(quantity: Quantity, names: ReadonlyMap<string, string>, units: UnitSystem): Working {
+  const { formula, inputs } = quantity
+  const keys = Object.keys(inputs).sort((a, b) => b.length - a.length)
+  const phrase = (key: string) => figurePhrase(inputs[key]!.value, inputs[key]!.unit, units)
+  const pattern = new RegExp(keys.map(escaped).join('|'), 'g')
+  return {
+    formula: nameEntities(formula, names),
+    withNumbers: keys.length < 2 ? null : formula.replace(pattern, key => phrase(key)),
+    terms: Object.keys(inputs).map(key => ({ name: nameEntities(key, names), value: phrase(key) })),
+  }
+}

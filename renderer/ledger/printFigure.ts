@@ -1,0 +1,50 @@
+/** A figure as the ledger shows it: number and unit in columns of their own, in the site's units. */
+import { kgToPounds, metersToFeet } from '../../core/units/convert'
+import { printMeasures } from '../../core/units/printMeasures'
+import { printNumber } from '../../core/units/printNumber'
+import type { UnitSystem } from '../../shared/document/site'
+
+export interface PrintedFigure {
+  readonly figure: string
+  /** Empty where the figure carries its marks: `12′ 6½″`. */
+  readonly unit: string
+}
+
+const cut = (printed: string): PrintedFigure => {
+  const at = printed.lastIndexOf(' ')
+  const unit = printed.slice(at + 1)
+  return at < 0 || /[′″]$/.test(unit) ? { figure: printed, unit: '' } : { figure: printed.slice(0, at), unit }
+}
+
+/** 1 kg/m³ in lb/ft³, from the exact pound and foot. */
+const poundsPerCubicFoot = kgToPounds(1) / metersToFeet(1) ** 3
+
+export function printFigure(value: number, unit: string, units: UnitSystem): PrintedFigure {
+  const print = printMeasures(units)
+  switch (unit) {
+    case 'm²':
+      return cut(print.area(value))
+    case 'm':
+      return cut(print.length(value))
+    case 'm³':
+      return cut(print.volume(value))
+    case 'kg':
+      return units === 'ftin'
+        ? { figure: printNumber(kgToPounds(value), 0), unit: 'lb' }
+        : { figure: printNumber(value, 0), unit: 'kg' }
+    case 'kg/m³':
+      return units === 'ftin'
+        ? { figure: printNumber(value * poundsPerCubicFoot, 1), unit: 'lb/ft³' }
+        : { figure: printNumber(value, 0), unit: 'kg/m³' }
+    case '1':
+      return { figure: printNumber(value, 3), unit: '' }
+    default:
+      return { figure: printNumber(value, 2), unit }
+  }
+}
+
+/** The figure as one phrase, its unit after a space. */
+export const figurePhrase = (value: number, unit: string, units: UnitSystem): string => {
+  const printed = printFigure(value, unit, units)
+  return printed.unit === '' ? printed.figure : `${printed.figure} ${printed.unit}`
+}

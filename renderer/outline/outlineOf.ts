@@ -1,0 +1,86 @@
+/** The plan as words: every part that can be selected, in the order of the document. */
+import type { Plan } from '../../core/plan/plan'
+import type { Measures } from '../../core/units/measures'
+import type { LivePlan } from '../store/livePlan'
+
+export interface OutlineItem {
+  readonly id: string
+  readonly name: string
+  readonly detail: string
+}
+
+export interface OutlineSection {
+  readonly id: string
+  readonly name: string
+  readonly items: readonly OutlineItem[]
+}
+
+const openingWords = { pool: 'Pool', planter: 'Planter', drain: 'Drain', column: 'Column', other: 'Opening' } as const
+
+/** `pours` only where they are on screen. Sections without items are left out. */
+export function outlineSections(live: LivePlan, pours: Plan['pours'] | undefined, print: Measures): OutlineSection[] {
+  const { site } = live
+  const slabs = live.slabs.map((slab, i): OutlineSection => {
+    const source = site.slabs[i]
+    const named = <T extends { id: string; name?: string | undefined }>(list: readonly T[] | undefined, id: string) =>
+      list?.find(each => each.id === id)?.name
+    return {
+      id: `in ${slab.id}`,
+      name: slab.name,
+      items: [
+        {
+          id: slab.id,
+          name: `${slab.name}, outline`,
+          detail: `${print.area(slab.netAreaM2)} net, ${print.length(slab.perimeterM)} around`,
+        },
+        ...slab.openings.map(opening => ({
+          id: opening.id,
+          name: named(source?.openings, opening.id) ?? openingWords[opening.kind],
+          detail: `opening, ${print.area(opening.areaM2)}`,
+        })),
+        ...slab.borders.map((border, n) => ({
+          id: border.id,
+          name: named(source?.borders, border.id) ?? `Border ${n + 1}`,
+          detail: `${print.size(border.widthM)} wide, ${print.length(border.outerLengthM)} outside, ${print.area(border.areaM2)}`,
+        })),
+        ...slab.bands.map((band, n) => ({
+          id: band.id,
+          name: named(source?.bands, band.id) ?? `Band ${n + 1}`,
+          detail: `${print.size(band.widthM)} wide, ${print.length(band.lengthM)}`,
+        })),
+        ...slab.insets.map((inset, n) => ({
+          id: inset.id,
+          name: named(source?.insets, inset.id) ?? `Inset ${n + 1}`,
+          detail: print.area(inset.areaM2),
+        })),
+      ],
+    }
+  })
+  const casters = site.casters.map(caster => {
+    const height =
+      caster.kind === 'building'
+        ? caster.eaveM - caster.baseM
+        : caster.kind === 'cover'
+          ? caster.undersideM
+          : caster.topM - caster.baseM
+    const kind = { building: 'building, eave', wall: 'wall or fence,', tree: 'tree,', cover: 'cover, underside' }[
+      caster.kind
+    ]
+    return { id: caster.id, name: caster.name, detail: `${kind} ${print.length(height)}` }
+  })
+  const sections: OutlineSection[] = [
+    ...slabs,
+    { id: 'casters', name: 'What throws shade', items: casters },
+    { id: 'points', name: 'Marked points', items: site.points.map(({ id, name }) => ({ id, name, detail: 'point' })) },
+    {
+      id: 'pours',
+      name: 'Pours',
+      items: (pours ?? []).map(pour => ({
+        id: pour.id,
+        name: `Pour ${pour.number}`,
+        detail: `${print.area(pour.areaM2)}${pour.proposed ? ', proposed' : ''}`,
+      })),
+    },
+  ]
+  return sections.filter(section => section.items.length > 0)
+}

@@ -1,0 +1,356 @@
+import { DateTime } from 'luxon'
+import { type KeyboardEvent, type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import type { SunShares } from '../../core/plan/plan'
+import { type SiteDay, wholeHours } from '../../core/sun/siteDay'
+import type { Place, UnitSystem } from '../../shared/document/site'
+import { Icon } from '../app/Icon'
+import { printDate, printHour } from '../app/printDate'
+import { usePlan, useSession, useView } from '../app/session'
+import { tintOf } from '../editor/layers/drawPours'
+import { parseHour } from './parseHour'
+import { firstLightDeg, type SunCurve, sunCurve } from './sunCurve'
+
+const minuteMs = 60_000
+const stepMin = 5
+/** How long the whole rail takes when the day is run. */
+const runMs = 14_000
+
+interface Scale {
+  readonly width: number
+  x(ms: number): number
+  ms(x: number): number
+}
+
+/** Where the tape runs: past the words on the left, short of the window's edge. */
+const pad = { left: 150, right: 24 } as const
+const narrowPad = { left: 112, right: 24 } as const
+
+function useScale(curve: SunCurve): readonly [(element: HTMLElement | null) => void, Scale] {
+  const [width, setWidth] = useState(0)
+  const observer = useRef<ResizeObserver | null>(null)
+  const ref = useCallback((element: HTMLElement | null) => {
+    observer.current?.disconnect()
+    if (!element) return
+    observer.current = new ResizeObserver(() => setWidth(element.clientWidth))
+    observer.current.observe(element)
+  }, [])
+  const scale = useMemo((): Scale => {
+    const { left, right } = width < 1200 ? narrowPad : pad
+    const length = Math.max(1, width - left - right)
+    const span = curve.toMs - curve.fromMs
+    return {
+      width,
+      x: ms => left + ((ms - curve.fromMs) / span) * length,
+      ms: x => curve.fromMs + ((x - left) / length) * span,
+    }
+  }, [width, curve])
+  return [ref, scale]
+}
+
+/** The strip of hours under the plan: drag it, use the arrow keys, or type the hour. */
+export function DayRail() {
+  const live = usePlan(state => state.live)
+  const day = live?.day ?? null
+  if (!live || !day) return null
+  return <Rail day={day} place={live.site.place} units={live.site.units} />
+}
+
+function Rail({ day, place, units }: { readonly day: SiteDay; readonly place: Place; readonly units: UnitSystem }) {
+  const { view } = useSession()
+  const { stage, minute } = useView(({ stage, minute }) => ({ stage, minute }))
+  const altitude = usePlan(({ live }) => live?.sun.altitudeDeg ?? 0)
+  const curve = useMemo(() => sunCurve(day, place), [day, place])
+  const [ref, scale] = useScale(curve)
+  const [isRunning, setRunning] = useState(false)
+  const hourMs = day.startMs + minute * minuteMs
+
+  const setMs = useCallback(
+    (ms: number) => {
+      const kept = Math.min(curve.toMs, Math.max(curve.fromMs, ms))
+      view.setState({ minute: Math.round((kept - day.startMs) / minuteMs) })
+    },
+    [curve, day, view],
+  )
+
+  useEffect(() => {
+    if (!isRunning) return
+    const begin = performance.now()
+    const shownMs = day.startMs + view.getState().minute * minuteMs
+    const from = shownMs >= curve.toMs - 10 * minuteMs ? curve.fromMs : shownMs
+    let frame = requestAnimationFrame(function step(now) {
+      const at = from + ((now - begin) / runMs) * (curve.toMs - curve.fromMs)
+      setMs(at)
+      if (at >= curve.toMs) setRunning(false)
+      else frame = requestAnimationFrame(step)
+    })
+    return () => cancelAnimationFrame(frame)
+  }, [isRunning, curve, day, view, setMs])
+
+  const drag = (event: PointerEvent<HTMLDivElement>) => {
+    if (event.type === 'pointerdown') event.currentTarget.setPointerCapture(event.pointerId)
+    else if (!event.currentTarget.hasPointerCapture(event.pointerId)) return
+    setRunning(false)
+    setMs(scale.ms(event.clientX - event.currentTarget.getBoundingClientRect().left))
+  }
+  const onKeyDown = (event: KeyboardEvent) => {
+    const steps: Readonly<Record<string, number>> = {
+      ArrowRight: stepMin,
+      ArrowUp: stepMin,
+      ArrowLeft: -stepMin,
+      ArrowDown: -stepMin,
+      PageUp: 60,
+      PageDown: -60,
+    }
+    const by = steps[event.key]
+    if (by !== undefined) setMs(day.startMs + Math.round(minute / stepMin) * stepMin * minuteMs + by * minuteMs)
+    else if (event.key === 'Home') setMs(curve.fromMs)
+    else if (event.key === 'End') setMs(curve.toMs)
+    else return
+    event.preventDefault()
+    setRunning(false)
+  }
+
+  const hourText = printHour(hourMs, day.zone, units)
+  const minutes = (ms: number) => Math.round((ms - day.startMs) / minuteMs)
+  return (
+    <section className="rail" aria-label="Day rail" ref={ref}>
+      <div className="rail-words">
+        <b>{printDate(day.date)}</b>
+        <HourField key={hourText} text={hourText} units={units} onHour={m => setMs(wallMs(day, m))} />
+        <button
+          type="button"
+          className="btn bare only"
+          aria-pressed={isRunning}
+          aria-label="Run the day"
+          title="Run the day"
+          onClick={() => setRunning(was => !was)}
+        >
+          <Icon name={isRunning ? 'halt' : 'play'} />
+        </button>
+      </div>
+      {scale.width > 0 ? (
+        <>
+          <Strip curve={curve} scale={scale} day={day} units={units} />
+          {stage === 'sun' ? <SlabShares scale={scale} /> : null}
+          {stage === 'pours' ? <PourRows scale={scale} /> : null}
+          <div
+            className="rail-track"
+            role="slider"
+            tabIndex={0}
+            aria-label="Hour shown"
+            aria-valuemin={minutes(curve.fromMs)}
+            aria-valuemax={minutes(curve.toMs)}
+            aria-valuenow={minute}
+            aria-valuetext={`${printHour(hourMs, day.zone, units, true)}, sun ${Math.round(altitude)}° high`}
+            onPointerDown={drag}
+            onPointerMove={drag}
+            onKeyDown={onKeyDown}
+          />
+          <div className="rail-hand" style={{ transform: `translateX(${scale.x(hourMs)}px)` }}>
+            <span className="rail-tag">{hourText}</span>
+            <span className="rail-ring" style={{ top: `${curveY(altitude, curve)}px` }} />
+          </div>
+        </>
+      ) : null}
+    </section>
+  )
+}
+
+/** The instant of a clock time on that day; the first of two where an hour repeats. */
+function wallMs(day: SiteDay, minutes: number): number {
+  return DateTime.fromISO(day.date, { zone: day.zone })
+    .set({ hour: Math.floor(minutes / 60), minute: minutes % 60 })
+    .toMillis()
+}
+
+function HourField({
+  text,
+  units,
+  onHour,
+}: {
+  readonly text: string
+  readonly units: UnitSystem
+  readonly onHour: (minutes: number) => void
+}) {
+  const [typed, setTyped] = useState(text)
+  const minutes = parseHour(typed)
+  const commit = () => {
+    if (minutes === null || typed === text) setTyped(text)
+    // Between one and five on a working day means the afternoon, unless the morning is written out.
+    else
+      onHour(units === 'ftin' && /^\s*[1-5](\D|$)/.test(typed) && !/[ap]m?\s*$/i.test(typed) ? minutes + 720 : minutes)
+  }
+  return (
+    <input
+      className="hour-field"
+      aria-label="Hour"
+      inputMode="numeric"
+      value={typed}
+      aria-invalid={minutes === null}
+      onChange={event => setTyped(event.target.value)}
+      onBlur={commit}
+      onFocus={event => event.target.select()}
+      onKeyDown={event => {
+        if (event.key === 'Enter') commit()
+        else if (event.key === 'Escape') setTyped(text)
+      }}
+    />
+  )
+}
+
+const strip = { top: 30, height: 42 } as const
+
+const curveY = (altitudeDeg: number, curve: SunCurve): number => {
+  const share = Math.max(0, altitudeDeg) / Math.max(30, curve.highestDeg * 1.15)
+  return strip.top + strip.height - 3 - share * (strip.height - 8)
+}
+
+/** Sky by sun height: night, low light, morning, full day. Colors are the theme's. */
+function skyStops(curve: SunCurve): readonly { readonly at: number; readonly color: string }[] {
+  const span = curve.toMs - curve.fromMs
+  const shown = curve.samples.filter(each => each.ms >= curve.fromMs && each.ms <= curve.toMs)
+  const band = (deg: number) => (deg < firstLightDeg ? 0 : deg < 4 ? 1 : deg < 18 ? 2 : 3)
+  return shown.flatMap((each, i) => {
+    const next = shown[i + 1]
+    const previous = shown[i - 1]
+    const own = band(each.altitudeDeg)
+    const isEdge = !next || !previous || band(next.altitudeDeg) !== own || band(previous.altitudeDeg) !== own
+    return isEdge ? [{ at: (each.ms - curve.fromMs) / span, color: `var(--sky-${own})` }] : []
+  })
+}
+
+function Strip({
+  curve,
+  scale,
+  day,
+  units,
+}: {
+  readonly curve: SunCurve
+  readonly scale: Scale
+  readonly day: SiteDay
+  readonly units: UnitSystem
+}) {
+  const hours = wholeHours(day).filter(ms => ms >= curve.fromMs && ms <= curve.toMs)
+  const [x0, x1] = [scale.x(curve.fromMs), scale.x(curve.toMs)]
+  const line = curve.samples
+    .filter(each => each.ms >= curve.fromMs && each.ms <= curve.toMs && each.altitudeDeg > -1)
+    .map(each => `${scale.x(each.ms).toFixed(1)},${curveY(each.altitudeDeg, curve).toFixed(1)}`)
+    .join(' ')
+  const ticks = hours.flatMap(ms =>
+    [0, 15, 30, 45]
+      .map(m => ({ x: scale.x(ms + m * minuteMs), length: m === 0 ? 12 : m === 30 ? 8 : 5 }))
+      .filter(tick => tick.x < x1),
+  )
+  const bottom = strip.top + strip.height
+  const hourName = (ms: number): string => {
+    const at = DateTime.fromMillis(ms, { zone: day.zone })
+    if (units === 'metric') return String(at.hour)
+    return at.hour === 12 ? '12 noon' : String(at.hour % 12 === 0 ? 12 : at.hour % 12)
+  }
+  // Every hour where there is room, else every second or third.
+  const every = [1, 2, 3, 4].find(n => ((x1 - x0) / hours.length) * n >= 34) ?? 4
+  return (
+    <svg className="rail-strip" width={scale.width} height={bottom + 6} aria-hidden="true">
+      <defs>
+        <linearGradient id="sky" x1="0" x2="1">
+          {skyStops(curve).map(({ at, color }) => (
+            <stop key={at} offset={at} style={{ stopColor: color }} />
+          ))}
+        </linearGradient>
+      </defs>
+      <text className="rail-label" x={x0 - 12} y={strip.top + strip.height / 2 + 5} textAnchor="end">
+        Sun height
+      </text>
+      <rect className="rail-sky" x={x0} y={strip.top} width={x1 - x0} height={strip.height} fill="url(#sky)" />
+      <polyline className="rail-curve" points={line} />
+      <path className="rail-ticks" d={ticks.map(({ x, length }) => `M${x.toFixed(1)} ${bottom}v${-length}`).join('')} />
+      {hours
+        .filter((_, i) => i % every === 0)
+        .filter(ms => scale.x(ms) > x0 + 8 && scale.x(ms) < x1 - 8)
+        .map(ms => (
+          <text key={ms} className="rail-hour" x={scale.x(ms)} y={20} textAnchor="middle">
+            {hourName(ms)}
+          </text>
+        ))}
+    </svg>
+  )
+}
+
+/** A row of the day in which a part has sun: the fuller the bar, the larger the share. */
+function ShareRow({
+  name,
+  tint,
+  shares,
+  instants,
+  scale,
+  figure,
+}: {
+  readonly name: string
+  readonly tint: number | null
+  readonly shares: SunShares
+  readonly instants: readonly number[]
+  readonly scale: Scale
+  readonly figure: string
+}) {
+  const step = instants.length > 1 ? instants[1]! - instants[0]! : 0
+  const [left, right] = [scale.ms(0), scale.ms(scale.width)]
+  const bars = instants.flatMap((ms, i) => {
+    const share = shares[i] ?? 0
+    if (share <= 0 || ms < left || ms > right) return []
+    const width = scale.x(ms + step) - scale.x(ms)
+    return [`M${scale.x(ms).toFixed(1)} 20v${(-14 * share).toFixed(1)}h${width.toFixed(1)}V20z`]
+  })
+  const x0 = scale.width < 1200 ? narrowPad.left : pad.left
+  return (
+    <li className="rail-row">
+      <span className="rail-row-name">
+        {tint === null ? null : <span className={`tint tint-${tint}`}>{name}</span>}
+        {tint === null ? name : figure}
+      </span>
+      <svg width={scale.width} height="26" aria-hidden="true">
+        <path className="rail-base" d={`M${x0} 20H${scale.width - 24}`} />
+        <path className="rail-sun" d={bars.join('')} />
+      </svg>
+    </li>
+  )
+}
+
+function SlabShares({ scale }: { readonly scale: Scale }) {
+  const { shade, slabs } = usePlan(({ parts, live }) => ({ shade: parts.shade, slabs: live?.slabs }))
+  if (!shade || !slabs) return <p className="rail-wait">Sun on the slab: working</p>
+  return (
+    <ul className="rail-rows" aria-label="Share of each slab in sun">
+      {slabs.map(slab => (
+        <ShareRow
+          key={slab.id}
+          name={`Sun, ${slab.name}`}
+          tint={null}
+          figure=""
+          shares={shade.slabShares.get(slab.id) ?? []}
+          instants={shade.instants}
+          scale={scale}
+        />
+      ))}
+    </ul>
+  )
+}
+
+function PourRows({ scale }: { readonly scale: Scale }) {
+  const { shade, pours } = usePlan(({ parts }) => ({ shade: parts.shade, pours: parts.pours }))
+  if (!shade || !pours) return <p className="rail-wait">Pours: working</p>
+  return (
+    <ul className="rail-rows" aria-label="Sun on each pour">
+      {pours.map((pour, i) => (
+        <ShareRow
+          key={pour.id}
+          name={pour.number}
+          tint={tintOf(i)}
+          figure={pour.date === null ? `day ${pour.day}` : printDate(pour.date)}
+          shares={shade.pourShares.get(pour.id) ?? []}
+          instants={shade.instants}
+          scale={scale}
+        />
+      ))}
+    </ul>
+  )
+}

@@ -1,0 +1,57 @@
+/** What the page computes itself on the document on screen, preview included: shapes, and the shade of the shown hour. */
+import type { ResolvedSlab } from '../../core/geometry/resolvedSlab'
+import { resolveSlab } from '../../core/geometry/resolveSlab'
+import type { Memo } from '../../core/plan/memo'
+import { casterShadow, type ShadowPart } from '../../core/sun/casterShadow'
+import { type ResolvedCaster, resolveCaster } from '../../core/sun/resolveCaster'
+import { type SiteDay, siteDay } from '../../core/sun/siteDay'
+import { type SunPosition, shadowPerMeter, sunPosition } from '../../core/sun/sunPosition'
+import type { Site } from '../../shared/document/site'
+import { settingValue } from '../../shared/settings'
+
+/** Shade on one level, to be filled by the non-zero rule, each transmission on its own. */
+export interface LevelShade {
+  readonly levelM: number
+  readonly parts: readonly ShadowPart[]
+}
+
+export interface LivePlan {
+  readonly site: Site
+  readonly slabs: readonly ResolvedSlab[]
+  readonly casters: readonly ResolvedCaster[]
+  readonly day: SiteDay | null
+  readonly hourMs: number
+  readonly sun: SunPosition
+  /** Empty while the sun is under the lowest height that counts. */
+  readonly shade: readonly LevelShade[]
+}
+
+/** The slabs' levels, the lowest first; of no slab, the site datum. */
+const levelsOf = (slabs: readonly ResolvedSlab[]): number[] =>
+  slabs.length === 0 ? [0] : [...new Set(slabs.map(slab => slab.levelM))].sort((a, b) => a - b)
+
+export function deriveLive(site: Site, date: string, hourMs: number, memo: Memo): LivePlan {
+  const { place, settings } = site
+  const slabs = site.slabs.map(slab => memo.part('slab', slab.id, [slab], () => resolveSlab(slab)))
+  const casters = site.casters.map(caster =>
+    memo.part('caster', caster.id, [caster], () => resolveCaster(caster).value),
+  )
+  const day = memo.part('day', 'site', [date, place.zone], () => siteDay(date, place.zone))
+  const sun = memo.part('sun', 'site', [hourMs, place.latDeg, place.lonDeg], () =>
+    sunPosition(hourMs, place.latDeg, place.lonDeg),
+  )
+  const isUp = sun.altitudeDeg >= settingValue(settings, 'minSunAltitudeDeg')
+  const perMeter = memo.part('perMeter', 'site', [sun, place.northDeg], () => shadowPerMeter(sun, place.northDeg))
+  const shade = !isUp
+    ? []
+    : levelsOf(slabs).map(levelM => ({
+        levelM,
+        parts: casters.flatMap(caster =>
+          memo.part('shadow', `${caster.id} ${levelM}`, [caster, levelM, perMeter, date, settings], () =>
+            casterShadow(caster, levelM, perMeter, date, settings),
+          ),
+        ),
+      }))
+  memo.sweep()
+  return { site, slabs, casters, day: day.ok ? day.value : null, hourMs, sun, shade }
+}

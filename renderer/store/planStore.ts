@@ -1,0 +1,61 @@
+/** What is derived from the document on screen: at once on the page, and in parts from the worker. */
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import { createMemo } from '../../core/plan/memo'
+import { planDate } from '../../core/plan/planDate'
+import { siteDay } from '../../core/sun/siteDay'
+import { createPlanClient, type PlanClientOf, type PlanState } from '../worker/planClient'
+import { deriveLive, type LivePlan } from './livePlan'
+import { type SiteStore, shownDocument } from './siteStore'
+import type { ViewStore } from './viewStore'
+
+export interface DerivedState extends PlanState {
+  readonly live: LivePlan | null
+  readonly date: string
+}
+
+export type PlanStore = StoreApi<DerivedState>
+
+export interface PlanStoreOf extends Omit<PlanClientOf, 'onChange'> {
+  readonly siteStore: SiteStore
+  readonly viewStore: ViewStore
+  /** The local date as the host tells it. */
+  readonly today: () => string
+}
+
+/** Follows the document and the view; the stores' listeners live as long as the page. */
+export function createPlanStore({ siteStore, viewStore, today, ...client }: PlanStoreOf): PlanStore {
+  const store = createStore<DerivedState>(() => ({
+    live: null,
+    date: '',
+    parts: {},
+    revs: {},
+    rev: 0,
+    isRenewing: false,
+    failure: null,
+  }))
+  const memo = createMemo()
+  const plans = createPlanClient({ ...client, onChange: state => store.setState(state) })
+
+  function follow(): void {
+    const state = siteStore.getState()
+    const view = viewStore.getState()
+    const site = shownDocument(state)
+    if (site === null) {
+      if (store.getState().live !== null) plans.reset()
+      store.setState({ live: null, date: '' })
+      return
+    }
+    const date = planDate(site, view.date ?? undefined, today())
+    const day = siteDay(date, site.place.zone)
+    const hourMs = (day.ok ? day.value.startMs : 0) + view.minute * 60_000
+    const { live } = store.getState()
+    const isSame = live?.site === site && live.hourMs === hourMs && store.getState().date === date
+    if (isSame) return
+    store.setState({ live: deriveLive(site, date, hourMs, memo), date })
+    plans.update(site, { date, focus: view.selection.at(-1) ?? null }, state.preview !== null)
+  }
+
+  siteStore.subscribe(follow)
+  viewStore.subscribe(follow)
+  return store
+}

@@ -1,0 +1,68 @@
+/** The document on screen: committed steps, and the preview of the gesture in hand. Selection is not part of it. */
+import type { Draft } from 'immer'
+import { produce } from 'immer'
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { Site } from '../../shared/document/site'
+import { commitStep, currentDocument, type History, redoStep, startHistory, undoStep } from './history'
+
+export interface SiteState {
+  readonly history: History | null
+  /** The document of the gesture in hand; outside history until it is kept. */
+  readonly preview: Site | null
+  /** Rises with every change of the committed document. */
+  readonly rev: number
+}
+
+export type SiteStore = StoreApi<SiteState> & {
+  open(site: Site): void
+  close(): void
+  /** One edit, one named step. Whatever gesture was in hand is dropped. */
+  edit(name: string, change: (draft: Draft<Site>) => void): void
+  /** One edit by a command: committed document in, changed document out. */
+  apply(name: string, command: (site: Site) => Site): void
+  /** Shows what a gesture would make of the committed document; each call starts from the committed one. */
+  show(command: (site: Site) => Site): void
+  /** Commits the preview as one step. */
+  keep(name: string): void
+  /** Esc: the preview is gone; undo and redo stay as they were. */
+  drop(): void
+  undo(): void
+  redo(): void
+}
+
+export function createSiteStore(): SiteStore {
+  const store = createStore<SiteState>(() => ({ history: null, preview: null, rev: 0 }))
+  const setHistory = (history: History | null) =>
+    store.setState(state => ({
+      history,
+      preview: null,
+      rev: history === state.history ? state.rev : state.rev + 1,
+    }))
+  const withHistory = (change: (history: History) => History) => {
+    const { history } = store.getState()
+    if (history) setHistory(change(history))
+  }
+  return Object.assign(store, {
+    open: (site: Site) => setHistory(startHistory(site)),
+    close: () => setHistory(null),
+    edit: (name: string, change: (draft: Draft<Site>) => void) =>
+      withHistory(history => commitStep(history, name, produce(currentDocument(history), change))),
+    apply: (name: string, command: (site: Site) => Site) =>
+      withHistory(history => commitStep(history, name, command(currentDocument(history)))),
+    show: (command: (site: Site) => Site) => {
+      const { history } = store.getState()
+      if (history) store.setState({ preview: command(currentDocument(history)) })
+    },
+    keep: (name: string) => {
+      const { preview } = store.getState()
+      if (preview) withHistory(history => commitStep(history, name, preview))
+    },
+    drop: () => store.setState({ preview: null }),
+    undo: () => withHistory(undoStep),
+    redo: () => withHistory(redoStep),
+  })
+}
+
+/** What is drawn: the preview while a gesture is in hand, else the committed document. */
+export const shownDocument = ({ history, preview }: SiteState): Site | null =>
+  preview ?? (history ? currentDocument(history) : null)

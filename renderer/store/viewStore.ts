@@ -1,0 +1,41 @@
+/** What is looked at and how; never saved with the document and never an undo step. */
+import { createStore, type StoreApi } from 'zustand/vanilla'
+
+export const stages = ['slab', 'sun', 'pours', 'numbers', 'sheets', 'log'] as const
+export type Stage = (typeof stages)[number]
+
+export const themes = ['light', 'dark', 'sunlight'] as const
+export type Theme = (typeof themes)[number]
+
+export interface ViewState {
+  readonly stage: Stage
+  readonly theme: Theme
+  /** Ids of entities, the last chosen last. */
+  readonly selection: readonly string[]
+  /** The figure that is opened, by its id; its geometry is lit. */
+  readonly openFigure: string | null
+  /** The shown hour, as minutes from the site day's first instant, so that another date keeps the hour. */
+  readonly minute: number
+  /** The date asked for; null follows the document. */
+  readonly date: string | null
+  readonly clientView: boolean
+  readonly outlineShown: boolean
+}
+
+export type ViewStore = StoreApi<ViewState>
+
+const start: ViewState = {
+  stage: 'slab',
+  theme: 'light',
+  selection: [],
+  openFigure: null,
+  minute: 10 * 60,
+  date: null,
+  clientView: false,
+  outlineShown: false,
+}
+
+export const createViewStore = (): ViewStore => createStore<ViewState>(() => start)
+
+/** Back to the first stage with nothing selected, as for a site just opened; the theme stays. */
+export const resetView = (view: ViewStore): void => view.setState(({ theme }) => ({ ...start, theme }))

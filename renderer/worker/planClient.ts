@@ -1,0 +1,160 @@
+/** The page's side of the protocol: keeps the worker's copy in step, drops stale replies, restarts a worker that died. */
+import type { Site } from '../../shared/document/site'
+import { patchesBetween } from './patchesBetween'
+import { FromWorker, type PartName, type PartValue, partNames, type ToWorker } from './protocol'
+
+/** A worker silent for this long while something is asked of it is given up. */
+const silenceMs = 10_000
+/** A revision whose plan made the worker throw this often is not asked for again. */
+const attempts = 2
+
+export interface WorkerHandle {
+  post(message: ToWorker): void
+  stop(): void
+}
+
+export interface PlanClientOf {
+  readonly startWorker: (onMessage: (raw: unknown) => void, onCrash: (message: string) => void) => WorkerHandle
+  readonly setTimer: (call: () => void, ms: number) => unknown
+  readonly clearTimer: (timer: unknown) => void
+  readonly onChange: (state: PlanState) => void
+}
+
+export interface PlanState {
+  readonly parts: { readonly [N in PartName]?: PartValue<N> }
+  /** The revision each part is as of. */
+  readonly revs: Readonly<Partial<Record<PartName, number>>>
+  /** The revision on screen. */
+  readonly rev: number
+  /** Parts on screen are of an older revision and on their way. */
+  readonly isRenewing: boolean
+  /** Why the plan of this revision will not come. */
+  readonly failure: string | null
+}
+
+export interface PlanAsk {
+  readonly date: string
+  readonly focus: string | null
+  readonly stepMin?: number
+}
+
+export interface PlanClient {
+  /** The document on screen and what is asked of it. */
+  update(site: Site, ask: PlanAsk, isPreview: boolean): void
+  /** Forgets the site, its parts and the work on it. */
+  reset(): void
+  stop(): void
+}
+
+const empty: PlanState = { parts: {}, revs: {}, rev: 0, isRenewing: false, failure: null }
+
+export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }: PlanClientOf): PlanClient {
+  let worker: WorkerHandle | null = null
+  let state = empty
+  let committed: { rev: number; site: Site } | null = null
+  let shown: { rev: number; site: Site; ask: PlanAsk; isPreview: boolean } | null = null
+  let timer: unknown = null
+  let failures = 0
+  const latest = new Map<PartName, unknown>()
+
+  const publish = (next: Partial<PlanState>) => {
+    state = { ...state, ...next }
+    onChange(state)
+  }
+  const show = (names: readonly PartName[], rev: number, next: Partial<PlanState>) => {
+    const known = names.filter(name => latest.has(name))
+    publish({
+      parts: { ...state.parts, ...Object.fromEntries(known.map(name => [name, latest.get(name)])) },
+      revs: { ...state.revs, ...Object.fromEntries(known.map(name => [name, rev])) },
+      ...next,
+    })
+  }
+  const disarm = () => {
+    if (timer !== null) clearTimer(timer)
+    timer = null
+  }
+  const arm = () => {
+    disarm()
+    timer = setTimer(() => fail('The plan stopped answering.'), silenceMs)
+  }
+
+  const stopWorker = () => {
+    worker?.stop()
+    worker = null
+    committed = null
+    latest.clear()
+  }
+
+  function fail(message: string): void {
+    disarm()
+    stopWorker()
+    failures += 1
+    if (failures >= attempts || shown === null) publish({ isRenewing: false, failure: message })
+    else send()
+  }
+
+  function receive(raw: unknown): void {
+    const message = FromWorker.parse(raw)
+    if (message.kind === 'needWhole') {
+      committed = null
+      if (shown) send()
+      return
+    }
+    // A part the worker has sent is not sent again while it stays the same: kept, whichever revision it came with.
+    if (message.kind === 'part') latest.set(message.name, message.value)
+    // Another revision's answer is never shown: this one's is on its way.
+    if (message.rev !== shown?.rev) return
+    if (message.kind === 'failed') fail(message.message)
+    else if (message.kind === 'part') {
+      arm()
+      show([message.name], message.rev, {})
+    } else if (message.kind === 'settled') {
+      disarm()
+      failures = 0
+      show(message.names, message.rev, { isRenewing: false, failure: null })
+    } else arm()
+  }
+
+  function send(): void {
+    if (shown === null) return
+    const { rev, site, ask, isPreview } = shown
+    worker ??= startWorker(receive, message => fail(message))
+    if (committed === null) {
+      worker.post({ kind: 'sync', rev, baseRev: null, preview: false, whole: site })
+      // A preview sent whole stands in for a committed copy until the next committed one is sent whole.
+      committed = { rev, site }
+    } else if (committed.rev !== rev) {
+      const patches = patchesBetween(committed.site, site)
+      worker.post({ kind: 'sync', rev, baseRev: committed.rev, preview: isPreview, patches })
+      if (!isPreview) committed = { rev, site }
+    }
+    worker.post({ kind: 'want', rev, parts: [...partNames], preview: isPreview, ...ask })
+    arm()
+    publish({ rev, isRenewing: true, failure: null })
+  }
+
+  return {
+    update(site, ask, isPreview) {
+      const sameSite = shown?.site === site
+      const sameAsk = shown?.ask.date === ask.date && shown.ask.stepMin === ask.stepMin
+      if (sameSite && sameAsk) return
+      // Another date is another answer, though the document is the same: it takes a revision of its own.
+      const rev = (shown?.rev ?? 0) + 1
+      shown = { rev, site, ask, isPreview }
+      failures = 0
+      send()
+    },
+    reset() {
+      worker?.post({ kind: 'cancel' })
+      disarm()
+      committed = null
+      shown = null
+      state = empty
+      onChange(state)
+    },
+    stop() {
+      disarm()
+      stopWorker()
+    },
+  }
+}

@@ -1,0 +1,21 @@
+import { derivePlan } from '../../core/plan/derivePlan'
+import { createMemo } from '../../core/plan/memo'
+import { createPlanServer } from './planServer'
+import type { FromWorker } from './protocol'
+
+interface WorkerScope {
+  postMessage(message: FromWorker): void
+  onmessage: ((event: MessageEvent<unknown>) => void) | null
+}
+
+const scope = self as unknown as WorkerScope
+const memo = createMemo()
+
+scope.onmessage = (() => {
+  const receive = createPlanServer({
+    post: message => scope.postMessage(message),
+    later: work => setTimeout(work, 0),
+    derive: (site, asked) => derivePlan(site, asked, memo),
+  })
+  return event => receive(event.data)
+})()

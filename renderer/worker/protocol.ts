@@ -1,0 +1,65 @@
+/** What page and worker say to each other; checked at both doors. */
+import type { Patch } from 'immer'
+import * as z from 'zod/mini'
+import type { Plan } from '../../core/plan/plan'
+import { Site } from '../../shared/document/site'
+
+export const partNames = ['day', 'pours', 'joints', 'shade', 'points', 'quantities', 'problems'] as const
+export type PartName = (typeof partNames)[number]
+export type PartValue<N extends PartName> = Plan[N]
+
+const rev = z.number().check(z.int(), z.nonnegative())
+const PartNameSchema = z.enum(partNames)
+
+const PatchSchema = z.strictObject({
+  op: z.enum(['add', 'remove', 'replace']),
+  path: z.array(z.union([z.string(), z.number()])),
+  value: z.optional(z.unknown()),
+})
+
+/**
+ * `sync` brings the worker's copy of the document to `rev`: by patches on `baseRev`, or whole. With `preview` the
+ * patches branch off the committed revision `baseRev` and are thrown away with the next sync. `want` asks for parts of
+ * the plan of that revision; the newest want replaces the one before.
+ */
+export const ToWorker = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('sync'),
+    rev,
+    baseRev: z.nullable(rev),
+    preview: z.boolean(),
+    patches: z.optional(z.array(PatchSchema)),
+    whole: z.optional(Site),
+  }),
+  z.strictObject({
+    kind: z.literal('want'),
+    rev,
+    parts: z.array(PartNameSchema),
+    /** The entity worked on: its parts come first. */
+    focus: z.nullable(z.string()),
+    preview: z.boolean(),
+    date: z.string(),
+    stepMin: z.optional(z.number().check(z.positive())),
+  }),
+  z.strictObject({ kind: z.literal('cancel') }),
+])
+export type ToWorker =
+  | {
+      kind: 'sync'
+      rev: number
+      baseRev: number | null
+      preview: boolean
+      patches?: Patch[]
+      whole?: Site
+    }
+  | Extract<z.infer<typeof ToWorker>, { kind: 'want' | 'cancel' }>
+
+/** `settled`: every part asked for is as of `rev`, sent now or the same as last sent. */
+export const FromWorker = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('part'), rev, name: PartNameSchema, entityId: z.string(), value: z.unknown() }),
+  z.strictObject({ kind: z.literal('settled'), rev, names: z.array(PartNameSchema) }),
+  z.strictObject({ kind: z.literal('progress'), rev, doing: z.string(), share: z.nullable(z.number()) }),
+  z.strictObject({ kind: z.literal('failed'), rev, message: z.string() }),
+  z.strictObject({ kind: z.literal('needWhole'), rev }),
+])
+export type FromWorker = z.infer<typeof FromWorker>

@@ -1,0 +1,46 @@
+import { copyFileSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import react from '@vitejs/plugin-react'
+import { defineConfig } from 'vite'
+
+const root = import.meta.dirname ?? process.cwd()
+const outDir = resolve(root, 'dist/renderer')
+
+/**
+ * The page and its worker. Paths are relative, so that any host may serve the folder; nothing is inlined as a data
+ * address; each script and style tag carries the placeholder that the host replaces with a fresh nonce per load.
+ */
+export default defineConfig({
+  root: resolve(root, 'renderer'),
+  base: './',
+  html: { cspNonce: '__CSP_NONCE__' },
+  plugins: [
+    react(),
+    {
+      name: 'samples',
+      /** For a page without a host: the samples and a list of them beside it. */
+      writeBundle() {
+        const [from, to] = [resolve(root, 'samples'), join(outDir, 'samples')]
+        mkdirSync(to, { recursive: true })
+        const samples = readdirSync(from)
+          .filter(file => file.endsWith('.slabwright.json'))
+          .map(file => {
+            copyFileSync(join(from, file), join(to, file))
+            const { name } = JSON.parse(readFileSync(join(from, file), 'utf8')) as { name: string }
+            return { sampleId: file.replace('.slabwright.json', ''), name, file }
+          })
+        writeFileSync(join(to, 'index.json'), JSON.stringify({ samples }))
+      },
+    },
+  ],
+  worker: { format: 'es' },
+  build: {
+    outDir,
+    emptyOutDir: true,
+    target: 'es2023',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    sourcemap: true,
+    chunkSizeWarningLimit: 1500,
+  },
+})

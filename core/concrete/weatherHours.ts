@@ -67,6 +67,10 @@ function missingFindings(rows: readonly WeatherHour[]): Finding[] {
   ]
 }
 
+/**
+ * A reading of 0 % is a dry one rounded down: 1 % stands for it, since a dew point needs some water. A dew point rounded
+ * to just over the air is the air.
+ */
 const dewPointOf = (row: WeatherHour): number =>
   Math.min(row.airC, row.dewPointC ?? dewPointFromHumidity(row.airC, Math.max(row.humidity ?? fill.humidity, 0.01)))
 

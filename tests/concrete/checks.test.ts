@@ -160,5 +160,11 @@ describe('rain', () => {
       allHardMs: clock(14),
     })
     expect(outlook.settingRainMm).toBeCloseTo(0.4, 12)
+    const { settingChanceMost } = rainOutlook({
+      hours: wet({ 10: 0.3, 11: 0.3 }),
+      firstConcreteMs: clock(10.5),
+      allHardMs: clock(14),
+    })
+    expect(settingChanceMost).toBeCloseTo(1 - 0.7 ** 1.5, 12)
   })
 })

@@ -19,19 +19,19 @@ const { values } = parseArgs({
     quiet: { type: 'boolean', default: false },
   },
 })
-const root = resolve(dirname(fileURLToPath(import.meta.url)), '..', '..')
+const pageFolder = resolve(dirname(fileURLToPath(import.meta.url)), '..', 'renderer')
 const folder = values.folder === undefined ? workingFolder() : resolve(values.folder)
 const program = siteFiles({
   layer: nodeFiles,
   folder,
   dataFolder: values.data === undefined ? dataFolder() : resolve(values.data),
-  samplesFolder: join(root, 'samples'),
+  samplesFolder: join(pageFolder, 'samples'),
   now: () => new Date(),
   dayOf: localDay,
   confined: true,
 })
 const host = await loopbackHost({
-  page: pageFiles(join(root, 'dist', 'renderer')),
+  page: pageFiles(pageFolder),
   openWindow() {
     const files = program.openWindow()
     const api = hostApi({

@@ -14,16 +14,34 @@ const direction = (ring: Ring, index: number): Pt => {
   return [(nx - x) / length, (ny - y) / length]
 }
 
-/** The sides that a gable roof leaves upright. Four sides: the pair that does not run with the ridge. More: the end of
- * each ridge, a side between two that face each other whose hip would be a plain triangle. */
-const gableSides = (ring: Ring, ridge: Pt): readonly number[] | null => {
+interface Gables {
+  readonly sides: readonly number[]
+  /** Each stands between two slopes that face each other, as its wall does. */
+  readonly areEnds: boolean
+}
+
+/** Sides within 15° of square to the ridge. */
+const squareTo = (ring: Ring, ridge: Pt): number[] =>
+  ring
+    .map((_, side) => side)
+    .filter(side => {
+      const [dx, dy] = direction(ring, side)
+      return Math.abs(dx * ridge[0] + dy * ridge[1]) < 0.26
+    })
+
+/**
+ * The sides that a gable roof leaves upright. Four sides: the pair that does not run with the ridge. More: the end of
+ * each ridge that the footprint would have by itself, a side between two that face each other whose hip would be a plain
+ * triangle; if none of the main ones is square to the ridge asked for, every side that is. Null if there is none.
+ */
+const gablesOf = (ring: Ring, ridge: Pt): Gables | null => {
   const count = ring.length
   if (count === 4) {
     const run = (side: number): number => {
       const [dx, dy] = direction(ring, side)
       return Math.abs(dx * ridge[0] + dy * ridge[1])
     }
-    return Math.max(run(0), run(2)) > Math.max(run(1), run(3)) ? [1, 3] : [0, 2]
+    return { sides: Math.max(run(0), run(2)) > Math.max(run(1), run(3)) ? [1, 3] : [0, 2], areEnds: true }
   }
   const pieces = straightSkeleton(
     ring,
@@ -38,7 +56,15 @@ const gableSides = (ring: Ring, ridge: Pt): readonly number[] | null => {
     const faceEachOther = before[0] * after[0] + before[1] * after[1] < -0.9
     if (own.length === 1 && own[0]!.points.length === 3 && faceEachOther) ends.push(side)
   }
-  return ends
+  const square = squareTo(ring, ridge)
+  const lengths = ring.map(([x, y], side) => {
+    const [nx, ny] = ring[(side + 1) % count]!
+    return Math.hypot(nx - x, ny - y)
+  })
+  // The end of a bay does not settle which way the house's ridge runs: half as long as the longest at least.
+  const main = Math.max(...ends.map(side => lengths[side]!)) / 2
+  if (ends.some(side => square.includes(side) && lengths[side]! >= main)) return { sides: ends, areEnds: true }
+  return square.length === 0 ? null : { sides: square, areEnds: false }
 }
 
 /** Meters inward from the line of a side, moved out by `outM`. */
@@ -79,9 +105,10 @@ const eavesOf = (walls: Ring, overhangM: number): { readonly ring: Ring; readonl
 
 /**
  * The roof over walls, rising `risePer12` in 12 from the eave line, which lies `overhangM` outside them. Slopes count as
- * boards: they shade from both sides. Beyond a gable wall they run on to the rake with open air beneath.
+ * boards: they shade from both sides. Beyond a gable wall they run on to the rake with open air beneath;
+ * where the footprint leaves no plain gable ends, the upright faces stand at the rake.
  * @param walls simple, counter-clockwise, collinear points left out
- * @param ridge the direction asked for the ridge; settles which sides of a four-sided gable stand upright
+ * @param ridge the direction asked for the ridge; settles which sides of a gable stand upright
  * @returns null where the roof cannot be constructed
  */
 export const pitchedRoof = (
@@ -93,19 +120,21 @@ export const pitchedRoof = (
 ): Faces | null => {
   const eaves = eavesOf(walls, overhangM)
   if (eaves === null) return null
-  const upright = roof.form === 'hip' ? [] : ridge === null ? null : gableSides(eaves.ring, ridge)
-  if (upright === null) return null
+  const noGables: Gables = { sides: [], areEnds: true }
+  const gables = roof.form === 'hip' ? noGables : ridge === null ? null : gablesOf(eaves.ring, ridge)
+  if (gables === null) return null
   const pieces = straightSkeleton(
     eaves.ring,
-    eaves.ring.map((_, side) => (upright.includes(side) ? 0 : 1)),
+    eaves.ring.map((_, side) => (gables.sides.includes(side) ? 0 : 1)),
   )
   if (pieces === null) return null
   const slope = roof.risePer12 / 12
-  const slopes = pieces.filter(({ side }) => !(eaves.sidesKept && upright.includes(side)))
+  const standOnWalls = eaves.sidesKept && gables.areEnds
+  const slopes = standOnWalls ? pieces.filter(({ side }) => !gables.sides.includes(side)) : pieces
   const faces: Float64Array[] = slopes.map(({ points }) =>
     Float64Array.from(points.flatMap(([x, y, inset]) => [x, y, eaveM + inset * slope])),
   )
-  if (eaves.sidesKept) faces.push(...upright.map(side => gableWall(walls, side, overhangM, eaveM, slope)))
+  if (standOnWalls) faces.push(...gables.sides.map(side => gableWall(walls, side, overhangM, eaveM, slope)))
   const topM = eaveM + slope * pieces.reduce((most, { points }) => Math.max(most, ...points.map(point => point[2])), 0)
   return { form: 'faces', faces, bottomM: eaveM, topM }
 }

@@ -261,6 +261,17 @@ describe('a pitched roof throws the shade of its ridge', () => {
     expect(Math.max(...across.solids.map(solid => solid.topM))).toBeCloseTo(3 + 6 * 0.5, 9)
   })
 
+  it('runs the ridge the way asked for over a house with a bay', () => {
+    // 12 m by 8 m with a bay 3 m wide and 1 m deep on the long side.
+    const bay: Ring = [[0, 0], [4, 0], [4, -1], [7, -1], [7, 0], [12, 0], [12, 8], [0, 8]] // biome-ignore format: one line
+    const top = (ridgeAlongEdge: string): number => {
+      const house = cast(building(bay, { roof: { form: 'gable', risePer12: 12, ridgeAlongEdge } }))
+      return Math.max(...house.solids.map(solid => solid.topM))
+    }
+    expect(top('e7')).toBeCloseTo(3 + 4, 9)
+    expect(top('e6')).toBeCloseTo(3 + 6, 9)
+  })
+
   it('ends an L of two wings in two gables', () => {
     const ell: Ring = [[0, 0], [12, 0], [12, 6], [6, 6], [6, 14], [0, 14]] // biome-ignore format: one line
     const house = cast(building(ell, { roof: { form: 'gable', risePer12: 12, ridgeAlongEdge: 'e1' } }))

@@ -10,12 +10,14 @@ export interface Box {
 }
 
 /** The box around points; of none: an empty box (min > max). */
-export function pointBounds(points: Iterable<Pt>): Box {
+export function pointBounds(points: readonly Pt[]): Box {
   let minX = Infinity
   let minY = Infinity
   let maxX = -Infinity
   let maxY = -Infinity
-  for (const [x, y] of points) {
+  for (const p of points) {
+    const x = p[0]
+    const y = p[1]
     if (x < minX) minX = x
     if (x > maxX) maxX = x
     if (y < minY) minY = y

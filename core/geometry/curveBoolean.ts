@@ -4,9 +4,9 @@
  * computed again as the exact meeting point of its two curves. Areas and lengths of the answer are therefore exact.
  */
 import type { Pt } from '../../shared/document/primitives'
-import { type Box, edgeBounds } from './bounds'
+import { type Box, boxesMeet, edgeBounds, joinBounds, ringBounds } from './bounds'
 import { clipTraced, gridM, type TracedRegion, type TracedRing } from './clip'
-import { distanceToEdge } from './contains'
+import { distanceToEdge, ringContains } from './contains'
 import type { CurveEdge, CurveRegion, CurveRing, Ring } from './curve'
 import { angleFrom, onCircle } from './edgeAt'
 import { edgeLength } from './edgeLength'
@@ -23,6 +23,8 @@ const onCurveM = 2e-4
 const onLineM = 8 * gridM
 /** A ring thinner than this on average is left over from chords that do not coincide; it is no shape. */
 const sliverM = 2e-5
+/** A point this near to a curve is on it, rounding aside. */
+const exactM = 2e-9
 /** Shorter edges are dropped. */
 const shortM = 1e-8
 
@@ -65,10 +67,22 @@ function chordsOf(edge: CurveEdge): readonly Pt[] {
   return points
 }
 
-interface Source {
-  readonly edge: CurveEdge
-  readonly box: Box
-  readonly support: Support
+/** A source edge; what is seldom asked for is worked out when it is. */
+class Source {
+  private knownBox: Box | undefined
+  private knownSupport: Support | undefined
+
+  constructor(readonly edge: CurveEdge) {}
+
+  get box(): Box {
+    this.knownBox ??= edgeBounds(this.edge)
+    return this.knownBox
+  }
+
+  get support(): Support {
+    this.knownSupport ??= supportOf(this.edge)
+    return this.knownSupport
+  }
 }
 
 function inBox(b: Box, p: Pt): boolean {
@@ -116,12 +130,27 @@ function alongArc(edge: CurveEdge, p: Pt): number {
   return way * d
 }
 
+/**
+ * How far the flat meeting point of two supports may lie from their exact one `x`: a sideways error e of the flat edges
+ * moves it by e / sine of their angle, and by no more than √(2Re) where an arc parts from its tangent.
+ */
+function reach(a: Support, b: Support, x: Pt): number {
+  const normal = (s: Support): Pt =>
+    s.line ? [-s.along[1], s.along[0]] : [(x[0] - s.center[0]) / s.radiusM, (x[1] - s.center[1]) / s.radiusM]
+  const [n, m] = [normal(a), normal(b)]
+  const sine = Math.abs(n[0] * m[1] - n[1] * m[0])
+  if (a.line && b.line) return (3 * onLineM) / sine
+  const radiusM = Math.min(a.line ? Infinity : a.radiusM, b.line ? Infinity : b.radiusM)
+  return 3 * Math.min(onCurveM / sine, Math.sqrt(2 * radiusM * onCurveM))
+}
+
 class Tracer {
   private readonly sources: Source[] = []
-  /** By flat point: the source that starts or runs on there, the one that arrives, and the exact point at a corner. */
+  /** By flat point: the source that starts or runs on there, and the one that arrives. */
   private readonly leaving: number[] = []
   private readonly arriving: number[] = []
-  private readonly exact: (Pt | undefined)[] = []
+  /** By source: its first flat point. */
+  private readonly firstPoint: number[] = []
   readonly flat: Ring[] = []
   chordsKept = false
 
@@ -131,18 +160,31 @@ class Tracer {
       const first = this.leaving.length
       for (const edge of ring) {
         const source = this.sources.length
-        this.sources.push({ edge, box: edgeBounds(edge), support: supportOf(edge) })
+        this.sources.push(new Source(edge))
+        this.firstPoint.push(this.leaving.length)
+        if (!edge.arc) {
+          points.push(edge.from)
+          this.leaving.push(source)
+          this.arriving.push(source - 1)
+          continue
+        }
         const chords = chordsOf(edge)
         for (let i = 0; i < chords.length; i++) {
           points.push(chords[i]!)
           this.leaving.push(source)
           this.arriving.push(i === 0 ? source - 1 : source)
-          this.exact.push(i === 0 ? edge.from : undefined)
         }
       }
       if (ring.length > 0) this.arriving[first] = this.sources.length - 1
       this.flat.push(points)
     }
+  }
+
+  /** The exact corner at a flat point, if it is one. */
+  private exactCorner(point: number): Pt | undefined {
+    if (point < 0) return undefined
+    const source = this.leaving[point]!
+    return this.firstPoint[source] === point ? this.sources[source]!.edge.from : undefined
   }
 
   /** How far a flat point may lie from a source edge that it belongs to. */
@@ -171,17 +213,18 @@ class Tracer {
     )
   }
 
-  /** The exact corner between two sources near a flat point. */
-  private cornerOf(a: Source, b: Source, flat: Pt): Pt {
+  /**
+   * The exact corner between two sources near a flat point; `known`: the source corner that the flat point is, if it is
+   * one. That one is not always the corner: where two bands overlap by less than the grid it may lie just past it.
+   */
+  private cornerOf(a: Source, b: Source, flat: Pt, known: Pt | undefined): Pt {
     const near = 3 * onCurveM
-    for (const [ends, other] of [
-      [a, b],
-      [b, a],
-    ] as const)
-      for (const end of [ends.edge.from, ends.edge.to])
-        if (Math.hypot(end[0] - flat[0], end[1] - flat[1]) < near && distanceToSupport(other.support, end) < 1e-8)
-          return end
-    if (sameSupport(a.support, b.support)) return projectOn(a.support, flat)
+    const isCorner = (p: Pt) =>
+      Math.hypot(p[0] - flat[0], p[1] - flat[1]) < near &&
+      distanceToSupport(a.support, p) < exactM &&
+      distanceToSupport(b.support, p) < exactM
+    for (const p of [known, a.edge.from, a.edge.to, b.edge.from, b.edge.to]) if (p && isCorner(p)) return p
+    if (sameSupport(a.support, b.support)) return projectOn(a.support, known ?? flat)
     let best: Pt | undefined
     let least = Infinity
     for (const x of intersectSupports(a.support, b.support, near)) {
@@ -191,10 +234,7 @@ class Tracer {
         best = x
       }
     }
-    if (!best) return flat
-    // two curves that meet at a flat angle part slowly: a sideways error e moves their meeting point by up to √(2Re)
-    const radius = Math.min(a.support.line ? 1e4 : a.support.radiusM, b.support.line ? 1e4 : b.support.radiusM)
-    return least <= 3 * Math.sqrt(2 * radius * onCurveM) && least < 1 ? best : flat
+    return best && least <= reach(a.support, b.support, best) ? best : (known ?? flat)
   }
 
   /** The exact ring behind a flat ring; empty where nothing but a sliver is left. */
@@ -215,10 +255,9 @@ class Tracer {
     }
     const corners = runs.map(({ source, start }, k) => {
       const before = runs[(k + runs.length - 1) % runs.length]!.source
-      const exact = from[start]! >= 0 ? this.exact[from[start]!] : undefined
-      if (exact) return exact
-      if (source < 0 || before < 0) return flat[start]!
-      return this.cornerOf(this.sources[before]!, this.sources[source]!, flat[start]!)
+      const known = this.exactCorner(from[start]!)
+      if (source < 0 || before < 0) return known ?? flat[start]!
+      return this.cornerOf(this.sources[before]!, this.sources[source]!, flat[start]!, known)
     })
     const edges: CurveEdge[] = []
     for (let k = 0; k < runs.length; k++) {
@@ -315,9 +354,26 @@ export function unionCurveRings(rings: readonly CurveRing[]): CurveShapes {
   return runCurves('union', rings, [])
 }
 
-/** What the rings (filled non-zero) have in common with regions. */
+/** What the rings (filled non-zero) have in common with regions. Rings of the regions that lie elsewhere cost nothing. */
 export function clipCurveRings(rings: readonly CurveRing[], to: readonly CurveRegion[]): CurveShapes {
-  return runCurves('intersect', rings, ringsOf(to))
+  if (rings.length === 0) return { regions: [], chordsKept: false }
+  const box = joinBounds(rings.map(ringBounds))
+  const corner: Pt = [box.minX, box.minY]
+  const near = (ring: CurveRing) => ring.some(edge => boxesMeet(edgeBounds(edge), box, onCurveM))
+  const clip: CurveRing[] = []
+  for (const { outer, holes } of to) {
+    const holesNear: CurveRing[] = []
+    let inHole = false
+    for (const hole of holes) {
+      if (near(hole)) holesNear.push(hole)
+      else if (ringContains(hole, corner)) inHole = true
+    }
+    if (inHole) continue
+    if (near(outer)) clip.push(outer, ...holesNear)
+    else if (ringContains(outer, corner))
+      return holesNear.length === 0 ? runCurves('union', rings, []) : runCurves('subtract', rings, holesNear)
+  }
+  return runCurves('intersect', rings, clip)
 }
 
 /** All that lies in any of the regions. Where edges coincide, here and below, either may give the answer's edge its id. */

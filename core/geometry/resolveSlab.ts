@@ -2,11 +2,13 @@ import type { Slab } from '../../shared/document/slab'
 import type { Finding } from '../../shared/problem'
 import { boxesMeet, ringBounds } from './bounds'
 import { checkOpenings } from './checkOpenings'
+import { regionContains } from './contains'
 import type { CurveRegion, CurveRing } from './curve'
 import { clipCurveRings, subtractCurves } from './curveBoolean'
 import { findSelfCrossing } from './findSelfCrossing'
+import { ringsClear } from './offsetRing'
 import { resolveBand } from './resolveBand'
-import { type BorderRing, resolveBorders } from './resolveBorders'
+import { type BorderRing, insideFronts, resolveBorders } from './resolveBorders'
 import type { Claim, ResolvedBand, ResolvedBorder, ResolvedOpening, ResolvedSlab } from './resolvedSlab'
 import { resolvePath } from './resolvePath'
 import { reverseRing } from './reverseRing'
@@ -39,23 +41,34 @@ function resolveRing(
   return { ring: reverseRing(ring), findings: [...findings, turned], bad: false }
 }
 
-const boundsOf = (regions: readonly CurveRegion[]) => regions.map(r => ringBounds(r.outer))
+/** True where regions certainly share no ground: their boundaries keep clear and neither lies in the other. */
+function regionsApart(a: CurveRegion, b: CurveRegion): boolean {
+  if (!boxesMeet(ringBounds(a.outer), ringBounds(b.outer))) return true
+  const ringsOf = (r: CurveRegion) => [r.outer, ...r.holes]
+  if (regionContains(a, b.outer[0]!.from) || regionContains(b, a.outer[0]!.from)) return false
+  return ringsOf(a).every(p => ringsOf(b).every(q => ringsClear(p, q)))
+}
 
 /** Takes off what others have claimed before, and keeps the claim. */
 class Claims {
-  private readonly taken: CurveRegion[] = []
+  private readonly taken: { readonly id: string; readonly region: CurveRegion }[] = []
 
-  claim(regions: readonly CurveRegion[]): { shape: readonly CurveRegion[]; chordsKept: boolean } {
-    const boxes = boundsOf(regions)
-    const near = this.taken.filter(t => boxes.some(b => boxesMeet(b, ringBounds(t.outer))))
-    const { regions: shape, chordsKept } = subtractCurves(regions, near)
-    this.taken.push(...shape)
+  /** `clearOf`: earlier claims that it shares no ground with by construction. */
+  claim(id: string, regions: readonly CurveRegion[], clearOf: readonly string[] = []) {
+    const rivals = this.taken
+      .filter(t => !clearOf.includes(t.id) && regions.some(r => !regionsApart(r, t.region)))
+      .map(t => t.region)
+    const { regions: shape, chordsKept } = subtractCurves(regions, rivals)
+    for (const region of shape) this.taken.push({ id, region })
     return { shape, chordsKept }
   }
 
-  left(net: readonly CurveRegion[]): { shape: readonly CurveRegion[]; chordsKept: boolean } {
-    const { regions: shape, chordsKept } = subtractCurves(net, this.taken)
-    return { shape, chordsKept }
+  /** What the claims other than `known` leave of regions. */
+  left(regions: readonly CurveRegion[], known: ReadonlySet<string>): readonly CurveRegion[] {
+    return subtractCurves(
+      regions,
+      this.taken.filter(t => !known.has(t.id)).map(t => t.region),
+    ).regions
   }
 }
 
@@ -136,7 +149,7 @@ export function resolveSlab(slab: Slab): ResolvedSlab {
         values: { outsideM2 },
         at: { entityId: id, point: ring[0]!.from },
       })
-    const { shape, chordsKept } = claims.claim(inside.regions)
+    const { shape, chordsKept } = claims.claim(id, inside.regions)
     insets.push({
       id,
       finishId,
@@ -150,7 +163,7 @@ export function resolveSlab(slab: Slab): ResolvedSlab {
   const bands: ResolvedBand[] = slab.bands.map(band => {
     const { shape: raw, findings: found } = resolveBand(band, outline, net)
     findings.push(...found)
-    const { shape, chordsKept } = claims.claim(raw.regions)
+    const { shape, chordsKept } = claims.claim(band.id, raw.regions)
     return {
       id: band.id,
       finishId: band.finishId,
@@ -170,7 +183,7 @@ export function resolveSlab(slab: Slab): ResolvedSlab {
   const bordered = resolveBorders(slab.borders, rings, net)
   findings.push(...bordered.findings)
   const borders: ResolvedBorder[] = bordered.shapes.map(raw => {
-    const { shape, chordsKept } = claims.claim(raw.regions)
+    const { shape, chordsKept } = claims.claim(raw.border.id, raw.regions, raw.clearOf)
     return {
       id: raw.border.id,
       finishId: raw.border.finishId,
@@ -186,7 +199,10 @@ export function resolveSlab(slab: Slab): ResolvedSlab {
     }
   })
 
-  const field = claims.left(net).shape
+  const plain = net.length === 1 ? insideFronts(net[0]!, bordered.fronts) : undefined
+  const field = plain
+    ? claims.left([plain], new Set(bordered.fronts.flatMap(f => f.borderIds)))
+    : claims.left(net, new Set())
   const claimed = [...insets, ...bands, ...borders]
   for (const c of claimed)
     if (c.chordsKept) findings.push({ code: 'arcsKeptAsChords', severity: 'note', values: {}, at: { entityId: c.id } })

@@ -2,6 +2,8 @@ import fc from 'fast-check'
 import polygonClipping, { type MultiPolygon } from 'polygon-clipping'
 import { describe, expect, it } from 'vitest'
 import type { CurveRegion, Ring } from '../../core/geometry/curve'
+import { clipCurveRings, subtractCurves } from '../../core/geometry/curveBoolean'
+import { edgeStrips } from '../../core/geometry/edgeStrips'
 import { flatRingArea } from '../../core/geometry/flatArea'
 import { flattenRegion } from '../../core/geometry/flattenRing'
 import type { ResolvedSlab } from '../../core/geometry/resolvedSlab'
@@ -9,6 +11,7 @@ import { resolveSlab } from '../../core/geometry/resolveSlab'
 import { curveArea } from '../../core/geometry/ringArea'
 import type { Path } from '../../shared/document/path'
 import type { Slab } from '../../shared/document/slab'
+import { drawBorder, drawSlab } from './drawSlab'
 import { mapPaths, randomSlab } from './randomSlab'
 
 const seeds = fc.integer({ min: 1, max: 2 ** 31 })
@@ -130,6 +133,37 @@ describe('every slab', () => {
       }),
       runs,
     )
+  })
+
+  it('has the same border whether it is worked out by parallels or cut out by strips', () => {
+    let compared = 0
+    fc.assert(
+      fc.property(seeds, fc.double({ min: 0.05, max: 0.8, noNaN: true }), (seed, widthM) => {
+        const { outline, openings } = randomSlab(seed)
+        const slab = drawSlab(outline, {
+          openings,
+          borders: [outline, ...openings.map(o => o.path)].map((p, i) => drawBorder(`b${i + 1}`, p, widthM)),
+        })
+        const r = resolveSlab(slab)
+        r.borders.forEach((border, i) => {
+          const ring = i === 0 ? r.outline : r.openings.find(o => o.id === openings[i - 1]!.id)?.ring
+          if (!ring || border.areaM2 === 0) return
+          compared++
+          const strips = edgeStrips(
+            ring.map(edge => ({ edge, depthM: widthM })),
+            true,
+            { inner: 'in', cut: 'cut' },
+          )
+          const cut = subtractCurves(
+            clipCurveRings(strips, r.net).regions,
+            r.borders.slice(0, i).flatMap(b => b.shape),
+          )
+          expect(Math.abs(curveArea(cut.regions) - border.areaM2)).toBeLessThan(1e-6)
+        })
+      }),
+      runs,
+    )
+    expect(compared).toBeGreaterThan(150)
   })
 
   it('is left as it was', () => {

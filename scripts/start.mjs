@@ -3,6 +3,7 @@ import { once } from 'node:events'
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { buildCli, buildDesktop, buildLoopback, buildPage, root } from './build.mjs'
+import { windowOnDisk } from './windowOnDisk.mjs'
 
 const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'))
 const installLimitMs = 20_000
@@ -59,12 +60,4 @@ function findWindow() {
   mkdirSync(join(root, 'dist'), { recursive: true })
   writeFileSync(tried, process.version)
   return windowOnDisk()
-}
-
-function windowOnDisk() {
-  const folder = join(root, 'node_modules', 'electron')
-  const pathFile = join(folder, 'path.txt')
-  if (!existsSync(pathFile)) return null
-  const program = join(folder, 'dist', readFileSync(pathFile, 'utf8'))
-  return existsSync(program) ? program : null
 }

@@ -16,6 +16,7 @@ const types: Readonly<Record<string, string>> = {
   '.svg': 'image/svg+xml',
   '.png': 'image/png',
   '.woff2': 'font/woff2',
+  '.woff': 'font/woff',
   '.wasm': 'application/wasm',
 }
 

@@ -13,7 +13,7 @@ export interface SiteDay {
 }
 
 const minuteMs = 60_000
-const hourMs = 60 * minuteMs
+const dayMs = 24 * 60 * minuteMs
 
 /** Whether the zone is known to the time-zone data here. */
 export const isKnownZone = (zone: string): boolean => IANAZone.isValidZone(zone)
@@ -22,18 +22,36 @@ export const isKnownZone = (zone: string): boolean => IANAZone.isValidZone(zone)
 export const isCalendarDate = (date: string): boolean =>
   /^\d{4}-\d{2}-\d{2}$/.test(date) && DateTime.fromISO(date, { zone: 'utc' }).isValid
 
+const offsetMs = (ms: number, zone: string): number => DateTime.fromMillis(ms, { zone }).offset * minuteMs
+
+/** The instants at which the site's clock shows a wall time, in order: one, two in a repeated hour, none in a missing
+ * one. `wallMs` = the wall time read as if it were UTC. */
+const instantsShowing = (wallMs: number, zone: string): number[] =>
+  [...new Set([wallMs - dayMs, wallMs + dayMs].map(ms => offsetMs(ms, zone)))]
+    .map(offset => wallMs - offset)
+    .filter(ms => ms + offsetMs(ms, zone) === wallMs)
+    .sort((a, b) => a - b)
+
+const firstInstant = (date: string, zone: string): number => {
+  const [midnight] = instantsShowing(DateTime.fromISO(date, { zone: 'utc' }).toMillis(), zone)
+  return midnight ?? DateTime.fromISO(date, { zone }).startOf('day').toMillis()
+}
+
 /**
- * The day [00:00, next 00:00) of the zone; where the clocks skip midnight it starts with the first hour that exists.
- * Fails with `badDate` or `unknownZone`.
+ * The day [00:00, next 00:00) of the zone; where the clocks skip midnight it starts with the first hour that exists,
+ * where they repeat it with the first pass. Fails with `badDate` (also a day that the zone skipped) or `unknownZone`.
  */
 export const siteDay = (date: string, zone: string): Result<SiteDay, readonly Finding[]> => {
+  const badDate: Finding = { code: 'badDate', severity: 'stop', values: { value: date } }
   const findings: Finding[] = []
-  if (!isCalendarDate(date)) findings.push({ code: 'badDate', severity: 'stop', values: { value: date } })
+  if (!isCalendarDate(date)) findings.push(badDate)
   if (!isKnownZone(zone))
     findings.push({ code: 'unknownZone', severity: 'stop', values: { value: zone }, field: '/place/zone' })
   if (findings.length > 0) return err(findings)
-  const start = DateTime.fromISO(date, { zone }).startOf('day')
-  return ok({ date, zone, startMs: start.toMillis(), endMs: start.plus({ days: 1 }).startOf('day').toMillis() })
+  const startMs = firstInstant(date, zone)
+  if (DateTime.fromMillis(startMs, { zone }).toISODate() !== date) return err([badDate])
+  const next = DateTime.fromISO(date, { zone: 'utc' }).plus({ days: 1 }).toISODate() ?? ''
+  return ok({ date, zone, startMs, endMs: firstInstant(next, zone) })
 }
 
 /** Equal steps of UTC from the day's first instant, the next midnight left out. `stepMin` > 0. */
@@ -77,16 +95,10 @@ export const instantOf = (
   const day = siteDay(date, zone)
   if (!day.ok) return day
   const wallMs = DateTime.fromISO(`${date}T${time}`, { zone: 'utc' }).toMillis()
-  const offsetMs = (ms: number): number => DateTime.fromMillis(ms, { zone }).offset * minuteMs
-  const before = offsetMs(wallMs - 24 * hourMs)
-  const after = offsetMs(wallMs + 24 * hourMs)
-  const shown = [...new Set([before, after])]
-    .map(offset => wallMs - offset)
-    .filter(ms => ms + offsetMs(ms) === wallMs)
-    .sort((a, b) => a - b)
+  const shown = instantsShowing(wallMs, zone)
   const chosen = fold === 1 ? shown.at(-1) : shown[0]
   if (chosen !== undefined) return ok({ ms: chosen, findings: [] })
-  const ms = wallMs - before
+  const ms = wallMs - offsetMs(wallMs - dayMs, zone)
   const moved = DateTime.fromMillis(ms, { zone }).toFormat('HH:mm')
   return ok({
     ms,

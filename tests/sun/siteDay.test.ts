@@ -14,10 +14,32 @@ describe('a site day runs from midnight to midnight of its zone', () => {
     ['2026-03-08', 'America/Phoenix', 24],
     ['2026-04-05', 'Australia/Lord_Howe', 24.5],
     ['2026-10-04', 'Australia/Lord_Howe', 23.5],
+    // Clocks that change at midnight: Cuba skips and repeats the hour from 0:00, Brazil repeated the one from 23:00.
+    ['2026-03-08', 'America/Havana', 23],
+    ['2026-10-31', 'America/Havana', 24],
+    ['2026-11-01', 'America/Havana', 25],
+    ['2018-02-17', 'America/Sao_Paulo', 25],
+    ['2018-11-04', 'America/Sao_Paulo', 23],
+    ['2011-12-29', 'Pacific/Apia', 24],
     ['2026-06-15', 'UTC', 24],
     ['2026-06-15', 'Asia/Kathmandu', 24],
   ])('%s in %s has %s hours', (date, zone, length) => {
     expect(hours(date, zone)).toBe(length)
+  })
+
+  it('follows on the day before without a gap, the whole year through', () => {
+    for (const zone of ['America/Denver', 'America/Havana', 'Australia/Lord_Howe', 'Africa/Casablanca']) {
+      let endMs: number | null = null
+      for (let n = 0; n < 365; n++) {
+        const day = dayOf(new Date(Date.UTC(2026, 0, 1 + n)).toISOString().slice(0, 10), zone)
+        if (endMs !== null) expect([day.date, day.startMs]).toEqual([day.date, endMs])
+        endMs = day.endMs
+      }
+    }
+  })
+
+  it('does not exist where the calendar jumped over it', () => {
+    expect(siteDay('2011-12-30', 'Pacific/Apia').ok).toBe(false)
   })
 
   it('steps evenly through the day and stops before the next', () => {

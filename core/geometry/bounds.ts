@@ -35,8 +35,20 @@ export function sweepCovers(startRad: number, sweepRad: number, angleRad: number
   return d - Math.floor(d / turn) * turn <= Math.abs(sweepRad)
 }
 
+/** Edges and rings never change; a slab's are asked for their boxes many times. */
+const knownEdges = new WeakMap<CurveEdge, Box>()
+const knownRings = new WeakMap<CurveRing, Box>()
+
 /** The exact box around one edge, the bulge of an arc included. */
-export function edgeBounds({ from, to, arc }: CurveEdge): Box {
+export function edgeBounds(edge: CurveEdge): Box {
+  const known = knownEdges.get(edge)
+  if (known) return known
+  const box = findEdgeBounds(edge)
+  knownEdges.set(edge, box)
+  return box
+}
+
+function findEdgeBounds({ from, to, arc }: CurveEdge): Box {
   let minX = Math.min(from[0], to[0])
   let maxX = Math.max(from[0], to[0])
   let minY = Math.min(from[1], to[1])
@@ -67,7 +79,13 @@ export function joinBounds(boxes: Iterable<Box>): Box {
 }
 
 /** The exact box around a ring. */
-export const ringBounds = (ring: CurveRing): Box => joinBounds(ring.map(edgeBounds))
+export function ringBounds(ring: CurveRing): Box {
+  const known = knownRings.get(ring)
+  if (known) return known
+  const box = joinBounds(ring.map(edgeBounds))
+  knownRings.set(ring, box)
+  return box
+}
 
 /** True where two boxes are nearer than `marginM` to each other, or overlap. */
 export function boxesMeet(a: Box, b: Box, marginM = 0): boolean {

@@ -11,8 +11,10 @@ import './theme/start.css'
 import { createRoot } from 'react-dom/client'
 import { App } from './app/App'
 import { emptySite } from './app/emptySite'
+import { hearHost } from './app/hearHost'
 import { createKeeper } from './app/keeper'
 import { SessionContext } from './app/session'
+import { connectHost } from './host/connectHost'
 import { createMemoryHost } from './host/memoryHost'
 import { createPlanStore } from './store/planStore'
 import { createSiteStore } from './store/siteStore'
@@ -20,7 +22,9 @@ import { createViewStore } from './store/viewStore'
 import { startPlanWorker } from './worker/startPlanWorker'
 
 async function run(): Promise<void> {
-  const host = createMemoryHost('./')
+  // A page that nobody serves, or that was opened without its key, still plans; it keeps nothing.
+  const connected = await connectHost()
+  const host = connected?.api ?? createMemoryHost('./')
   const start = await host.start({})
   if (!start.ok) throw new Error(`the host did not start: ${start.error.reason}`)
   const site = createSiteStore()
@@ -34,6 +38,7 @@ async function run(): Promise<void> {
     clearTimer: timer => window.clearTimeout(timer as number),
   })
   const keeper = createKeeper(host, site, view, emptySite)
+  if (connected !== null) hearHost(connected, keeper, site)
   createRoot(document.getElementById('root')!).render(
     <SessionContext value={{ host, start: start.value, site, view, plan, keeper }}>
       <App />

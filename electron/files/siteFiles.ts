@@ -444,7 +444,6 @@ export function siteFiles(options: SiteFilesOptions): SiteFiles {
         // Under its new name before the old one goes: at no moment is the work nowhere.
         const again = await recovery.write(docId, { ...head, path: document.path }, text)
         if (again.replaced) await recovery.remove(recoveryId)
-        document.autosavedOrder = 0
         return ok(opened(document, text))
       },
       async dropRecovery({ recoveryId }) {

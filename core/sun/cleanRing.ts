@@ -1,6 +1,6 @@
 import type { Pt } from '../../shared/document/primitives'
 import type { Ring } from '../geometry/curve'
-import { signedDoubleArea } from './flatRing'
+import { flatRingArea } from '../geometry/flatArea'
 
 /** A corner nearer than this to the line through its neighbors is none. */
 const straightM = 1e-6
@@ -13,7 +13,7 @@ const isCorner = ([px, py]: Pt, [x, y]: Pt, [nx, ny]: Pt): boolean => {
 
 /** The ring counter-clockwise without repeated points and without corners on a straight line. */
 export const cleanRing = (ring: Ring): Ring => {
-  let points = signedDoubleArea(ring) < 0 ? [...ring].reverse() : [...ring]
+  let points = flatRingArea(ring) < 0 ? [...ring].reverse() : [...ring]
   for (;;) {
     const kept: Pt[] = []
     for (let i = 0; i < points.length; i++) {

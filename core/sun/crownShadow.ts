@@ -1,5 +1,6 @@
 /** Shadow of an ellipsoid of revolution on a level plane. */
 import type { Pt } from '../../shared/document/primitives'
+import { convexHull } from '../geometry/convexHull'
 import type { Crown } from './solid'
 
 /** Corners of the drawn ellipse: the polygon misses 0.07 % of its area. */
@@ -9,25 +10,6 @@ const unitCircle = Float64Array.from({ length: 2 * corners }, (_, i) => {
   const turn = (2 * Math.PI * (i >> 1)) / corners
   return i % 2 === 0 ? Math.cos(turn) : Math.sin(turn)
 })
-
-/** The hull of scattered points, counter-clockwise. Source: A. M. Andrew, "Another efficient algorithm for convex hulls
- * in two dimensions", Information Processing Letters 9(5), 1979. */
-const convexHull = (points: readonly Pt[]): readonly Pt[] => {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1])
-  const half = (run: readonly Pt[]): Pt[] => {
-    const chain: Pt[] = []
-    for (const p of run) {
-      for (let a = chain.at(-2), b = chain.at(-1); a && b; a = chain.at(-2), b = chain.at(-1)) {
-        if ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) > 0) break
-        chain.pop()
-      }
-      chain.push(p)
-    }
-    chain.pop()
-    return chain
-  }
-  return [...half(sorted), ...half(sorted.reverse())]
-}
 
 /**
  * The crown's shadow on z = `levelM` as one convex counter-clockwise cycle; empty if no part of the crown is above. With

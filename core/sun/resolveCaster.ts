@@ -7,13 +7,13 @@ import type { Box } from '../geometry/bounds'
 import { subtractRegions } from '../geometry/clip'
 import type { CurveRing, Region, Ring } from '../geometry/curve'
 import { findSelfCrossing } from '../geometry/findSelfCrossing'
+import { flatArea, flatRingArea } from '../geometry/flatArea'
 import { flattenRing } from '../geometry/flattenRing'
 import { resolvePath } from '../geometry/resolvePath'
 import { cleanRing } from './cleanRing'
 import { eaveOutline } from './eaveOutline'
-import { flatRing, signedDoubleArea } from './flatRing'
+import { flatRing } from './flatRing'
 import { pitchedRoof } from './pitchedRoof'
-import { regionArea } from './regionArea'
 import { solidBox } from './shadowBox'
 import type { Prism, Solid } from './solid'
 
@@ -85,8 +85,8 @@ const groundOf = (outline: Ring, courts: readonly Ring[]): Ground => {
     [{ ring: outline, holes: [] }],
     courts.map(ring => ({ ring, holes: [] })),
   )
-  const courtM2 = courts.reduce((sum, ring) => sum + signedDoubleArea(ring) / 2, 0)
-  const takenM2 = signedDoubleArea(outline) / 2 - solid.reduce((sum, region) => sum + regionArea(region), 0)
+  const courtM2 = courts.reduce((sum, ring) => sum + flatRingArea(ring), 0)
+  const takenM2 = flatRingArea(outline) - flatArea(solid)
   return { rings: regionRings(solid), isCutShort: courtM2 - takenM2 > smallAreaM2 }
 }
 

@@ -5,10 +5,10 @@ import type { SettingOverrides } from '../../shared/settings'
 import { type Box, boxesMeet, flatBounds, joinBounds } from '../geometry/bounds'
 import { intersectRegions, subtractRegions, unionShadow } from '../geometry/clip'
 import type { Region } from '../geometry/curve'
+import { flatArea } from '../geometry/flatArea'
 import { flattenRegion } from '../geometry/flattenRing'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { casterShadow, type ShadowPart } from './casterShadow'
-import { regionArea } from './regionArea'
 import type { ResolvedCaster } from './resolveCaster'
 import { canReach } from './shadowBox'
 import { isSunUp } from './sunlitSpans'
@@ -87,7 +87,7 @@ export const shadeOfParts = (parts: readonly ShadowPart[], clip: readonly Region
   }
   return {
     opaque,
-    opaqueAreaM2: opaque.reduce((sum, region) => sum + regionArea(region), 0),
+    opaqueAreaM2: flatArea(opaque),
     dapple: pieces.flatMap(({ regions, transmission }) => regions.map(region => ({ region, transmission }))),
   }
 }

@@ -2,13 +2,14 @@
 import type { Place } from '../../shared/document/site'
 import type { SettingOverrides } from '../../shared/settings'
 import type { CurveRegion, Region } from '../geometry/curve'
+import { flatArea } from '../geometry/flatArea'
 import { flattenRegion } from '../geometry/flattenRing'
+import { bisect } from './bisect'
 import { inSunShare } from './pointSun'
-import { regionArea } from './regionArea'
 import type { ResolvedCaster } from './resolveCaster'
 import { partsReaching, shadeOfParts } from './shadeAt'
 import type { SiteDay } from './siteDay'
-import { bisect, sunlitSpans } from './sunlitSpans'
+import { sunlitSpans } from './sunlitSpans'
 import { shadowPerMeter, sunPosition } from './sunPosition'
 
 /** How the area lies: all of it in sun, the shade line across it, all of it in shade (or the sun too low). */
@@ -40,14 +41,14 @@ export const shadeLineTimes = (
   settings: SettingOverrides | undefined,
 ): ShadeLineTimes => {
   const flat: Region[] = area.map(region => flattenRegion(region))
-  const wholeM2 = flat.reduce((sum, region) => sum + regionArea(region), 0)
+  const wholeM2 = flatArea(flat)
   const lyingAt = (ms: number): Lying => {
     const sun = sunPosition(ms, place.latDeg, place.lonDeg)
     const perMeter = shadowPerMeter(sun, place.northDeg)
     const parts = partsReaching(flat, casters, levelM, perMeter, day.date, settings)
     const { opaqueAreaM2, dapple } = shadeOfParts(parts, flat)
     const shadedM2 = dapple.reduce(
-      (sum, { region, transmission }) => (transmission < inSunShare ? sum + regionArea(region) : sum),
+      (sum, { region, transmission }) => (transmission < inSunShare ? sum + flatArea([region]) : sum),
       opaqueAreaM2,
     )
     if (shadedM2 <= crumbShare * wholeM2) return 'sun'

@@ -7,7 +7,7 @@
  */
 import type { Pt } from '../../shared/document/primitives'
 import type { Ring } from '../geometry/curve'
-import { signedDoubleArea } from './flatRing'
+import { flatRingArea } from '../geometry/flatArea'
 
 /** [x, y, inset]: `inset` = how far the eaves have moved in, meters. */
 export type RoofPoint = readonly [xM: number, yM: number, insetM: number]
@@ -262,9 +262,9 @@ export const straightSkeleton = (ring: Ring, speeds: readonly number[]): readonl
   const wavefront = new Wavefront(ring, speeds)
   if (!wavefront.run()) return null
   const coveredM2 = wavefront.pieces.reduce(
-    (sum, { points }) => sum + signedDoubleArea(points.map(([x, y]): Pt => [x, y])) / 2,
+    (sum, { points }) => sum + flatRingArea(points.map(([x, y]): Pt => [x, y])),
     0,
   )
-  const areaM2 = signedDoubleArea(ring) / 2
+  const areaM2 = flatRingArea(ring)
   return Math.abs(coveredM2 - areaM2) <= areaTolerance * areaM2 ? wavefront.pieces : null
 }

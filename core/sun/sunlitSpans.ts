@@ -2,6 +2,7 @@
 import type { Place } from '../../shared/document/site'
 import type { Finding } from '../../shared/problem'
 import { type SettingOverrides, settingValue } from '../../shared/settings'
+import { bisect, exactMs } from './bisect'
 import type { SiteDay } from './siteDay'
 import { sunPosition } from './sunPosition'
 
@@ -18,24 +19,10 @@ export interface SunlitSpans {
 }
 
 const sampleMs = 10 * 60_000
-/** A crossing is found to the second. */
-const exactMs = 1000
 
 /** Whether the sun stands at or above the threshold of the settings (apparent altitude). */
 export const isSunUp = (altitudeDeg: number, settings: SettingOverrides | undefined): boolean =>
   altitudeDeg >= settingValue(settings, 'minSunAltitudeDeg')
-
-/** The last instant between `offMs` and `onMs` found on the side of `offMs`, halved down to a second. */
-export const bisect = (offMs: number, onMs: number, isOn: (ms: number) => boolean): number => {
-  let off = offMs
-  let on = onMs
-  while (Math.abs(on - off) > exactMs) {
-    const middle = (off + on) / 2
-    if (isOn(middle)) on = middle
-    else off = middle
-  }
-  return on
-}
 
 /** The highest sun near `ms`, for a day that lifts it over the threshold for less than a sample. */
 const peakNear = (ms: number, altitude: (ms: number) => number): number => {

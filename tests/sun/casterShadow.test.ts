@@ -2,9 +2,8 @@ import polygonClipping, { type MultiPolygon, type Polygon } from 'polygon-clippi
 import { describe, expect, it } from 'vitest'
 import { unionNonZero } from '../../core/geometry/clip'
 import type { Ring } from '../../core/geometry/curve'
+import { flatArea, flatRingArea } from '../../core/geometry/flatArea'
 import { casterShadow } from '../../core/sun/casterShadow'
-import { signedDoubleArea } from '../../core/sun/flatRing'
-import { regionArea } from '../../core/sun/regionArea'
 import { transmission } from '../../core/sun/transmission'
 import { windingNumber } from '../../core/sun/windingNumber'
 import type { Caster } from '../../shared/document/caster'
@@ -20,7 +19,7 @@ const cyclesOf = (caster: Caster, levelM: number, perMeter: Pt): Float64Array[] 
   casterShadow(cast(caster), levelM, perMeter, date, undefined).flatMap(part => [...part.cycles])
 
 const shadowArea = (caster: Caster, levelM: number, perMeter: Pt): number =>
-  unionNonZero(cyclesOf(caster, levelM, perMeter).map(pointsOf)).reduce((sum, region) => sum + regionArea(region), 0)
+  flatArea(unionNonZero(cyclesOf(caster, levelM, perMeter).map(pointsOf)))
 
 const isShaded = (cycles: readonly Float64Array[], [x, y]: Pt): boolean =>
   cycles.reduce((sum, cycle) => sum + windingNumber(cycle, cycle.length, x, y), 0) !== 0
@@ -41,7 +40,7 @@ const sweptUnion = (rings: readonly Ring[], [sx, sy]: Pt): MultiPolygon => {
 const multiArea = (shape: MultiPolygon): number =>
   shape.reduce(
     (sum, polygon) =>
-      sum + polygon.reduce((own, ring, i) => own + ((i === 0 ? 1 : -1) * Math.abs(signedDoubleArea(ring))) / 2, 0),
+      sum + polygon.reduce((own, ring, i) => own + (i === 0 ? 1 : -1) * Math.abs(flatRingArea(ring)), 0),
     0,
   )
 
@@ -299,7 +298,7 @@ describe('a tree’s crown is an ellipsoid', () => {
       }
       at = next
     } while (at !== hull[0])
-    return Math.abs(signedDoubleArea(hull)) / 2
+    return Math.abs(flatRingArea(hull))
   }
 
   it.each([
@@ -325,16 +324,14 @@ describe('a tree’s crown is an ellipsoid', () => {
       }
     const [cycle, ...others] = cyclesOf(tree([0, 0]), levelM, [...perMeter])
     expect(others).toEqual([])
-    const areaM2 = signedDoubleArea(pointsOf(cycle!)) / 2
+    const areaM2 = flatRingArea(pointsOf(cycle!))
     expect(Math.abs(areaM2 / hullArea(points) - 1)).toBeLessThan(levelM > 2 ? 0.02 : 0.002)
   })
 
   it('has the area π · a · √(a² + b²k²)', () => {
     // Projection of an ellipsoid of revolution along a slanted direction: plane analytic geometry.
     const [cycle] = cyclesOf(tree([1, 2]), 0, [1.2, 1.6])
-    expect(Math.abs(signedDoubleArea(pointsOf(cycle!)) / 2 / (Math.PI * 3 * Math.hypot(3, 3 * 2)) - 1)).toBeLessThan(
-      0.001,
-    )
+    expect(Math.abs(flatRingArea(pointsOf(cycle!)) / (Math.PI * 3 * Math.hypot(3, 3 * 2)) - 1)).toBeLessThan(0.001)
   })
 
   it('below the slab shades nothing', () => {

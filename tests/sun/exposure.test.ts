@@ -2,10 +2,10 @@ import { booleanPointInPolygon, multiPolygon } from '@turf/turf'
 import polygonClipping, { type MultiPolygon, type Polygon } from 'polygon-clipping'
 import { describe, expect, it } from 'vitest'
 import type { Ring } from '../../core/geometry/curve'
+import { flatRingArea } from '../../core/geometry/flatArea'
 import { cellCoverage, type Grid } from '../../core/sun/cellCoverage'
 import { cellMasks, cellSunMinutes } from '../../core/sun/cellMasks'
 import { type Exposure, exposure, updateExposure } from '../../core/sun/exposure'
-import { signedDoubleArea } from '../../core/sun/flatRing'
 import type { ResolvedCaster } from '../../core/sun/resolveCaster'
 import { shadeAt } from '../../core/sun/shadeAt'
 import { sunlitSpans } from '../../core/sun/sunlitSpans'
@@ -141,12 +141,12 @@ describe('cells weigh what they cover', () => {
       const grid: Grid = { minX: 0, minY: 0, cellM: 0.37, columns: 28, rows: 28 }
       const shares = cellCoverage([{ ring, holes: [] }], grid)
       const areaM2 = shares.reduce((sum, share) => sum + share, 0) * 0.37 ** 2
-      expect(areaM2).toBeCloseTo(signedDoubleArea(ring) / 2, 9)
+      expect(areaM2).toBeCloseTo(flatRingArea(ring), 9)
       for (const cell of [150, 300, 400, 500]) {
         const [x, y] = [(cell % 28) * 0.37, Math.floor(cell / 28) * 0.37]
         const square = box(x, y, 0.37, 0.37).map(([px, py]): [number, number] => [px, py])
         const both = polygonClipping.intersection([[square]][0]!, [ring.map(([px, py]): [number, number] => [px, py])])
-        const partM2 = both.reduce((sum, [outer]) => sum + Math.abs(signedDoubleArea(outer!)) / 2, 0)
+        const partM2 = both.reduce((sum, [outer]) => sum + Math.abs(flatRingArea(outer!)), 0)
         expect(shares[cell]!).toBeCloseTo(partM2 / 0.37 ** 2, 9)
       }
     }
@@ -182,7 +182,7 @@ describe('sun shares and sun minutes', () => {
     const slab = slabOf(ell)
     const casters = opaqueCasters()
     const exposed = exposure(slab, casters, place, day, 60, undefined)
-    const areaM2 = signedDoubleArea(ell) / 2
+    const areaM2 = flatRingArea(ell)
     const shares = sunShares(exposed)
     for (const index of exposed.lit) {
       const { opaque, opaqueAreaM2 } = shadeAt(slab, casters, exposed.sun[index]!, place, day.date, undefined)!

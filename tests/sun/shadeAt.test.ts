@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { regionArea } from '../../core/sun/regionArea'
+import { flatArea } from '../../core/geometry/flatArea'
 import { type Shade, shadeAt } from '../../core/sun/shadeAt'
 import type { Caster } from '../../shared/document/caster'
 import { box, building, cast, cover, place, slabOf, tree, wall } from './fixtures'
@@ -16,7 +16,7 @@ const dappleAreas = ({ dapple }: Shade): Record<string, number> => {
   const areas: Record<string, number> = {}
   for (const { region, transmission } of dapple) {
     const key = transmission.toFixed(3)
-    areas[key] = (areas[key] ?? 0) + regionArea(region)
+    areas[key] = (areas[key] ?? 0) + flatArea([region])
   }
   return Object.fromEntries(Object.entries(areas).map(([key, areaM2]) => [key, Number(areaM2.toFixed(4))]))
 }
@@ -57,7 +57,7 @@ describe('the shade on a slab', () => {
     const trees = [0, 1.5, 3, 4.5, 6].map((x, i) =>
       tree([x, -1], { id: `c${10 + i}`, crownRadiusM: 1.6, density: i % 2 === 0 ? 'open' : 'dense' }),
     )
-    const pieces = shadeOf(...trees).dapple.reduce((sum, { region }) => sum + regionArea(region), 0)
+    const pieces = shadeOf(...trees).dapple.reduce((sum, { region }) => sum + flatArea([region]), 0)
     const opaque = trees.map(each => ({ ...each, density: 'dense' as const }))
     const asOne = shadeAt(slab, opaque.map(cast), south, place, date, { treeLeafDense: 0 })!
     expect(pieces).toBeGreaterThan(20)

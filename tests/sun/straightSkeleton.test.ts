@@ -2,8 +2,8 @@ import { Clipper, EndType, JoinType } from 'clipper2-ts'
 import { describe, expect, it } from 'vitest'
 import { unionNonZero } from '../../core/geometry/clip'
 import type { Ring } from '../../core/geometry/curve'
+import { flatRingArea } from '../../core/geometry/flatArea'
 import { cleanRing } from '../../core/sun/cleanRing'
-import { signedDoubleArea } from '../../core/sun/flatRing'
 import { type RoofPiece, straightSkeleton } from '../../core/sun/straightSkeleton'
 import type { Pt } from '../../shared/document/primitives'
 import { box, seeded } from './fixtures'
@@ -44,7 +44,7 @@ const areaAbove = (pieces: readonly RoofPiece[], inset: number): number => {
         kept.push([a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t])
       }
     })
-    if (kept.length >= 3) sum += signedDoubleArea(kept) / 2
+    if (kept.length >= 3) sum += flatRingArea(kept)
   }
   return sum
 }

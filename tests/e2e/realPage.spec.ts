@@ -29,6 +29,8 @@ const test = base.extend<{ disk: HostFolders; host: LoopbackHost }>({
   },
 })
 
+const sample = /^Alder Court patio(?!,)/
+
 test('the planner opens over the loopback host, under its policy, with the samples', async ({ page, host }) => {
   const faults: string[] = []
   page.on('console', message => {
@@ -36,8 +38,52 @@ test('the planner opens over the loopback host, under its policy, with the sampl
   })
   page.on('pageerror', error => faults.push(error.message))
   await page.goto(host.address)
-  await page.getByRole('button', { name: /^Alder Court patio(?!,)/ }).click()
+  await page.getByRole('button', { name: sample }).click()
   await expect(page.getByRole('navigation', { name: 'Stages' })).toBeVisible()
   await expect(page.getByText('1,588').first()).toBeVisible()
   expect(faults).toEqual([])
+})
+
+test('no stage and no theme asks for anything the policy forbids', async ({ page, host }) => {
+  await page.addInitScript(() => {
+    const seen: string[] = []
+    Object.assign(window, { seenViolations: seen })
+    document.addEventListener('securitypolicyviolation', event => {
+      seen.push(`${event.violatedDirective} ${event.blockedURI} ${event.sourceFile}:${event.lineNumber}`)
+    })
+  })
+  await page.goto(host.address)
+  for (const theme of ['dark', 'sunlight', 'light']) await page.getByRole('radio', { name: theme, exact: true }).check()
+  await page.getByRole('button', { name: sample }).click()
+  const stages = page.getByRole('navigation', { name: 'Stages' })
+  for (const stage of ['Sun', 'Pours', 'Numbers', 'Sheets', 'Log', 'Slab']) {
+    await stages.getByRole('button', { name: new RegExp(`^${stage}`) }).click()
+  }
+  expect(await page.evaluate(() => (window as unknown as { seenViolations: string[] }).seenViolations)).toEqual([])
+})
+
+test('a site whose page was killed is offered at the next start and opens as it was', async ({
+  page,
+  host,
+  context,
+}) => {
+  await page.goto(host.address)
+  await page.getByRole('button', { name: 'New site' }).click()
+  await expect(page.getByText(/^Kept \d/)).toBeVisible()
+  const next = await context.newPage()
+  await page.close()
+  await expect(async () => {
+    await next.goto('about:blank')
+    await next.goto(host.address)
+    await expect(next.getByRole('region', { name: 'Unsaved work' })).toBeVisible({ timeout: 1_000 })
+  }).toPass({ timeout: 15_000 })
+  await next.getByRole('region', { name: 'Unsaved work' }).getByRole('button').first().click()
+  await expect(next.getByRole('navigation', { name: 'Stages' })).toBeVisible()
+})
+
+test('a site that is open when the host is killed says that nothing is kept any more', async ({ page, host }) => {
+  await page.goto(host.address)
+  await page.getByRole('button', { name: sample }).click()
+  await host.close()
+  await expect(page.getByText(/The program behind this page has ended/)).toBeVisible({ timeout: 15_000 })
 })

@@ -6,7 +6,7 @@ import type { Site } from '../../shared/document/site'
 import { fitBox } from '../editor/camera/camera'
 import { drawCasters } from '../editor/layers/drawCasters'
 import { drawShade } from '../editor/layers/drawShade'
-import { drawSlabs } from '../editor/layers/drawSlabs'
+import { drawSlabEdges, drawSlabs } from '../editor/layers/drawSlabs'
 import type { Pen } from '../editor/layers/pen'
 import { deriveLive } from '../store/livePlan'
 import { readInks } from '../theme/inks'
@@ -30,8 +30,10 @@ export function SitePicture({ site, date }: { readonly site: Site; readonly date
     const box = joinBounds(live.slabs.flatMap(slab => slab.outline.map(edgeBounds)))
     const pen: Pen = { ctx, size, camera: fitBox(box, size, 26), inks: readInks(canvas) }
     ctx.clearRect(0, 0, size.width, size.height)
-    drawSlabs(pen, { slabs: live.slabs, sources: site.slabs, finishes: site.finishes, inColor: true, textured: true })
-    drawShade(pen, live.shade, live.slabs)
+    const scene = { slabs: live.slabs, sources: site.slabs, finishes: site.finishes, inColor: true, textured: true }
+    drawSlabs(pen, scene)
+    drawSlabEdges(pen, scene)
+    drawShade(pen, { shade: live.shade, slabs: live.slabs, casters: site.casters, strength: 0.7 })
     drawCasters(pen, site.casters)
   }, [site, date])
   return <canvas ref={ref} className="site-picture" data-theme="light" />

@@ -134,12 +134,12 @@ export function StageBar() {
   const kept = useKept()
   return (
     <header className="top">
-      <div className="job">
+      <h1 className="job">
         <button type="button" className="job-name" title="Back to the start page" onClick={() => void keeper.close()}>
           <b>{name}</b>
           <span>{kept}</span>
         </button>
-      </div>
+      </h1>
       <Stages />
       <div className="acts">
         {clientView ? null : <UndoRedo />}

@@ -53,7 +53,7 @@ export function StartPage() {
   const empty = () => void keeper.startNew('New site')
   return (
     <div className="start">
-      <div className="start-side">
+      <main className="start-side">
         <h1>Slabwright</h1>
         <p className="lead">
           From the first sketch to the last stamped pour: the plan, its sun and shade, its pours and its numbers in one
@@ -96,8 +96,8 @@ export function StartPage() {
           </ul>
         )}
         <p className="quiet">Kept on this computer. Nothing leaves it unless you send it.</p>
-      </div>
-      <main className="start-samples">
+      </main>
+      <section className="start-samples" aria-label="Sample sites">
         <h2>Sample sites</h2>
         <ul className="shelf">
           {samples.map(({ sampleId, name, site }) => (
@@ -121,7 +121,7 @@ export function StartPage() {
             </button>
           </li>
         </ul>
-      </main>
+      </section>
       <footer className="start-foot">
         <fieldset>
           <legend>Theme</legend>

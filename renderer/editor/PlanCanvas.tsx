@@ -1,13 +1,15 @@
 import type { Context } from 'konva/lib/Context'
 import { type KeyboardEvent, type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react'
-import { Layer, Shape, Stage } from 'react-konva'
+import { Layer, Shape, Stage } from 'react-konva/lib/ReactKonvaCore'
 import { edgeBounds, joinBounds, pointBounds } from '../../core/geometry/bounds'
 import { printMeasures } from '../../core/units/printMeasures'
+import type { Caster } from '../../shared/document/caster'
 import type { Pt } from '../../shared/document/primitives'
 import { Icon } from '../app/Icon'
 import { printDate } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
+import type { ViewState } from '../store/viewStore'
 import { type Inks, readInks } from '../theme/inks'
 import { type Camera, fitBox, panBy, pinch, type Size, toPlan, zoomAt } from './camera/camera'
 import { drawAccess, drawPoints } from './layers/drawAccess'
@@ -16,9 +18,10 @@ import { drawDimensions } from './layers/drawDimensions'
 import { drawGround } from './layers/drawGround'
 import { drawLit, drawSelection } from './layers/drawHandles'
 import { drawCasterNames, drawSlabNames } from './layers/drawNames'
-import { drawPours } from './layers/drawPours'
+import { drawPlates, drawPours } from './layers/drawPours'
 import { drawShade } from './layers/drawShade'
-import { drawSlabs } from './layers/drawSlabs'
+import { drawSlabEdges, drawSlabs } from './layers/drawSlabs'
+import { labelRoom, type Rect } from './layers/labelRoom'
 import type { Pen } from './layers/pen'
 import { entityGeometry, figureGeometry } from './layers/planGeometry'
 import { NorthMark } from './NorthMark'
@@ -59,7 +62,7 @@ function useInks(): Inks | null {
       '600 14px "Barlow Semi Condensed"',
       '500 14px "Barlow Semi Condensed"',
       '700 14px "Barlow Semi Condensed"',
-      '700 34px "Zilla Slab"',
+      '700 34px "Zilla Slab Lining"',
     ]
     void Promise.all(faces.map(face => document.fonts.load(face))).then(read)
     return () => {
@@ -68,6 +71,24 @@ function useInks(): Inks | null {
   }, [theme])
   return inks
 }
+
+/** The shade is in full where the stage is about it, and quiet where something else is. */
+const shadeStrength: Readonly<Record<ViewState['stage'], number>> = {
+  slab: 0.4,
+  sun: 1,
+  pours: 0.45,
+  numbers: 0,
+  sheets: 0.4,
+  log: 0.4,
+}
+
+/** What stands over the plan in its corners: prompt and outline, north, scale bar, camera. */
+const furniture = ({ width, height }: Size): readonly Rect[] => [
+  { x: 0, y: 0, width: 132, height: 92 },
+  { x: width - 96, y: 0, width: 96, height: 92 },
+  { x: 0, y: height - 56, width: 290, height: 56 },
+  { x: width - 200, y: height - 56, width: 200, height: 56 },
+]
 
 /** All that should be in view at first: slabs, and of what stands around them as much as does not make them small. */
 function homeBox(live: LivePlan) {
@@ -253,7 +274,7 @@ function Sheet({ live, view }: { readonly live: LivePlan; readonly view: ReturnT
     paint({ ctx: context._context, camera, size, inks })
   }
   const isReady = camera !== null && inks !== null && size.width > 0
-  const { site, slabs, casters } = live
+  const { site, slabs } = live
 
   return (
     <>
@@ -279,33 +300,49 @@ function Sheet({ live, view }: { readonly live: LivePlan; readonly view: ReturnT
             <Layer listening={false}>
               <Shape
                 sceneFunc={draw(pen => {
-                  drawSlabs(pen, {
+                  const scene = {
                     slabs,
                     sources: site.slabs,
                     finishes: site.finishes,
                     inColor: clientView,
                     textured: !showsPours,
-                  })
-                  if (showsPours) drawPours(pen, { plates, joints: parts.joints ?? [], selection })
+                  }
+                  const isHouse = (caster: Caster) => caster.kind === 'building'
+                  drawCasters(pen, site.casters.filter(isHouse))
+                  drawSlabs(pen, scene)
+                  if (showsPours) drawPours(pen, { plates, selection })
+                  drawSlabEdges(pen, scene)
                   drawCasters(
                     pen,
-                    casters.map(each => each.caster),
+                    site.casters.filter(caster => !isHouse(caster)),
                   )
                   if (site.access && !clientView) drawAccess(pen, site.access)
                 })}
               />
             </Layer>
             <Layer listening={false}>
-              <Shape sceneFunc={draw(pen => drawShade(pen, showsPours ? [] : live.shade, slabs))} />
+              <Shape
+                sceneFunc={draw(pen =>
+                  drawShade(pen, {
+                    shade: live.shade,
+                    slabs,
+                    casters: site.casters,
+                    strength: clientView ? 0.6 : shadeStrength[stage],
+                  }),
+                )}
+              />
             </Layer>
             <Layer listening={false}>
               <Shape
                 sceneFunc={draw(pen => {
+                  const room = labelRoom({ x: 0, y: 0, ...size })
+                  for (const corner of furniture(size)) room.block(corner)
                   if (lit) drawLit(pen, lit)
-                  if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, slabs, print)
-                  drawCasterNames(pen, site.casters, print)
-                  if (stage === 'slab' && !lit) drawSlabNames(pen, slabs, site.slabs, print)
+                  if (showsPours) drawPlates(pen, { plates, joints: parts.joints ?? [], selection })
+                  if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, slabs, print, room)
+                  if (stage === 'slab' && !lit) drawSlabNames(pen, slabs, print, room)
                   if (stage === 'sun') drawPoints(pen, site.points)
+                  drawCasterNames(pen, site.casters, print, room)
                   for (const geometry of chosen) drawSelection(pen, geometry)
                 })}
               />

@@ -64,9 +64,9 @@ function OpenedFigure({
   return (
     <div className="opened" id={id}>
       <div className="working">
-        <h4>
+        <p className="formula">
           {name.toLowerCase()} = {formula}
-        </h4>
+        </p>
         <dl>
           {terms.map(term => (
             <div key={term.name}>

@@ -1,9 +1,11 @@
 /** The worker's side of the protocol, without the worker: messages in, messages out. */
-import { applyPatches, type Patch } from 'immer'
+import { applyPatches, enablePatches, type Patch } from 'immer'
 import type { Plan } from '../../core/plan/plan'
 import type { Site } from '../../shared/document/site'
 import type { Problem, Result } from '../../shared/problem'
 import { type FromWorker, type PartName, ToWorker } from './protocol'
+
+enablePatches()
 
 export interface Derivation {
   readonly date: string

@@ -111,24 +111,22 @@ function drawRoof(pen: Pen, building: Building, outline: CurveRing, path: Path2D
   ctx.restore()
 }
 
-const lobes = 19
+const lobes = 17
+/** Lobe radius over half the distance between neighbors: the larger, the flatter the scallops. */
+const lobeFlat = 1.22
 
-/** A crown as a scalloped ring with branches; drawn, not measured: the circle inside it is the crown radius. */
+/** A crown as a scalloped ring with branches, its outermost points on the crown radius. */
 function drawTree(pen: Pen, { at, crownRadiusM }: Tree): void {
   const { ctx, inks } = pen
   const [x, y] = at
+  const half = Math.sin(Math.PI / lobes)
+  const ringM = crownRadiusM / (1 + lobeFlat * half)
+  const lobeM = lobeFlat * half * ringM
+  const open = Math.PI / 2 + Math.PI / lobes - Math.acos(1 / lobeFlat)
   ctx.beginPath()
-  const lobe = (Math.PI / lobes) * crownRadiusM
   for (let i = 0; i < lobes; i++) {
     const a = (2 * Math.PI * i) / lobes
-    const inner = crownRadiusM - lobe * 0.35
-    ctx.arc(
-      x + inner * Math.cos(a),
-      y + inner * Math.sin(a),
-      lobe * 1.02,
-      a - Math.PI / 2 - Math.PI / lobes,
-      a + Math.PI / 2 + Math.PI / lobes,
-    )
+    ctx.arc(x + ringM * Math.cos(a), y + ringM * Math.sin(a), lobeM, a - open, a + open)
   }
   ctx.closePath()
   ctx.fillStyle = inks['tree-fill']

@@ -4,6 +4,7 @@ import { type ArcDimension, type LineDimension, outlineDimensions } from '../../
 import type { Measures } from '../../../core/units/measures'
 import type { Pt } from '../../../shared/document/primitives'
 import { toScreen } from '../camera/camera'
+import { around, type LabelRoom } from './labelRoom'
 import { type LetterStyle, letter, letterWidth } from './lettering'
 import type { Pen } from './pen'
 
@@ -20,16 +21,16 @@ const dimensionsOf = (ring: CurveRing) => {
 }
 
 /** Straight edges to the corner of the forms, arcs by radius; those too short to letter are left to the ledger. */
-export function drawDimensions(pen: Pen, slabs: readonly ResolvedSlab[], print: Measures): void {
+export function drawDimensions(pen: Pen, slabs: readonly ResolvedSlab[], print: Measures, room: LabelRoom): void {
   for (const slab of slabs) {
     for (const dimension of dimensionsOf(slab.outline)) {
-      if (dimension.kind === 'line') drawLine(pen, dimension, print)
-      else drawRadius(pen, dimension, print)
+      if (dimension.kind === 'line') drawLine(pen, dimension, print, room)
+      else drawRadius(pen, dimension, print, room)
     }
   }
 }
 
-function drawLine(pen: Pen, { from, to, lengthM }: LineDimension, print: Measures): void {
+function drawLine(pen: Pen, { from, to, lengthM }: LineDimension, print: Measures, room: LabelRoom): void {
   const { ctx, inks, camera } = pen
   const [a, b] = [toScreen(camera, from), toScreen(camera, to)]
   const length = Math.hypot(b[0] - a[0], b[1] - a[1])
@@ -61,6 +62,11 @@ function drawLine(pen: Pen, { from, to, lengthM }: LineDimension, print: Measure
     ctx.fill()
   }
   ctx.restore()
+  const [p, q] = [at(0, outPx), at(length, outPx)]
+  if (Math.min(Math.abs(ux), Math.abs(uy)) < 0.1)
+    room.block(around([(p[0] + q[0]) / 2, (p[1] + q[1]) / 2], Math.abs(p[0] - q[0]) + 10, Math.abs(p[1] - q[1]) + 10))
+  const upright = Math.abs(uy) > Math.abs(ux)
+  room.block(around(at(length / 2, outPx), upright ? 24 : width + 10, upright ? width + 10 : 24))
   letter(pen, text, at(length / 2, outPx), { ...style, turnDeg: readingTurn(ux, uy), ground: inks.paper })
 }
 
@@ -72,7 +78,12 @@ function readingTurn(ux: number, uy: number): number {
   return deg
 }
 
-function drawRadius(pen: Pen, { center, radiusM, middle, outward, wholeCircle }: ArcDimension, print: Measures): void {
+function drawRadius(
+  pen: Pen,
+  { center, radiusM, middle, outward, wholeCircle }: ArcDimension,
+  print: Measures,
+  room: LabelRoom,
+): void {
   const { ctx, inks, camera } = pen
   if (radiusM * camera.zoom < 22) return
   const rim = toScreen(camera, middle)
@@ -94,6 +105,8 @@ function drawRadius(pen: Pen, { center, radiusM, middle, outward, wholeCircle }:
   ctx.restore()
   const text = wholeCircle ? `${print.length(2 * radiusM)} across` : `R ${print.length(radiusM)}`
   const side = direction[0] >= 0 ? 1 : -1
+  const width = letterWidth(pen, text, style)
+  room.block(around([foot[0] + side * (14 + width / 2), foot[1]], width + 10, 24))
   letter(pen, text, [foot[0] + side * 14, foot[1]], {
     ...style,
     align: side > 0 ? 'left' : 'right',

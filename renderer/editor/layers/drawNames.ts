@@ -3,69 +3,100 @@ import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import type { Measures } from '../../../core/units/measures'
 import type { Caster } from '../../../shared/document/caster'
 import type { Pt } from '../../../shared/document/primitives'
-import type { Slab } from '../../../shared/document/slab'
 import { toScreen } from '../camera/camera'
 import { outlineOf } from './drawCasters'
 import { labelPoint } from './drawPours'
-import { letter } from './lettering'
+import type { LabelRoom } from './labelRoom'
+import { letter, letterWidth } from './lettering'
 import type { Pen } from './pen'
 
-const middleOf = (points: readonly Pt[]): Pt => {
-  const box = pointBounds(points)
-  return [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]
+/** Names of casters with their heights above their own base, where there is room. */
+export function drawCasterNames(pen: Pen, casters: readonly Caster[], print: Measures, room: LabelRoom): void {
+  for (const caster of casters) nameAt(pen, room, placesFor(pen, caster), caster.name, heightOf(caster, print))
 }
 
-/** Names of casters with their heights above their own base. */
-export function drawCasterNames(pen: Pen, casters: readonly Caster[], print: Measures): void {
-  for (const caster of casters) {
-    switch (caster.kind) {
-      case 'building': {
-        const [x, y] = middleOf(outlineOf(caster.footprint).map(edge => edge.from))
-        nameAt(pen, toScreen(pen.camera, [x, y]), caster.name, `eave ${print.length(caster.eaveM - caster.baseM)}`)
-        break
+function heightOf(caster: Caster, print: Measures): string {
+  switch (caster.kind) {
+    case 'building':
+      return `eave ${print.length(caster.eaveM - caster.baseM)}`
+    case 'cover':
+      return ''
+    default:
+      return `${print.length(caster.topM - caster.baseM)} high`
+  }
+}
+
+/** Where a name may stand, the best place first. */
+function placesFor(pen: Pen, caster: Caster): Pt[] {
+  switch (caster.kind) {
+    case 'tree': {
+      const [x, y] = toScreen(pen.camera, caster.at)
+      const r = caster.crownRadiusM * pen.camera.zoom
+      return [
+        [x, y + r + 22],
+        [x, y - r - 22],
+        [x, y + 0.5 * r],
+        [x, y - 0.5 * r],
+      ]
+    }
+    case 'wall': {
+      const points = caster.line.map(p => toScreen(pen.camera, p))
+      const beyond = (end: Pt, before: Pt): Pt => {
+        const length = Math.hypot(end[0] - before[0], end[1] - before[1]) || 1
+        return [end[0] + (38 * (end[0] - before[0])) / length, end[1] + (26 * (end[1] - before[1])) / length]
       }
-      case 'tree': {
-        const [x, y] = toScreen(pen.camera, [caster.at[0], caster.at[1] - caster.crownRadiusM])
-        nameAt(pen, [x, y + 16], caster.name, `${print.length(caster.topM - caster.baseM)} high`)
-        break
-      }
-      case 'cover': {
-        const [x, y] = middleOf(outlineOf(caster.outline).map(edge => edge.from))
-        nameAt(pen, toScreen(pen.camera, [x, y]), caster.name, '')
-        break
-      }
-      case 'wall': {
-        const last = caster.line.at(-1)!
-        const [x, y] = toScreen(pen.camera, last)
-        nameAt(pen, [x, y - 30], caster.name, `${print.length(caster.topM - caster.baseM)} high`)
-      }
+      const k = Math.floor((points.length - 1) / 2)
+      const [from, to] = [points[k]!, points[k + 1]!]
+      const sides = [0.5, 0.25, 0.75].flatMap((t): Pt[] => {
+        const [x, y] = [from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t]
+        const isUpright = Math.abs(to[1] - from[1]) > Math.abs(to[0] - from[0])
+        return isUpright
+          ? [
+              [x + 46, y],
+              [x - 46, y],
+            ]
+          : [
+              [x, y - 26],
+              [x, y + 26],
+            ]
+      })
+      return [beyond(points.at(-1)!, points.at(-2)!), beyond(points[0]!, points[1]!), ...sides]
+    }
+    default: {
+      const path = caster.kind === 'building' ? caster.footprint : caster.outline
+      const box = pointBounds(outlineOf(path).map(edge => toScreen(pen.camera, edge.from)))
+      // The middle of what is in view, then along it.
+      const [x0, x1] = [Math.max(0, box.minX), Math.min(pen.size.width, box.maxX)]
+      const [y0, y1] = [Math.max(0, box.minY), Math.min(pen.size.height, box.maxY)]
+      return [0.5, 0.3, 0.7].flatMap(v => [0.5, 0.3, 0.7].map((u): Pt => [x0 + (x1 - x0) * u, y0 + (y1 - y0) * v]))
     }
   }
 }
 
-function nameAt(pen: Pen, [x, y]: Pt, name: string, detail: string): void {
-  letter(pen, name, [x, y], { sizePx: 14, weight: 700 })
-  if (detail)
-    letter(pen, detail, [x, y + 16 * pen.inks.letterScale], { sizePx: 13, weight: 500, ink: pen.inks['ink-2'] })
+const nameStyle = { sizePx: 14, weight: 700 } as const
+const detailStyle = { sizePx: 13, weight: 500 } as const
+
+function nameAt(pen: Pen, room: LabelRoom, places: readonly Pt[], name: string, detail: string): void {
+  const line = 16 * pen.inks.letterScale
+  const width = Math.max(letterWidth(pen, name, nameStyle), letterWidth(pen, detail, detailStyle)) + 8
+  const at = room.take(places, width, detail ? 2 * line + 4 : line + 4)
+  if (!at) return
+  const [x, y] = at
+  letter(pen, name, [x, detail ? y - line / 2 : y], nameStyle)
+  if (detail) letter(pen, detail, [x, y + line / 2], { ...detailStyle, ink: pen.inks['ink-2'] })
 }
 
 /** The slab's area in large letters where it has most room. */
-export function drawSlabNames(
-  pen: Pen,
-  slabs: readonly ResolvedSlab[],
-  sources: readonly Slab[],
-  print: Measures,
-): void {
+export function drawSlabNames(pen: Pen, slabs: readonly ResolvedSlab[], print: Measures, room: LabelRoom): void {
   for (const slab of slabs) {
     const region = slab.net[0]
     if (!region || Math.sqrt(slab.netAreaM2) * pen.camera.zoom < 110) continue
-    const [x, y] = toScreen(pen.camera, labelPoint(region))
-    const source = sources.find(each => each.id === slab.id)
-    letter(pen, print.area(slab.netAreaM2), [x, y], { sizePx: 34, weight: 700, face: 'slab', ground: pen.inks.slab })
-    letter(pen, source?.name ?? '', [x, y + 28 * pen.inks.letterScale], {
-      sizePx: 14,
-      weight: 600,
-      ground: pen.inks.slab,
-    })
+    const at = toScreen(pen.camera, labelPoint(region))
+    const area = print.area(slab.netAreaM2)
+    const style = { sizePx: 34, weight: 700, face: 'slab', ground: pen.inks.slab } as const
+    const scale = pen.inks.letterScale
+    if (!room.take([at], letterWidth(pen, area, style) + 10, 66 * scale)) continue
+    letter(pen, area, [at[0], at[1] - 11 * scale], style)
+    letter(pen, slab.name, [at[0], at[1] + 17 * scale], { sizePx: 14, weight: 600, ground: pen.inks.slab })
   }
 }

@@ -80,7 +80,7 @@ export function labelPoint(region: CurveRegion): Pt {
   return [x, y]
 }
 
-export function drawPours(pen: Pen, { plates, joints, selection }: PoursScene): void {
+export function drawPours(pen: Pen, { plates, selection }: Pick<PoursScene, 'plates' | 'selection'>): void {
   const { ctx, inks } = pen
   const ratio = window.devicePixelRatio || 1
   plates.forEach(({ pour }, index) => {
@@ -107,6 +107,10 @@ export function drawPours(pen: Pen, { plates, joints, selection }: PoursScene): 
       }
     })
   })
+}
+
+/** Over the edges of the slab: form boards, and a plate on every pour. */
+export function drawPlates(pen: Pen, { plates, joints, selection }: PoursScene): void {
   for (const joint of joints) if (joint.kind === 'construction') drawHeader(pen, joint)
   plates.forEach((plate, index) => {
     drawPlate(pen, plate, tintOf(index), selection.includes(plate.pour.id))

@@ -21,7 +21,7 @@ export interface SlabsScene {
 /** Courses across a border stand about this far apart. */
 const courseM = 0.3048
 
-/** Draws the field, what has a finish of its own, the openings, and the edges of the slab over them. */
+/** Fills the field and what has a finish of its own. */
 export function drawSlabs(pen: Pen, scene: SlabsScene): void {
   inPlan(pen, () => {
     for (const slab of scene.slabs) {
@@ -51,18 +51,28 @@ function drawSlab(pen: Pen, slab: ResolvedSlab, source: Slab, scene: SlabsScene)
       ctx.fill(regionsPath(claim.shape), 'evenodd')
       drawCourses(pen, slab, claim as ResolvedBorder, source)
     }
-    ctx.strokeStyle = inks['border-joint']
-    ctx.lineWidth = weight(pen, 1)
-    ctx.stroke(regionsPath(claim.shape))
   }
-  for (const opening of slab.openings) {
-    ctx.fillStyle = inks.opening
-    ctx.fill(ringPath(opening.ring))
-    ctx.strokeStyle = inks.outline
-    ctx.lineWidth = weight(pen, 1.8)
-    ctx.stroke(ringPath(opening.ring))
-  }
-  drawEdges(pen, slab, source)
+}
+
+/** Everything drawn in ink: over the fills, and over the pours where they are shown. */
+export function drawSlabEdges(pen: Pen, { slabs, sources }: Pick<SlabsScene, 'slabs' | 'sources'>): void {
+  const { ctx, inks } = pen
+  inPlan(pen, () => {
+    for (const slab of slabs) {
+      ctx.strokeStyle = inks['border-joint']
+      ctx.lineWidth = weight(pen, 1)
+      for (const claim of [...slab.insets, ...slab.bands, ...slab.borders]) ctx.stroke(regionsPath(claim.shape))
+      for (const opening of slab.openings) {
+        ctx.fillStyle = inks.opening
+        ctx.fill(ringPath(opening.ring))
+        ctx.strokeStyle = inks.outline
+        ctx.lineWidth = weight(pen, 1.8)
+        ctx.stroke(ringPath(opening.ring))
+      }
+      const source = sources.find(each => each.id === slab.id)
+      if (source) drawEdges(pen, slab, source)
+    }
+  })
 }
 
 /** Short joints square to the bordered edges. */

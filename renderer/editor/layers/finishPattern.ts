@@ -91,37 +91,53 @@ function courses(lengthM: number, heightM: number, rows: number, shiftOf: (row: 
   return { widthM, heightM: rows * heightM, jointM: heightM, stones: wrapped }
 }
 
-/** A closed tile of irregular stones: a grid of corners moved by chance, the same on opposite sides. */
+/** The part of a convex polygon nearer to `a` than to `b`. */
+function nearerPart(polygon: readonly Pt[], a: Pt, b: Pt): Pt[] {
+  const side = ([x, y]: Pt): number => (x - (a[0] + b[0]) / 2) * (b[0] - a[0]) + (y - (a[1] + b[1]) / 2) * (b[1] - a[1])
+  return polygon.flatMap((p, i): Pt[] => {
+    const q = polygon[(i + 1) % polygon.length]!
+    const [sp, sq] = [side(p), side(q)]
+    const crossing: Pt[] =
+      sp < 0 !== sq < 0 ? [[p[0] + ((q[0] - p[0]) * sp) / (sp - sq), p[1] + ((q[1] - p[1]) * sp) / (sp - sq)]] : []
+    return sp < 0 ? [p, ...crossing] : crossing
+  })
+}
+
+/**
+ * A closed tile of irregular stones: what lies nearest to each of `cells`² points strewn about a grid, opposite sides
+ * alike. `wander` 0 … 1 is how far a point may lie from its place, in cells.
+ */
 function irregular(cellM: number, cells: number, wander: number, seed: number): PatternTile {
   const random = seeded(seed)
-  const moved = Array.from(
-    { length: cells * cells },
-    (): Pt => [(random() - 0.5) * wander * cellM, (random() - 0.5) * wander * cellM],
-  )
-  const corner = (i: number, j: number): Pt => {
-    const [dx, dy] = moved[((j + cells) % cells) * cells + ((i + cells) % cells)]!
-    const shift = j % 2 === 0 ? 0 : 0.5
-    return [(i + shift) * cellM + dx, j * cellM + dy]
-  }
-  const stones: Stone[] = []
-  for (let j = -1; j <= cells; j++)
-    for (let i = -2; i <= cells; i++) {
-      const tone = seeded(seed + 97 * ((i + 2 * cells) % cells) + 31 * ((j + cells) % cells))() * 2 - 1
-      const up = j % 2 === 0 ? 0 : 1
-      stones.push({
-        points: [corner(i, j), corner(i + 1, j), corner(i + up + 1, j + 1), corner(i + up, j + 1)],
-        tone,
-      })
+  const sideM = cells * cellM
+  const points = Array.from({ length: cells * cells }, (_, k): Pt => {
+    const [column, row] = [k % cells, Math.floor(k / cells)]
+    const shift = row % 2 === 0 ? 0.25 : 0.75
+    return [(column + shift + (random() - 0.5) * wander) * cellM, (row + 0.5 + (random() - 0.5) * wander) * cellM]
+  })
+  const tones = points.map(() => random() * 2 - 1)
+  const around = [-sideM, 0, sideM].flatMap(dx => [-sideM, 0, sideM].map(dy => [dx, dy] as const))
+  const everywhere = points.flatMap((p, k) => around.map(([dx, dy]) => ({ at: [p[0] + dx, p[1] + dy] as Pt, k })))
+  const reach = 2.6 * cellM
+  const stones = everywhere.flatMap(({ at, k }): Stone[] => {
+    const isInTile = at[0] > -cellM && at[0] < sideM + cellM && at[1] > -cellM && at[1] < sideM + cellM
+    if (!isInTile) return []
+    let polygon: Pt[] = rectangle(at[0] - reach, at[1] - reach, 2 * reach, 2 * reach)
+    for (const other of everywhere) {
+      const apart = Math.hypot(other.at[0] - at[0], other.at[1] - at[1])
+      if (apart > 0 && apart < 2 * reach) polygon = nearerPart(polygon, at, other.at)
     }
-  return { widthM: cells * cellM, heightM: cells * cellM, jointM: cellM, stones }
+    return [{ points: polygon, tone: tones[k]! }]
+  })
+  return { widthM: sideM, heightM: sideM, jointM: cellM, stones }
 }
 
 const tiles: Readonly<Partial<Record<Finish['pattern'], () => PatternTile>>> = {
   ashlar,
   runningBond: () => courses(foot * 0.67, foot * 0.33, 4, row => (row % 2) / 2, 5),
   plank: () => courses(foot * 4, foot * 0.5, 6, row => (row % 3) / 3, 7),
-  flagstone: () => irregular(foot * 1.6, 6, 0.5, 3),
-  cobble: () => irregular(foot * 0.5, 8, 0.22, 13),
+  flagstone: () => irregular(foot * 1.6, 6, 0.8, 3),
+  cobble: () => irregular(foot * 0.42, 8, 0.3, 13),
   broom: () => courses(foot * 40, foot / 12, 4, () => 0, 1),
 }
 

@@ -14,7 +14,10 @@ export interface LetterStyle {
   readonly ground?: string
 }
 
-const families = { plan: '"Barlow Semi Condensed", sans-serif', slab: '"Zilla Slab", serif' } as const
+const families = {
+  plan: '"Barlow Semi Condensed", sans-serif',
+  slab: '"Zilla Slab Lining", "Zilla Slab", serif',
+} as const
 
 const fontOf = (pen: Pen, { sizePx, weight, face = 'plan' }: LetterStyle): string =>
   `${weight} ${sizePx * pen.inks.letterScale}px ${families[face]}`

@@ -1,0 +1,83 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { type Camera, fitBox, panBy, pinch, toPlan, toScreen, zoomAt } from '../../renderer/editor/camera/camera'
+import type { Pt } from '../../shared/document/primitives'
+
+const camera: fc.Arbitrary<Camera> = fc.record({
+  zoom: fc.double({ min: 1, max: 400, noNaN: true }),
+  x: fc.double({ min: -2000, max: 2000, noNaN: true }),
+  y: fc.double({ min: -2000, max: 2000, noNaN: true }),
+})
+const screen: fc.Arbitrary<Pt> = fc.tuple(
+  fc.double({ min: 0, max: 1400, noNaN: true }),
+  fc.double({ min: 0, max: 900, noNaN: true }),
+)
+
+const expectNear = (a: Pt, b: Pt, digits = 6) => {
+  expect(a[0]).toBeCloseTo(b[0], digits)
+  expect(a[1]).toBeCloseTo(b[1], digits)
+}
+
+describe('the camera', () => {
+  it('turns a point of the screen into the plan and back', () => {
+    fc.assert(
+      fc.property(camera, screen, (c, p) => {
+        expectNear(toScreen(c, toPlan(c, p)), p)
+      }),
+      { seed: 3 },
+    )
+  })
+
+  it('draws y up', () => {
+    const c = { zoom: 10, x: 0, y: 0 }
+    expect(toScreen(c, [1, 2])).toEqual([10, -20])
+  })
+
+  it('zooms about the pointer: what lies under it stays under it', () => {
+    fc.assert(
+      fc.property(camera, screen, fc.double({ min: 0.5, max: 2, noNaN: true }), (c, p, factor) => {
+        expectNear(toPlan(zoomAt(c, p, factor), p), toPlan(c, p))
+      }),
+      { seed: 4 },
+    )
+  })
+
+  it('keeps both plan points under two fingers that pinch along their line', () => {
+    const c = { zoom: 50, x: 100, y: 700 }
+    const [from, to]: [[Pt, Pt], [Pt, Pt]] = [
+      [
+        [200, 300],
+        [600, 300],
+      ],
+      [
+        [150, 340],
+        [750, 340],
+      ],
+    ]
+    const after = pinch(c, from, to)
+    expectNear(toPlan(after, to[0]), toPlan(c, from[0]))
+    expectNear(toPlan(after, to[1]), toPlan(c, from[1]))
+  })
+
+  it('does not jump when a second finger touches or lifts', () => {
+    const c = { zoom: 50, x: 100, y: 700 }
+    const fingers: [Pt, Pt] = [
+      [10, 10],
+      [500, 400],
+    ]
+    expect(pinch(c, fingers, fingers)).toEqual(c)
+    expect(panBy(c, 0, 0)).toEqual(c)
+  })
+
+  it('fits a box with its margin, and an empty one without breaking', () => {
+    const size = { width: 1000, height: 800 }
+    const c = fitBox({ minX: 0, minY: 0, maxX: 20, maxY: 10 }, size, 50)
+    const [left, bottom] = toScreen(c, [0, 0])
+    const [right, top] = toScreen(c, [20, 10])
+    expect(left).toBeCloseTo(50)
+    expect(right).toBeCloseTo(950)
+    expect((top + bottom) / 2).toBeCloseTo(400)
+    const empty = fitBox({ minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity }, size, 50)
+    expect(Number.isFinite(empty.zoom) && empty.zoom > 0).toBe(true)
+  })
+})

@@ -1,0 +1,90 @@
+import { describe, expect, it } from 'vitest'
+import { derivePlan } from '../../core/plan/derivePlan'
+import { createMemo } from '../../core/plan/memo'
+import { printMeasures } from '../../core/units/printMeasures'
+import { figureGeometry } from '../../renderer/editor/layers/planGeometry'
+import { figureWorking } from '../../renderer/ledger/figureTerms'
+import { entityNames, nameEntities } from '../../renderer/ledger/nameEntities'
+import { figurePhrase, printFigure } from '../../renderer/ledger/printFigure'
+import { slabFigures } from '../../renderer/ledger/slabFigures'
+import { outlineSections } from '../../renderer/outline/outlineOf'
+import { deriveLive } from '../../renderer/store/livePlan'
+import { lPatio } from '../../samples/sites/lPatio'
+
+const site = lPatio()
+const date = '2026-07-21'
+const noon = Date.parse('2026-07-21T18:00:00Z')
+const live = deriveLive(site, date, noon, createMemo())
+const derived = derivePlan(site, { date })
+if (!derived.ok) throw new Error('no plan')
+const plan = derived.value
+
+describe('a figure of the ledger', () => {
+  it('carries its unit in a column of its own, and feet and inches in none', () => {
+    expect(printFigure(100, 'm²', 'ftin')).toEqual({ figure: '1,076', unit: 'ft²' })
+    expect(printFigure(3.81, 'm', 'ftin')).toEqual({ figure: '12′ 6″', unit: '' })
+    expect(printFigure(3.81, 'm', 'metric')).toEqual({ figure: '3.81', unit: 'm' })
+    // 1 ton (short) = 2,000 lb = 907.18474 kg, NIST SP 811, appendix B.8.
+    expect(figurePhrase(907.18474, 'kg', 'ftin')).toBe('2,000 lb')
+    // 1 lb/ft³ = 16.01846 kg/m³, NIST SP 811, appendix B.8.
+    expect(figurePhrase(125 * 16.01846, 'kg/m³', 'ftin')).toBe('125 lb/ft³')
+  })
+
+  it('opens to its formula with the numbers put in, in the site’s units', () => {
+    const net = plan.quantities.find(q => q.id.endsWith('-net-area'))!
+    const working = figureWorking(net, entityNames(site), 'ftin')
+    expect(working.formula).toBe('gross area − opening area')
+    expect(working.withNumbers).toBe('1,601 ft² − 12.6 ft²')
+    expect(working.terms.map(t => t.name)).toEqual(['gross area', 'opening area'])
+  })
+
+  it('names parts of the site as people call them, never by id', () => {
+    const names = entityNames(site)
+    for (const quantity of plan.quantities) {
+      const { formula, terms } = figureWorking(quantity, names, 'ftin')
+      for (const text of [formula, ...terms.map(t => t.name)]) expect(text).not.toMatch(/\b[abofiresv]\d+\b|proposed-/)
+    }
+    expect(nameEntities('net area − border b36', names)).toBe('net area − 12 in border')
+  })
+
+  it('on the page equals the worker’s', () => {
+    const { areas, claims, lengths } = slabFigures(live.slabs[0]!, site.slabs[0]!)
+    for (const figure of [...areas, ...claims, ...lengths])
+      expect(plan.quantities.find(q => q.id === figure.id)).toEqual(figure)
+  })
+
+  it('lights some geometry on the plan, whichever it is', () => {
+    for (const quantity of plan.quantities) {
+      const { edges, regions, points } = figureGeometry(live, plan, quantity)
+      expect(`${quantity.id} ${edges.length + regions.length + points.length > 0}`).toBe(`${quantity.id} true`)
+    }
+  })
+
+  it('of a border’s outer edge lights the seven bordered edges and the roundings between them', () => {
+    const outer = plan.quantities.find(q => q.id.endsWith('-outer-length'))!
+    const lit = figureGeometry(live, plan, outer)
+    expect(lit.edges).toHaveLength(5 + 2)
+  })
+})
+
+describe('the outline of the plan', () => {
+  const sections = outlineSections(live, plan.pours, printMeasures('ftin'))
+  const ids = sections.flatMap(section => section.items.map(item => item.id))
+
+  it('lists every slab, opening, border, caster, point and pour once', () => {
+    const slab = site.slabs[0]!
+    expect(ids).toEqual([
+      slab.id,
+      ...slab.openings.map(o => o.id),
+      ...slab.borders.map(b => b.id),
+      ...site.casters.map(c => c.id),
+      ...site.points.map(p => p.id),
+      ...plan.pours.map(p => p.id),
+    ])
+  })
+
+  it('tells each part’s measure', () => {
+    const border = sections[0]!.items.find(item => item.id === site.slabs[0]!.borders[0]!.id)!
+    expect(border.detail).toBe('12″ wide, 128′ 10¼″ outside, 127.3 ft²')
+  })
+})

@@ -1,0 +1,238 @@
+import { describe, expect, it } from 'vitest'
+import { derivePlan } from '../../core/plan/derivePlan'
+import { createMemo } from '../../core/plan/memo'
+import { createPlanClient, type PlanState } from '../../renderer/worker/planClient'
+import { createPlanServer, type PlanServerOf } from '../../renderer/worker/planServer'
+import type { FromWorker, ToWorker } from '../../renderer/worker/protocol'
+import { lPatio } from '../../samples/sites/lPatio'
+import type { Site } from '../../shared/document/site'
+
+const ask = { date: '2026-07-21', focus: null }
+
+/** Page and worker in one process: messages are cloned as they would be, and wait until they are let through. */
+function bench(derive: PlanServerOf['derive'] = (site, asked) => derivePlan(site, asked)) {
+  const states: PlanState[] = []
+  const toPage: { from: number; message: FromWorker }[] = []
+  const toWorker: ToWorker[] = []
+  const timers: { call: () => void; ms: number }[] = []
+  let work: (() => void)[] = []
+  let receive: (raw: unknown) => void = () => {}
+  let crash: (message: string) => void = () => {}
+  let started = 0
+  const client = createPlanClient({
+    startWorker: (onMessage, onCrash) => {
+      started += 1
+      const number = started
+      crash = onCrash
+      const server = createPlanServer({
+        post: message => toPage.push({ from: number, message: structuredClone(message) }),
+        later: job => work.push(job),
+        derive,
+      })
+      receive = raw => {
+        if (number === started) onMessage(raw)
+      }
+      return {
+        post: message => {
+          toWorker.push(structuredClone(message))
+          server(structuredClone(message))
+        },
+        stop: () => {
+          work = []
+          toPage.length = 0
+        },
+      }
+    },
+    setTimer: (call, ms) => {
+      const timer = { call, ms }
+      timers.push(timer)
+      return timer
+    },
+    clearTimer: timer => {
+      timers.splice(timers.indexOf(timer as never), 1)
+    },
+    onChange: state => states.push(state),
+  })
+  return {
+    client,
+    toWorker,
+    timers,
+    started: () => started,
+    crash: (message: string) => crash(message),
+    state: () => states.at(-1)!,
+    states,
+    runWorker: () => {
+      const jobs = work
+      work = []
+      for (const job of jobs) job()
+    },
+    deliver: () => {
+      for (const { message } of toPage.splice(0)) receive(message)
+    },
+  }
+}
+
+const renamed = (site: Site, name: string): Site => ({ ...site, name })
+
+describe('the plan of a document', () => {
+  it('comes in parts that equal what is derived in process', () => {
+    const site = lPatio()
+    const b = bench()
+    b.client.update(site, ask, false)
+    expect(b.state().isRenewing).toBe(true)
+    b.runWorker()
+    b.deliver()
+    const plan = derivePlan(site, ask)
+    if (!plan.ok) throw new Error('no plan')
+    expect(b.state().isRenewing).toBe(false)
+    expect(b.state().parts.quantities).toEqual(plan.value.quantities)
+    expect(b.state().parts.pours).toEqual(plan.value.pours)
+    expect(b.state().parts.shade).toEqual(plan.value.shade)
+  })
+
+  it('is sent whole once, then by patches on the last committed revision', () => {
+    const site = lPatio()
+    const b = bench()
+    b.client.update(site, ask, false)
+    b.client.update(renamed(site, 'B'), ask, false)
+    b.client.update(renamed(site, 'C'), ask, true)
+    b.client.update(renamed(site, 'D'), ask, true)
+    const syncs = b.toWorker.filter(m => m.kind === 'sync')
+    expect(syncs.map(m => [m.baseRev, m.preview, m.whole !== undefined])).toEqual([
+      [null, false, true],
+      [1, false, false],
+      [2, true, false],
+      [2, true, false],
+    ])
+    expect(syncs[3]?.patches).toEqual([{ op: 'replace', path: ['name'], value: 'D' }])
+  })
+
+  it('of an older revision is never shown', () => {
+    const site = lPatio()
+    const b = bench()
+    b.client.update(site, ask, false)
+    b.runWorker()
+    b.client.update({ ...site, casters: [] }, ask, false)
+    b.deliver()
+    expect(b.state().parts).toEqual({})
+    expect(b.state().isRenewing).toBe(true)
+    b.runWorker()
+    b.deliver()
+    const plan = derivePlan({ ...site, casters: [] }, ask)
+    expect(plan.ok && b.state().parts.shade).toEqual(plan.ok && plan.value.shade)
+    expect(b.state().isRenewing).toBe(false)
+  })
+
+  it('sends a part again only when it changed', () => {
+    const site = lPatio()
+    const memo = createMemo()
+    const b = bench((each, asked) => derivePlan(each, asked, memo))
+    b.client.update(site, ask, false)
+    b.runWorker()
+    b.deliver()
+    const { day } = b.state().parts
+    b.client.update(renamed(site, 'B'), ask, false)
+    b.runWorker()
+    b.deliver()
+    expect(b.state().parts.day).toBe(day)
+    expect(b.state().revs.day).toBe(2)
+  })
+
+  it('of a dropped gesture gives way to that of the committed document', () => {
+    const site = lPatio()
+    const b = bench()
+    b.client.update(site, ask, false)
+    b.runWorker()
+    b.deliver()
+    const before = b.state().parts.quantities
+    b.client.update({ ...site, units: 'metric' }, ask, true)
+    b.client.update(site, ask, false)
+    b.runWorker()
+    b.deliver()
+    expect(b.state().parts.quantities).toEqual(before)
+    expect(b.state().isRenewing).toBe(false)
+  })
+})
+
+describe('a worker', () => {
+  it('that crashes is started again from the whole document', () => {
+    const site = lPatio()
+    const b = bench()
+    b.client.update(site, ask, false)
+    b.crash('out of memory')
+    expect(b.started()).toBe(2)
+    b.runWorker()
+    b.deliver()
+    expect(b.state().parts.pours?.length).toBeGreaterThan(0)
+    expect(b.state().failure).toBeNull()
+  })
+
+  it('silent for ten seconds is started again, and its last parts stay on screen', () => {
+    const site = lPatio()
+    const b = bench()
+    b.client.update(site, ask, false)
+    b.runWorker()
+    b.deliver()
+    const { pours } = b.state().parts
+    b.client.update(renamed(site, 'B'), ask, false)
+    expect(b.timers.map(t => t.ms)).toEqual([10_000])
+    b.timers[0]!.call()
+    expect(b.started()).toBe(2)
+    expect(b.state().parts.pours).toBe(pours)
+    expect(b.state().isRenewing).toBe(true)
+    b.runWorker()
+    b.deliver()
+    expect(b.state().isRenewing).toBe(false)
+  })
+
+  it('that has nothing to do is not watched', () => {
+    const b = bench()
+    b.client.update(lPatio(), ask, false)
+    b.runWorker()
+    b.deliver()
+    expect(b.timers).toEqual([])
+  })
+
+  it('that throws on the same document twice is not asked a third time; the next edit asks again', () => {
+    const site = lPatio()
+    let isBroken = true
+    const b = bench((each, asked) => {
+      if (isBroken) throw new Error('broken')
+      return derivePlan(each, asked)
+    })
+    b.client.update(site, ask, false)
+    for (let i = 0; i < 4; i++) {
+      b.runWorker()
+      b.deliver()
+    }
+    expect(b.state().failure).toBe('broken')
+    expect(b.state().isRenewing).toBe(false)
+    isBroken = false
+    b.client.update(renamed(site, 'B'), ask, false)
+    b.runWorker()
+    b.deliver()
+    expect(b.state().failure).toBeNull()
+    expect(b.state().parts.pours?.length).toBeGreaterThan(0)
+  })
+
+  it('asks for the whole document where it does not know the base', () => {
+    const posted: FromWorker[] = []
+    const receive = createPlanServer({
+      post: message => posted.push(message),
+      later: () => {},
+      derive: (site, asked) => derivePlan(site, asked),
+    })
+    receive({ kind: 'sync', rev: 4, baseRev: 3, preview: false, patches: [] })
+    expect(posted).toEqual([{ kind: 'needWhole', rev: 4 }])
+  })
+
+  it('throws on a message that is none of the protocol', () => {
+    const receive = createPlanServer({
+      post: () => {},
+      later: () => {},
+      derive: (site, asked) => derivePlan(site, asked),
+    })
+    expect(() => receive({ kind: 'hello' })).toThrow()
+    expect(() => receive({ kind: 'sync', rev: 1, baseRev: null, preview: false, whole: { name: 1 } })).toThrow()
+  })
+})

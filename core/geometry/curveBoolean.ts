@@ -5,14 +5,14 @@
  */
 import type { Pt } from '../../shared/document/primitives'
 import { type Box, boxesMeet, edgeBounds, joinBounds, ringBounds } from './bounds'
-import { clipTraced, gridM, type TracedRegion, type TracedRing } from './clip'
+import { clipTraced, gridM, type TracedRing } from './clip'
 import { distanceToEdge, ringContains } from './contains'
 import type { CurveEdge, CurveRegion, CurveRing, Ring } from './curve'
 import { angleFrom, onCircle } from './edgeAt'
 import { edgeLength } from './edgeLength'
 import { chordCount } from './flattenRing'
 import { intersectSupports, type Support, supportOf } from './intersectSupports'
-import { ringArea } from './ringArea'
+import { curveArea, ringArea } from './ringArea'
 import { ringLength } from './ringLength'
 
 /** Chords for clipping lie at most this far from their arc. */
@@ -25,6 +25,8 @@ const onLineM = 8 * gridM
 const sliverM = 2e-5
 /** A point this near to a curve is on it, rounding aside. */
 const exactM = 2e-9
+/** Two frames' areas nearer than this, or a billionth of the area, agree. */
+const agreeM2 = 1e-9
 /** Shorter edges are dropped. */
 const shortM = 1e-8
 
@@ -335,16 +337,52 @@ const isSliver = (ring: CurveRing) => ring.length < 2 || Math.abs(ringArea(ring)
 
 type Kind = Parameters<typeof clipTraced>[0]
 
+interface Attempt extends CurveShapes {
+  readonly areaM2: number
+}
+
+const turnRing = (ring: Ring, c: number, s: number): Ring => ring.map(p => [c * p[0] - s * p[1], s * p[0] + c * p[1]])
+
+/** The boolean as clipped in a frame turned by `turnRad`: other coordinates are rounded, other edges are level. */
+function attempt(kind: Kind, tracer: Tracer, ringsOfA: number, turnRad: number): Attempt {
+  const [c, s] = [Math.cos(turnRad), Math.sin(turnRad)]
+  const flat = turnRad === 0 ? tracer.flat : tracer.flat.map(r => turnRing(r, c, s))
+  const back = ({ ring, from }: TracedRing): TracedRing => ({
+    ring: turnRad === 0 ? ring : turnRing(ring, c, -s),
+    from,
+  })
+  const regions: CurveRegion[] = []
+  tracer.chordsKept = false
+  for (const region of clipTraced(kind, flat.slice(0, ringsOfA), flat.slice(ringsOfA))) {
+    const outer = tracer.trace(back(region.outer))
+    if (isSliver(outer)) continue
+    regions.push({ outer, holes: region.holes.map(h => tracer.trace(back(h))).filter(h => !isSliver(h)) })
+  }
+  return { regions, chordsKept: tracer.chordsKept, areaM2: curveArea(regions) }
+}
+
+/** Angles of the frames tried, radians: no two differ by a right angle or another angle that shapes are drawn at. */
+const frames = [0, 0.5413, 1.1287, 2.0171, 2.6749]
+
+/**
+ * Where edges run along each other but not on the grid, the clipping library now and then loses a part between them
+ * (about one in three hundred of our most tangled random slabs). It never does so in the same way in two frames: the
+ * answer is one whose area two frames agree on, to a billionth.
+ */
 function runCurves(kind: Kind, a: readonly CurveRing[], b: readonly CurveRing[]): CurveShapes {
   const tracer = new Tracer([...a, ...b])
-  const flat: TracedRegion[] = clipTraced(kind, tracer.flat.slice(0, a.length), tracer.flat.slice(a.length))
-  const regions: CurveRegion[] = []
-  for (const region of flat) {
-    const outer = tracer.trace(region.outer)
-    if (isSliver(outer)) continue
-    regions.push({ outer, holes: region.holes.map(h => tracer.trace(h)).filter(h => !isSliver(h)) })
+  const tried: Attempt[] = []
+  let closest: { answer: Attempt; apart: number } | undefined
+  for (const frame of frames) {
+    const next = attempt(kind, tracer, a.length, frame)
+    for (const before of tried) {
+      const apart = Math.abs(next.areaM2 - before.areaM2)
+      if (!closest || apart < closest.apart) closest = { answer: before, apart }
+    }
+    if (closest && closest.apart <= agreeM2 * Math.max(1, next.areaM2)) break
+    tried.push(next)
   }
-  return { regions, chordsKept: tracer.chordsKept }
+  return closest!.answer
 }
 
 const ringsOf = (regions: readonly CurveRegion[]): CurveRing[] => regions.flatMap(r => [r.outer, ...r.holes])

@@ -1,6 +1,7 @@
 import type { Pt } from '../../shared/document/primitives'
 import type { Band } from '../../shared/document/slab'
 import type { Finding } from '../../shared/problem'
+import { boxesMeet, edgeBounds, pointBounds } from './bounds'
 import { distanceToEdge } from './contains'
 import type { CurveRegion, CurveRing } from './curve'
 import { clipCurveRings } from './curveBoolean'
@@ -34,7 +35,10 @@ export function resolveBand(
   const { ring: line, findings } = resolvePath(band.line, band.id, closed)
   const names = { inner: band.id, cut: `${band.id}|` }
   const boundary = net.flatMap(r => [r.outer, ...r.holes]).flat()
-  const edgesAt = (p: Pt | undefined) => (p && !closed ? boundary.filter(e => distanceToEdge(e, p) <= onEdgeM) : [])
+  const edgesAt = (p: Pt | undefined) =>
+    p && !closed
+      ? boundary.filter(e => boxesMeet(edgeBounds(e), pointBounds([p]), onEdgeM) && distanceToEdge(e, p) <= onEdgeM)
+      : []
   const half = (chain: CurveRing) =>
     edgeStrips(
       chain.map(edge => ({ edge, depthM: band.widthM / 2 })),

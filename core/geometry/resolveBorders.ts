@@ -1,6 +1,7 @@
 import type { Path } from '../../shared/document/path'
 import type { Border } from '../../shared/document/slab'
 import type { Finding } from '../../shared/problem'
+import { boxesMeet, edgeBounds, pointBounds } from './bounds'
 import { distanceToEdge, ringContains } from './contains'
 import type { CurveEdge, CurveRegion, CurveRing } from './curve'
 import { clipCurveRings } from './curveBoolean'
@@ -45,7 +46,9 @@ function lengthNamed(regions: readonly CurveRegion[], name: string, net: readonl
     for (const edge of [outer, ...holes].flat()) {
       if (edge.edgeId !== name) continue
       const middle = pointAt(edge, 0.5)
-      if (!own.some(e => distanceToEdge(e, middle) < 1e-6)) sum += edgeLength(edge)
+      const here = pointBounds([middle])
+      if (!own.some(e => boxesMeet(edgeBounds(e), here, 1e-6) && distanceToEdge(e, middle) < 1e-6))
+        sum += edgeLength(edge)
     }
   return sum
 }

@@ -3,20 +3,21 @@ import type { Measures } from '../units/measures'
 import { concreteWordings } from './concreteWordings'
 import { doorWordings } from './doorWordings'
 import { geometryWordings } from './geometryWordings'
+import { pourWordings } from './pourWordings'
 import { sunWordings } from './sunWordings'
 import type { Wording } from './wording'
 
-const wordings: Partial<Record<ProblemCode, Wording>> = {
+const wordings: Record<ProblemCode, Wording> = {
   ...doorWordings,
   ...geometryWordings,
   ...sunWordings,
+  ...pourWordings,
   ...concreteWordings,
 }
 
 /** Puts a finding into words, in the unit system that `print` prints. */
 export const wordProblem = (finding: Finding, print: Measures): Problem => {
-  const wording = wordings[finding.code]
-  const words = wording === undefined ? { message: finding.code } : wording({ values: finding.values, finding, print })
+  const words = wordings[finding.code]({ values: finding.values, finding, print })
   return {
     code: finding.code,
     severity: finding.severity,

@@ -37,13 +37,7 @@ function withCasters(
   last: LastAnswer<Exposure> | undefined,
 ): Exposure | null {
   if (!last?.inputs.slice(1).every((input, i) => Object.is(input, rest[i]))) return null
-  const before = new Set(last.inputs[0] as readonly ResolvedCaster[])
-  const now = new Set(casters)
-  return updateExposure(
-    last.value,
-    [...before].filter(caster => !now.has(caster)),
-    casters.filter(caster => !before.has(caster)),
-  )
+  return updateExposure(last.value, casters)
 }
 
 export interface DerivedShade {

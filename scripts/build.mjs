@@ -47,7 +47,7 @@ export async function buildDesktop(options) {
 export async function buildPage(options) {
   await whenStale('dist/page', pageSources, options, async () => {
     const { build } = await import('vite')
-    await build({ configFile: join(root, 'vite.config.ts'), logLevel: 'warn' })
+    await build({ configFile: join(root, 'vite.config.ts'), logLevel: 'error' })
   })
   return join(root, 'dist/renderer')
 }
@@ -67,7 +67,7 @@ async function whenStale(folder, sources, { force = false } = {}, build) {
  * Bundles for Node, each entry a file of its own; what is imported lazily stays in chunks of its own. Files are
  * written beside and renamed, entries last, so that a second process building at the same time finds them whole.
  */
-export async function bundle(entries, folder) {
+export async function bundle(entries, folder, external = []) {
   const { build } = await import('esbuild')
   const outdir = join(root, folder)
   const { outputFiles } = await build({
@@ -84,7 +84,7 @@ export async function bundle(entries, folder) {
     chunkNames: 'chunk-[hash]',
     sourcemap: 'linked',
     // Heavy or with files of their own beside them: left in node_modules, loaded only where used.
-    external: ['pdfmake', 'pdfmake/*', 'electron', '@resvg/*'],
+    external: ['pdfmake', 'pdfmake/*', 'electron', '@resvg/*', ...external],
     banner: {
       js: "import { createRequire as requireFrom } from 'node:module';const require = requireFrom(import.meta.url);",
     },

@@ -1,8 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync, mkdtempSync, renameSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { delimiter, join } from 'node:path'
-import { fileURLToPath } from 'node:url'
+import { delimiter, join, resolve } from 'node:path'
 
 export interface FoundBrowser {
   readonly path: string
@@ -82,8 +81,7 @@ function unpackBrowser(): FoundBrowser {
  */
 function unpackInto(folder: string): void {
   const fresh = mkdtempSync(`${folder}-`)
-  const script = fileURLToPath(new URL('./unpackBrowser.mjs', import.meta.url))
-  const { status, stderr } = spawnSync(process.execPath, [script], {
+  const { status, stderr } = spawnSync(process.execPath, [resolve('tests/e2e/unpackBrowser.mjs')], {
     env: { ...process.env, TMPDIR: fresh, AWS_EXECUTION_ENV: 'AWS_Lambda_nodejs20.x' },
     encoding: 'utf8',
   })

@@ -58,38 +58,51 @@ const casterReferences = (caster: Site['casters'][number], at: string): readonly
   return [{ id: caster.roof.ridgeAlongEdge, target: 'edge', field: `${at}/roof/ridgeAlongEdge`, among }]
 }
 
-/** A rounded corner's arc is named by its vertex and a tilde: `v12~`. */
-const anchorReferences = (anchor: Anchor, slab: Slab | undefined, joints: Ids, at: string): readonly Reference[] => {
+/** What a joint may end on along the rings of one slab. */
+interface Grips {
+  readonly corners: Ids
+  /** A rounded corner's arc is named by its vertex and a tilde: `v12~`. */
+  readonly edges: Ids
+}
+
+const gripsOf = (slab: Slab): Grips => {
+  const corners = slabRings(slab).flatMap(vertexIds)
+  return {
+    corners: new Set(corners),
+    edges: new Set([...slabRings(slab).flatMap(edgeIds), ...corners.map(id => `${id}~`)]),
+  }
+}
+
+const anchorReferences = (anchor: Anchor, grips: Grips | undefined, joints: Ids, at: string): readonly Reference[] => {
   if (anchor.on === 'free') return []
   if (anchor.on === 'joint') return [{ id: anchor.jointId, target: 'joint', field: `${at}/jointId`, among: joints }]
-  if (slab === undefined) return []
-  const vertices = slabRings(slab).flatMap(vertexIds)
-  if (anchor.on === 'vertex')
-    return [{ id: anchor.vertexId, target: 'corner', field: `${at}/vertexId`, among: new Set(vertices) }]
-  const edges = new Set([...slabRings(slab).flatMap(edgeIds), ...vertices.map(id => `${id}~`)])
-  return [{ id: anchor.edgeId, target: 'edge', field: `${at}/edgeId`, among: edges }]
+  if (grips === undefined) return []
+  return anchor.on === 'vertex'
+    ? [{ id: anchor.vertexId, target: 'corner', field: `${at}/vertexId`, among: grips.corners }]
+    : [{ id: anchor.edgeId, target: 'edge', field: `${at}/edgeId`, among: grips.edges }]
 }
 
 const pourReferences = (site: Site, slabs: Ids): readonly Reference[] => {
-  const slabOf = (slabId: string) => site.slabs.find(slab => slab.id === slabId)
+  const grips = new Map(site.slabs.map(slab => [slab.id, gripsOf(slab)]))
   const log = idsOf(site.log)
   const joints = idsOf(site.accepted.flatMap(part => part.joints))
   const wishes = site.wishes.flatMap((wish, i): readonly Reference[] => [
     { id: wish.slabId, target: 'slab', field: `/wishes/${i}/slabId`, among: slabs },
     ...(wish.kind === 'required'
       ? wish.line.flatMap((end, k) =>
-          anchorReferences(end.anchor, slabOf(wish.slabId), joints, `/wishes/${i}/line/${k}/anchor`),
+          anchorReferences(end.anchor, grips.get(wish.slabId), joints, `/wishes/${i}/line/${k}/anchor`),
         )
       : []),
   ])
+  const ownJoints = site.accepted.map(part => idsOf(part.joints))
   const accepted = site.accepted.flatMap((part, i): readonly Reference[] => [
     { id: part.slabId, target: 'slab', field: `/accepted/${i}/slabId`, among: slabs },
     ...part.joints.flatMap((joint, k) =>
       joint.ends.flatMap((end, e) =>
         anchorReferences(
           end.anchor,
-          slabOf(part.slabId),
-          idsOf(part.joints),
+          grips.get(part.slabId),
+          ownJoints[i] ?? joints,
           `/accepted/${i}/joints/${k}/ends/${e}/anchor`,
         ),
       ),
@@ -126,13 +139,14 @@ const bookReferences = (site: Site): readonly Reference[] => {
 
 const references = (site: Site): readonly Reference[] => {
   const slabs = idsOf(site.slabs)
+  const finishes = idsOf(site.finishes)
   const pictures = new Set(Object.keys(site.assets ?? {}))
   const { picture } = site.place
   return [
     ...(picture === undefined
       ? []
       : [{ id: picture.assetId, target: 'picture', field: '/place/picture/assetId', among: pictures } as const]),
-    ...site.slabs.flatMap((slab, i) => slabReferences(slab, idsOf(site.finishes), `/slabs/${i}`)),
+    ...site.slabs.flatMap((slab, i) => slabReferences(slab, finishes, `/slabs/${i}`)),
     ...site.casters.flatMap((caster, i) => casterReferences(caster, `/casters/${i}`)),
     ...site.points.map(
       (point, i): Reference => ({ id: point.slabId, target: 'slab', field: `/points/${i}/slabId`, among: slabs }),

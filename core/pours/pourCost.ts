@@ -1,6 +1,5 @@
 /** What one pour adds to the cost of a plan, in feet of joint: every term depends on the pour alone. */
-import type { CutRegion } from './region/cutRegion'
-import { interiorDeg } from './region/cutRegion'
+import { type CutRegion, interiorDegs, type Side } from './region/cutRegion'
 import { minimumBox } from './region/minimumBox'
 import type { Weights } from './weights'
 
@@ -11,6 +10,7 @@ export interface CostTerms {
   jointLength: number
   acuteCorner: number
   nearCorner: number
+  finger: number
   reentrantLeft: number
   holeInside: number
   aspect: number
@@ -24,6 +24,7 @@ export const noCost = (): CostTerms => ({
   jointLength: 0,
   acuteCorner: 0,
   nearCorner: 0,
+  finger: 0,
   reentrantLeft: 0,
   holeInside: 0,
   aspect: 0,
@@ -37,6 +38,7 @@ export const sumOf = (t: CostTerms): number =>
   t.jointLength +
   t.acuteCorner +
   t.nearCorner +
+  t.finger +
   t.reentrantLeft +
   t.holeInside +
   t.aspect +
@@ -77,7 +79,82 @@ export function segmentDistance(px: number, py: number, ax: number, ay: number, 
   const dx = bx - ax
   const dy = by - ay
   const t = Math.max(0, Math.min(1, ((px - ax) * dx + (py - ay) * dy) / (dx * dx + dy * dy)))
-  return Math.hypot(px - ax - t * dx, py - ay - t * dy)
+  const ex = px - ax - t * dx
+  const ey = py - ay - t * dy
+  return Math.sqrt(ex * ex + ey * ey)
+}
+
+export const isCorner = (slabDeg: number): boolean =>
+  slabDeg !== 0 && (slabDeg <= convexBelowDeg || slabDeg >= reentrantAboveDeg)
+
+/** How close an arc bulges towards a line: the distance of its point nearest to it, 0 where that is not on the arc. */
+function bulgeDistance(s: Side, e: Side, ax: number, ay: number, ux: number, uy: number, length: number): number {
+  const along = (s.cx - ax) * ux + (s.cy - ay) * uy
+  if (along < 0 || along > length) return 0
+  const off = -(s.cx - ax) * uy + (s.cy - ay) * ux
+  const sign = off > 0 ? -1 : 1
+  const x = -uy * sign
+  const y = ux * sign
+  const turn = s.sweep > 0 ? 1 : -1
+  const after = turn * ((s.x - s.cx) * y - (s.y - s.cy) * x)
+  const before = turn * (x * (e.y - s.cy) - y * (e.x - s.cx))
+  return after >= 0 && before >= 0 ? Math.abs(off) - s.r : 0
+}
+
+/** Cost of the slab's corners and of openings' arcs close to a joint: the worst of them. */
+export function nearestCost(region: CutRegion, ax: number, ay: number, bx: number, by: number, w: Weights): number {
+  const length = Math.sqrt((bx - ax) * (bx - ax) + (by - ay) * (by - ay))
+  const ux = (bx - ax) / length
+  const uy = (by - ay) / length
+  const near = w.nearCornerM
+  let worst = 0
+  for (const { sides } of region.rings)
+    for (let i = 0; i < sides.length; i++) {
+      const s = sides[i]!
+      let cost = 0
+      if (isCorner(s.slabDeg)) {
+        const t = (s.x - ax) * ux + (s.y - ay) * uy
+        const d = -(s.x - ax) * uy + (s.y - ay) * ux
+        if (d < near && d > -near && t > -near && t < length + near)
+          cost = nearCost(segmentDistance(s.x, s.y, ax, ay, bx, by), w)
+      }
+      if (s.sweep < 0)
+        cost = Math.max(
+          cost,
+          nearCost(bulgeDistance(s, sides[i + 1 === sides.length ? 0 : i + 1]!, ax, ay, ux, uy, length), w),
+        )
+      if (cost > worst) worst = cost
+    }
+  return worst
+}
+
+/** cos of 15°: within it two edges run side by side. */
+const sideBySide = 0.966
+
+/** Cost of the strips between a joint and edges beside it that are narrower than `narrowM`. */
+function fingerCost(region: CutRegion, joint: Side, end: Side, w: Weights): number {
+  const length = Math.sqrt((end.x - joint.x) * (end.x - joint.x) + (end.y - joint.y) * (end.y - joint.y))
+  const ux = (end.x - joint.x) / length
+  const uy = (end.y - joint.y) / length
+  let cost = 0
+  for (const { sides } of region.rings)
+    for (let i = 0; i < sides.length; i++) {
+      const s = sides[i]!
+      if (s === joint) continue
+      const e = sides[i + 1 === sides.length ? 0 : i + 1]!
+      const d0 = -(s.x - joint.x) * uy + (s.y - joint.y) * ux
+      if (d0 < -1e-6 || d0 > 2 * w.narrowM) continue
+      const dx = e.x - s.x
+      const dy = e.y - s.y
+      const along = dx * ux + dy * uy
+      if (along > 0 || -along < sideBySide * Math.sqrt(dx * dx + dy * dy)) continue
+      const t0 = (s.x - joint.x) * ux + (s.y - joint.y) * uy
+      const shared = Math.min(length, t0) - Math.max(0, t0 + along)
+      if (shared < 0.3) continue
+      const wide = d0 + (-dx * uy + dy * ux) / 2
+      if (wide > 1e-3 && wide < w.narrowM) cost += (w.finger * shared * (1.25 - wide / w.narrowM)) / ftM
+    }
+  return cost
 }
 
 const onGridM = 0.015
@@ -97,41 +174,44 @@ export const imbalanceCost = (areaM2: number, k: number, context: CostContext): 
   return context.weights.imbalance * k * off * off
 }
 
+export function aspectCost(aspect: number, w: Weights): number {
+  const beyond = aspect - w.aspectAbove
+  return beyond > 0 ? Math.min(w.aspectMost, w.aspect * (beyond + beyond * beyond)) : 0
+}
+
+/** Area of the box farther than `reachM` from its edge, times how much of the box the pour fills. */
+export const reachCost = (longM: number, shortM: number, areaM2: number, w: Weights): number => {
+  const coreM2 = (Math.max(0, longM - 2 * w.reachM) * Math.max(0, shortM - 2 * w.reachM) * areaM2) / (longM * shortM)
+  return (w.reach * coreM2) / ft2M2
+}
+
 /** Adds the pour's terms to `terms`. Joints count by half: the other half is the neighbor's. */
 export function addPourCost(pour: CutRegion, context: CostContext, terms: CostTerms): void {
   const w = context.weights
   terms.jointLength += (w.jointLength * pour.jointM) / 2 / ftM
   for (const ring of pour.rings) {
     const n = ring.sides.length
+    const degs = interiorDegs(ring)
     for (let i = 0; i < n; i++) {
       const side = ring.sides[i]!
-      const deg = interiorDeg(ring, i)
+      const deg = degs[i]!
       if (deg > reentrantAboveDeg) terms.reentrantLeft += w.reentrantLeft
       else if (deg < w.acuteBelowDeg && (side.slabDeg === 0 || deg < side.slabDeg - 1))
         terms.acuteCorner += acuteCost(deg, w)
       if (side.joint < 0) continue
       const end = ring.sides[i + 1 === n ? 0 : i + 1]!
-      let worst = 0
-      for (const other of pour.rings)
-        for (const corner of other.sides) {
-          if (corner.slabDeg === 0 || (corner.slabDeg > convexBelowDeg && corner.slabDeg < reentrantAboveDeg)) continue
-          const cost = nearCost(segmentDistance(corner.x, corner.y, side.x, side.y, end.x, end.y), w)
-          if (cost > worst) worst = cost
-        }
-      terms.nearCorner += worst
+      terms.nearCorner += nearestCost(pour, side.x, side.y, end.x, end.y, w)
+      terms.finger += fingerCost(pour, side, end, w)
       if (context.grid.length > 0 && !isOnGrid(context.grid, side.x, side.y, end.x, end.y))
         terms.offGrid += (w.offGrid * (ring.length[i + 1]! - ring.length[i]!)) / 2 / ftM
     }
   }
   terms.holeInside += w.holeInside * (pour.rings.length - 1)
   const { longM, shortM } = minimumBox(pour.rings[0]!)
-  const beyond = longM / shortM - w.aspectAbove
-  if (beyond > 0) terms.aspect += Math.min(w.aspectMost, w.aspect * (beyond + beyond * beyond))
+  terms.aspect += aspectCost(longM / shortM, w)
   if (shortM < w.narrowM && shortM < context.slabWidthM - 0.003) terms.narrow += w.narrow
   terms.imbalance += imbalanceCost(pour.areaM2, 1, context)
-  const coreM2 =
-    (Math.max(0, longM - 2 * w.reachM) * Math.max(0, shortM - 2 * w.reachM) * pour.areaM2) / (longM * shortM)
-  terms.reach += (w.reach * coreM2) / ft2M2
+  terms.reach += reachCost(longM, shortM, pour.areaM2, w)
 }
 
 export function pourCost(pour: CutRegion, context: CostContext): number {

@@ -143,7 +143,7 @@ function segmentsOf(region: CutRegion, line: Line, others: readonly Line[], join
   const base = ux * line.a[0] + uy * line.a[1]
   const chords: Chord[] = []
   for (const onIsAbove of [true, false])
-    for (const chord of findChords(region, ux, uy, offset, onIsAbove, { done: 0 }))
+    for (const chord of findChords(region, ux, uy, offset, onIsAbove, { done: 0 }, 'break'))
       if (!chords.some(c => Math.abs(c.t0 - chord.t0) < nearM && Math.abs(c.t1 - chord.t1) < nearM)) chords.push(chord)
   // Where other joints cross this line.
   const stops: number[] = []

@@ -63,7 +63,7 @@ export interface Proposal {
   readonly findings: readonly Finding[]
 }
 
-const budgets = { small: 400_000, full: 30_000_000 } as const
+const budgets = { small: 60_000, full: 5_000_000 } as const
 /** A pour smaller than 4 ft × 4 ft takes no mat with a finisher beside it (m²): common practice, no source. */
 export const smallestPourM2 = 1.2192 * 1.2192
 

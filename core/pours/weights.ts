@@ -40,6 +40,7 @@ export const weightTable = {
     tuned,
   ),
   nearCornerM: weight(1.2192, 'm', '4 ft: how close is too close', 'common practice, no source'),
+  finger: weight(1, 'ft per ft', 'strip narrower than narrowM between a joint and an edge beside it', tuned),
   reentrantLeft: weight(
     8,
     'ft each',

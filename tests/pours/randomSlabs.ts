@@ -152,6 +152,44 @@ export function moved(slab: CurveRegion, turnRad: number, dxM: number, dyM: numb
   return { outer: ring(slab.outer), holes: slab.holes.map(ring) }
 }
 
+/** A slab of any kind, turned and moved by chance. */
+export function randomSlab(seed: number): CurveRegion {
+  const random = seeded(seed)
+  const kinds: (() => CurveRegion)[] = [
+    () => rectilinear(random, between(random, 18, 45)),
+    () => rectilinear(random, between(random, 18, 45)),
+    () => blob(random, between(random, 18, 34)),
+    () => blobWithOpening(random, between(random, 18, 36)),
+    () => roundedDeck(random, between(random, 45, 90), between(random, 30, 56)),
+    () => walk(random, between(random, 4, 9), 2 + Math.floor(random() * 3)),
+    () => court(random, between(random, 60, 110), between(random, 50, 90), 2, 1 + Math.floor(random() * 2)),
+  ]
+  const slab = kinds[Math.floor(random() * kinds.length)]!()
+  return random() < 0.3
+    ? slab
+    : moved(slab, between(random, 0, 6.28), between(random, -300, 300), between(random, -300, 300))
+}
+
+/** The mirror image in the y axis, rings turned back to their winding. */
+export function mirrored(slab: CurveRegion): CurveRegion {
+  const ring = (r: CurveRing): CurveRing =>
+    reversed(r).map(e => ({
+      edgeId: e.edgeId,
+      from: [-e.from[0], e.from[1]],
+      to: [-e.to[0], e.to[1]],
+      ...(e.arc
+        ? { arc: { center: [-e.arc.center[0], e.arc.center[1]], radiusM: e.arc.radiusM, sweepRad: -e.arc.sweepRad } }
+        : {}),
+    }))
+  return { outer: ring(slab.outer), holes: slab.holes.map(ring) }
+}
+
+/** The same rings, begun `by` edges later. */
+export function startedLater(slab: CurveRegion, by: number): CurveRegion {
+  const ring = (r: CurveRing): CurveRing => [...r.slice(by % r.length), ...r.slice(0, by % r.length)]
+  return { outer: ring(slab.outer), holes: slab.holes.map(ring) }
+}
+
 /** The bench's slabs: named, rectilinear, rounded, with openings, walks, courts and plazas. */
 export function benchSlabs(): NamedSlab[] {
   const random = seeded(20240611)

@@ -1,5 +1,5 @@
 /** The chords in which a line crosses a region. */
-import type { CutRegion, CutRing, Side } from './cutRegion'
+import type { CutRegion, Side } from './cutRegion'
 
 /** A vertex closer than this to the line lies on it (m). */
 export const onLineM = 1e-7
@@ -27,10 +27,11 @@ export interface Chord {
   readonly t1: number
 }
 
-interface Crossing {
+/** Where the line meets a vertex, or (side −1) only touches an arc. */
+interface Touch {
   readonly t: number
-  readonly enters: boolean
-  readonly end: ChordEnd
+  readonly ring: number
+  readonly side: number
 }
 
 /** Work done so far, in sides visited: the unit of every budget. */
@@ -38,31 +39,103 @@ export interface Work {
   done: number
 }
 
-function endAtVertex(rings: readonly CutRing[], ring: number, side: number): ChordEnd {
-  const s = rings[ring]!.sides[side]!
-  return { ring, side, vertex: true, x: s.x, y: s.y, along: 0 }
+/**
+ * Crossings of the line under way, kept apart from the chords to spare the collector: most lines are looked at once and
+ * forgotten. Filled and read within one call of findChords.
+ */
+const crossings = {
+  count: 0,
+  t: [] as number[],
+  enters: [] as boolean[],
+  ring: [] as number[],
+  side: [] as number[],
+  /** x, y and the place along the side; −1 along marks a vertex. */
+  x: [] as number[],
+  y: [] as number[],
+  along: [] as number[],
 }
 
-/** An end inside side i, or the vertex it all but coincides with. */
-function endOnSide(rings: readonly CutRing[], ring: number, i: number, x: number, y: number): ChordEnd {
-  const sides = rings[ring]!.sides
+function put(t: number, enters: boolean, ring: number, side: number, x: number, y: number, along: number): void {
+  // Kept in order of t: lines cross few sides.
+  let i = crossings.count++
+  for (; i > 0 && crossings.t[i - 1]! > t; i--) {
+    crossings.t[i] = crossings.t[i - 1]!
+    crossings.enters[i] = crossings.enters[i - 1]!
+    crossings.ring[i] = crossings.ring[i - 1]!
+    crossings.side[i] = crossings.side[i - 1]!
+    crossings.x[i] = crossings.x[i - 1]!
+    crossings.y[i] = crossings.y[i - 1]!
+    crossings.along[i] = crossings.along[i - 1]!
+  }
+  crossings.t[i] = t
+  crossings.enters[i] = enters
+  crossings.ring[i] = ring
+  crossings.side[i] = side
+  crossings.x[i] = x
+  crossings.y[i] = y
+  crossings.along[i] = along
+}
+
+function putVertex(sides: readonly Side[], ring: number, side: number, ux: number, uy: number, enters: boolean): void {
+  const s = sides[side]!
+  put(ux * s.x + uy * s.y, enters, ring, side, s.x, s.y, -1)
+}
+
+/** A crossing inside side i, or at the vertex it all but coincides with. */
+function putOnSide(
+  sides: readonly Side[],
+  ring: number,
+  i: number,
+  x: number,
+  y: number,
+  ux: number,
+  uy: number,
+  enters: boolean,
+): void {
   const s = sides[i]!
   const next = i + 1 === sides.length ? 0 : i + 1
   const e = sides[next]!
-  if (Math.abs(x - s.x) < snapM && Math.abs(y - s.y) < snapM) return endAtVertex(rings, ring, i)
-  if (Math.abs(x - e.x) < snapM && Math.abs(y - e.y) < snapM) return endAtVertex(rings, ring, next)
-  if (s.sweep === 0) return { ring, side: i, vertex: false, x, y, along: Math.hypot(x - s.x, y - s.y) }
-  const ax = s.x - s.cx
-  const ay = s.y - s.cy
-  const bx = x - s.cx
-  const by = y - s.cy
-  return { ring, side: i, vertex: false, x, y, along: Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by)) }
+  if (Math.abs(x - s.x) < snapM && Math.abs(y - s.y) < snapM) {
+    putVertex(sides, ring, i, ux, uy, enters)
+    return
+  }
+  if (Math.abs(x - e.x) < snapM && Math.abs(y - e.y) < snapM) {
+    putVertex(sides, ring, next, ux, uy, enters)
+    return
+  }
+  let along: number
+  if (s.sweep === 0) along = Math.sqrt((x - s.x) * (x - s.x) + (y - s.y) * (y - s.y))
+  else {
+    const ax = s.x - s.cx
+    const ay = s.y - s.cy
+    const bx = x - s.cx
+    const by = y - s.cy
+    along = Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by))
+  }
+  put(ux * x + uy * y, enters, ring, i, x, y, along)
+}
+
+/** Where a rising or falling arc crosses the line; `dc` is the signed distance of its center. */
+function putOnArc(
+  sides: readonly Side[],
+  ring: number,
+  i: number,
+  ux: number,
+  uy: number,
+  offset: number,
+  dc: number,
+  goesUp: boolean,
+): void {
+  const s = sides[i]!
+  const half = Math.sqrt(Math.max(0, s.r * s.r - dc * dc))
+  const t = ux * s.cx + uy * s.cy + (goesUp === s.sweep > 0 ? half : -half)
+  putOnSide(sides, ring, i, ux * t - uy * offset, uy * t + ux * offset, ux, uy, !goesUp)
 }
 
 /**
  * The chords of the line {p : n·p = offset}, n = (−uy, ux), in order along (ux, uy). Vertices on the line count as
  * above it when `onIsAbove`, else as below: the two answers are the limits from either side. A chord with a boundary
- * point strictly inside is dropped, and no chord ends where the line only touches an arc.
+ * point strictly inside is dropped, or broken at its vertices; no chord ends where the line only touches an arc.
  */
 export function findChords(
   region: CutRegion,
@@ -71,18 +144,11 @@ export function findChords(
   offset: number,
   onIsAbove: boolean,
   work: Work,
+  atTouch: 'drop' | 'break' = 'drop',
 ): Chord[] {
-  const crossings: Crossing[] = []
-  const touching: number[] = []
+  crossings.count = 0
+  let touching: Touch[] | null = null
   const { rings } = region
-  const push = (end: ChordEnd, enters: boolean): void => {
-    crossings.push({ t: ux * end.x + uy * end.y, enters, end })
-  }
-  const pushOnArc = (r: number, i: number, s: Side, dc: number, goesUp: boolean): void => {
-    const half = Math.sqrt(Math.max(0, s.r * s.r - dc * dc))
-    const t = ux * s.cx + uy * s.cy + (goesUp === s.sweep > 0 ? half : -half)
-    push(endOnSide(rings, r, i, ux * t - uy * offset, uy * t + ux * offset), !goesUp)
-  }
   for (let r = 0; r < rings.length; r++) {
     const sides = rings[r]!.sides
     const n = sides.length
@@ -97,14 +163,17 @@ export function findChords(
       let d1 = -uy * e.x + ux * e.y - offset
       if (d1 < onLineM && d1 > -onLineM) d1 = 0
       const up1 = onIsAbove ? d1 >= 0 : d1 > 0
-      if (d1 === 0) touching.push(ux * e.x + uy * e.y)
+      if (d1 === 0) {
+        touching ??= []
+        touching.push({ t: ux * e.x + uy * e.y, ring: r, side: k })
+      }
       if (s.sweep === 0) {
         if (up0 !== up1) {
-          if (d1 === 0) push(endAtVertex(rings, r, k), !up1)
-          else if (d0 === 0) push(endAtVertex(rings, r, i), !up1)
+          if (d1 === 0) putVertex(sides, r, k, ux, uy, !up1)
+          else if (d0 === 0) putVertex(sides, r, i, ux, uy, !up1)
           else {
             const f = d0 / (d0 - d1)
-            push(endOnSide(rings, r, i, s.x + f * (e.x - s.x), s.y + f * (e.y - s.y)), !up1)
+            putOnSide(sides, r, i, s.x + f * (e.x - s.x), s.y + f * (e.y - s.y), ux, uy, !up1)
           }
         }
       } else {
@@ -118,19 +187,22 @@ export function findChords(
         if (dTop > onLineM || dTop < -onLineM) {
           const upTop = dTop > 0
           if (up0 !== upTop) {
-            if (d0 === 0) push(endAtVertex(rings, r, i), !upTop)
-            else pushOnArc(r, i, s, dc, upTop)
+            if (d0 === 0) putVertex(sides, r, i, ux, uy, !upTop)
+            else putOnArc(sides, r, i, ux, uy, offset, dc, upTop)
           }
           if (upTop !== up1) {
-            if (d1 === 0) push(endAtVertex(rings, r, k), !up1)
-            else pushOnArc(r, i, s, dc, up1)
+            if (d1 === 0) putVertex(sides, r, k, ux, uy, !up1)
+            else putOnArc(sides, r, i, ux, uy, offset, dc, up1)
           }
         } else {
-          if (rise0 * rise1 < 0) touching.push(tc)
+          if (rise0 * rise1 < 0) {
+            touching ??= []
+            touching.push({ t: tc, ring: r, side: -1 })
+          }
           if (up0 !== up1) {
-            if (d1 === 0) push(endAtVertex(rings, r, k), !up1)
-            else if (d0 === 0) push(endAtVertex(rings, r, i), !up1)
-            else pushOnArc(r, i, s, dc, up1)
+            if (d1 === 0) putVertex(sides, r, k, ux, uy, !up1)
+            else if (d0 === 0) putVertex(sides, r, i, ux, uy, !up1)
+            else putOnArc(sides, r, i, ux, uy, offset, dc, up1)
           }
         }
       }
@@ -140,39 +212,65 @@ export function findChords(
       up0 = up1
     }
   }
-  return pairCrossings(crossings, touching)
+  return pairCrossings(rings, touching, atTouch)
+}
+
+const endAt = (i: number): ChordEnd => ({
+  ring: crossings.ring[i]!,
+  side: crossings.side[i]!,
+  vertex: crossings.along[i]! < 0,
+  x: crossings.x[i]!,
+  y: crossings.y[i]!,
+  along: Math.max(0, crossings.along[i]!),
+})
+
+function pushChord(chords: Chord[], a: ChordEnd, b: ChordEnd, t0: number, t1: number): void {
+  const lengthM = Math.sqrt((b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y))
+  chords.push({ a, b, lengthM, t0, t1 })
 }
 
 /** At equal positions a crossing that leaves is taken first when inside, one that enters when outside. */
-function pairCrossings(crossings: Crossing[], touching: readonly number[]): Chord[] {
+function pairCrossings(
+  rings: CutRegion['rings'],
+  touching: readonly Touch[] | null,
+  atTouch: 'drop' | 'break',
+): Chord[] {
   const chords: Chord[] = []
-  if (crossings.length < 2) return chords
-  crossings.sort((p, q) => p.t - q.t)
-  let open: Crossing | null = null
-  for (let i = 0; i < crossings.length; i++) {
-    const wantsEnter: boolean = open === null
-    for (let j = i; j < crossings.length && crossings[j]!.t - crossings[i]!.t < snapM; j++)
-      if (crossings[j]!.enters === wantsEnter) {
-        if (j !== i) {
-          const moved = crossings[j]!
-          crossings[j] = crossings[i]!
-          crossings[i] = moved
-        }
+  const { count, t, enters } = crossings
+  const order: number[] = []
+  for (let i = 0; i < count; i++) order.push(i)
+  let open = -1
+  for (let i = 0; i < count; i++) {
+    for (let j = i; j < count && t[order[j]!]! - t[order[i]!]! < snapM; j++)
+      if (enters[order[j]!] === open < 0) {
+        const moved = order[j]!
+        order[j] = order[i]!
+        order[i] = moved
         break
       }
-    const at = crossings[i]!
-    if (at.enters) open = at
-    else if (open) {
-      const from: Crossing = open
-      if (at.t - from.t > 10 * snapM && !touching.some(t => t > from.t + snapM && t < at.t - snapM))
-        chords.push({
-          a: from.end,
-          b: at.end,
-          lengthM: Math.hypot(at.end.x - from.end.x, at.end.y - from.end.y),
-          t0: from.t,
-          t1: at.t,
-        })
-      open = null
+    const at = order[i]!
+    if (enters[at]) open = at
+    else if (open >= 0) {
+      const t0 = t[open]!
+      const t1 = t[at]!
+      if (t1 - t0 > 10 * snapM) {
+        const inside = touching?.filter(p => p.t > t0 + snapM && p.t < t1 - snapM) ?? []
+        if (inside.length === 0) pushChord(chords, endAt(open), endAt(at), t0, t1)
+        else if (atTouch === 'break') {
+          let from = endAt(open)
+          let tFrom = t0
+          for (const { t: tTouch, ring, side } of inside.sort((p, q) => p.t - q.t)) {
+            if (side < 0 || tTouch - tFrom < 10 * snapM) continue
+            const { x, y } = rings[ring]!.sides[side]!
+            const vertex: ChordEnd = { ring, side, vertex: true, x, y, along: 0 }
+            pushChord(chords, from, vertex, tFrom, tTouch)
+            from = vertex
+            tFrom = tTouch
+          }
+          pushChord(chords, from, endAt(at), tFrom, t1)
+        }
+      }
+      open = -1
     }
   }
   return chords

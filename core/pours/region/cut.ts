@@ -107,11 +107,24 @@ export function regionContains(region: CutRegion, px: number, py: number): boole
 
 /** The part of `side` from `from` (its own start when null) to `to` (its own end when null). */
 export function partOf(side: Side, from: ChordEnd | null, to: ChordEnd | null): Side {
-  if (!from && !to) return side
-  const start = from?.along ?? 0
-  const sign = side.sweep > 0 ? 1 : -1
-  const sweep = side.sweep === 0 ? 0 : sign * ((to ? to.along : Math.abs(side.sweep)) - start)
-  return from && !from.vertex ? { ...side, x: from.x, y: from.y, sweep, slabDeg: 0 } : { ...side, sweep }
+  if (!to && (!from || from.vertex)) return side
+  if (side.sweep === 0 && (!from || from.vertex)) return side
+  const start = from ? from.along : 0
+  const cut = from !== null && !from.vertex
+  let sweep = 0
+  if (side.sweep > 0) sweep = (to ? to.along : side.sweep) - start
+  else if (side.sweep < 0) sweep = start - (to ? to.along : -side.sweep)
+  return {
+    edgeId: side.edgeId,
+    x: cut ? from.x : side.x,
+    y: cut ? from.y : side.y,
+    cx: side.cx,
+    cy: side.cy,
+    r: side.r,
+    sweep,
+    joint: side.joint,
+    slabDeg: cut ? 0 : side.slabDeg,
+  }
 }
 
 /** The sides of a ring from one end forward to another. */
@@ -157,6 +170,8 @@ function lowLoop(region: CutRegion, chain: Chain, joint: number): CutRing {
   return makeRing(sides, region.ox, region.oy)
 }
 
+const none: number[] = []
+
 /**
  * Areas and perimeters of the two faces from prefix sums. `line` tells that the chain is all of one line's crossing
  * with the region, so that the side of the line places every other ring without a look at the boundary.
@@ -191,9 +206,11 @@ export function measureCut(
     if (cross < 0) return null
   }
   let area = cross / 2
-  const inside: number[] = []
-  const outside: number[] = []
+  let inside = none
+  let outside = none
   if (region.rings.length > 1) {
+    inside = []
+    outside = []
     let loopRing: CutRing | null = null
     for (let r = onHole ? 0 : 1; r < region.rings.length; r++) {
       if (chain.some(chord => chord.b.ring === r)) continue

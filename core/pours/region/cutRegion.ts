@@ -27,6 +27,8 @@ export interface CutRing {
   /** cross[i] = twice the signed area swept from the origin along the first i sides, arc segments included. */
   readonly cross: Float64Array
   readonly length: Float64Array
+  /** Interior angles at the starts of the sides, degrees, once somebody has asked for them. */
+  degs: Float64Array | null
 }
 
 export interface CutRegion {
@@ -62,7 +64,7 @@ export function makeRing(sides: readonly Side[], ox: number, oy: number): CutRin
       length[i]! +
       (s.sweep === 0 ? Math.sqrt((e.x - s.x) * (e.x - s.x) + (e.y - s.y) * (e.y - s.y)) : s.r * Math.abs(s.sweep))
   }
-  return { sides, cross, length }
+  return { sides, cross, length, degs: null }
 }
 
 export const ringArea = (ring: CutRing): number => ring.cross[ring.sides.length]! / 2
@@ -117,17 +119,24 @@ export function tangentAt(ring: CutRing, i: number, atEnd: boolean): readonly [n
   return [-(p.y - s.cy) * sign, (p.x - s.cx) * sign]
 }
 
-/** Interior angle at the start of side i, degrees in (0, 360); arcs count by their tangents. */
-export function interiorDeg(ring: CutRing, i: number): number {
-  const [ax, ay] = tangentAt(ring, i === 0 ? ring.sides.length - 1 : i - 1, true)
-  const [bx, by] = tangentAt(ring, i, false)
-  return 180 - (Math.atan2(ax * by - ay * bx, ax * bx + ay * by) * 180) / Math.PI
+/** Interior angles at the starts of the sides, degrees in (0, 360); arcs count by their tangents. */
+export function interiorDegs(ring: CutRing): Float64Array {
+  if (ring.degs) return ring.degs
+  const n = ring.sides.length
+  const degs = new Float64Array(n)
+  for (let i = 0; i < n; i++) {
+    const [ax, ay] = tangentAt(ring, i === 0 ? n - 1 : i - 1, true)
+    const [bx, by] = tangentAt(ring, i, false)
+    degs[i] = 180 - (Math.atan2(ax * by - ay * bx, ax * bx + ay * by) * 180) / Math.PI
+  }
+  ring.degs = degs
+  return degs
 }
 
 function cutRing(ring: CurveRing, ox: number, oy: number): CutRing {
   const bare = makeRing(ring.flatMap(sidesOf), ox, oy)
-  const sides = bare.sides.map((side, i) => ({ ...side, slabDeg: interiorDeg(bare, i) }))
-  return { ...bare, sides }
+  const degs = interiorDegs(bare)
+  return { ...bare, sides: bare.sides.map((side, i) => ({ ...side, slabDeg: degs[i]! })) }
 }
 
 /** Arcs are cut into parts of at most 45° that keep their edge id. */

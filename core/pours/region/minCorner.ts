@@ -1,4 +1,4 @@
-import { type CutRegion, interiorDeg } from './cutRegion'
+import { type CutRegion, interiorDegs } from './cutRegion'
 
 /** A vertex is a corner when the boundary turns by more than this; flattening points of an arc turn by less. */
 export const cornerTurnDeg = 10
@@ -7,8 +7,7 @@ export const cornerTurnDeg = 10
 export function minCorner(region: CutRegion): number | null {
   let least: number | null = null
   for (const ring of region.rings)
-    for (let i = 0; i < ring.sides.length; i++) {
-      const deg = interiorDeg(ring, i)
+    for (const deg of interiorDegs(ring)) {
       if (Math.abs(deg - 180) <= cornerTurnDeg) continue
       if (least === null || deg < least) least = deg
     }

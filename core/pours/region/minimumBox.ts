@@ -10,7 +10,7 @@ export interface Box {
 }
 
 /** Points an arc of ≤ 45° is probed at to find the hull; the extent itself is exact. */
-const arcProbes = 8
+const arcProbes = 4
 
 function probe(ring: CutRing): [number, number][] {
   const points: [number, number][] = []
@@ -29,17 +29,18 @@ function probe(ring: CutRing): [number, number][] {
 const cross = (o: readonly number[], a: readonly number[], b: readonly number[]): number =>
   (a[0]! - o[0]!) * (b[1]! - o[1]!) - (a[1]! - o[1]!) * (b[0]! - o[0]!)
 
+function grow(hull: [number, number][], p: [number, number], least: number): void {
+  while (hull.length > least && cross(hull[hull.length - 2]!, hull[hull.length - 1]!, p) <= 0) hull.pop()
+  hull.push(p)
+}
+
 /** Convex hull, counter-clockwise (monotone chain: A. M. Andrew, Information Processing Letters 9(5), 1979). */
 function hullOf(points: [number, number][]): [number, number][] {
   points.sort((a, b) => a[0] - b[0] || a[1] - b[1])
   const hull: [number, number][] = []
-  const grow = (p: [number, number], least: number): void => {
-    while (hull.length > least && cross(hull[hull.length - 2]!, hull[hull.length - 1]!, p) <= 0) hull.pop()
-    hull.push(p)
-  }
-  for (const p of points) grow(p, 1)
+  for (const p of points) grow(hull, p, 1)
   const lower = hull.length
-  for (let i = points.length - 2; i >= 0; i--) grow(points[i]!, lower)
+  for (let i = points.length - 2; i >= 0; i--) grow(hull, points[i]!, lower)
   hull.pop()
   return hull
 }
@@ -74,26 +75,28 @@ export function minimumBox(ring: CutRing): Box {
   let best = Number.POSITIVE_INFINITY
   let ux = 1
   let uy = 0
-  let far = 1
-  let right = 1
-  let left = 1
-  const at = (i: number) => hull[i % n]!
   for (let i = 0; i < n; i++) {
-    const p = at(i)
-    const q = at(i + 1)
-    const length = Math.hypot(q[0] - p[0], q[1] - p[1])
+    const p = hull[i]!
+    const q = hull[i + 1 === n ? 0 : i + 1]!
+    const dx = q[0] - p[0]
+    const dy = q[1] - p[1]
+    const length = Math.sqrt(dx * dx + dy * dy)
     if (length < 1e-9) continue
-    const vx = (q[0] - p[0]) / length
-    const vy = (q[1] - p[1]) / length
-    const along = (k: number) => at(k)[0] * vx + at(k)[1] * vy
-    const off = (k: number) => -at(k)[0] * vy + at(k)[1] * vx
-    if (right < i + 1) right = i + 1
-    while (right < i + n && along(right + 1) > along(right)) right++
-    if (far < right) far = right
-    while (far < i + n && off(far + 1) > off(far)) far++
-    if (left < far) left = far
-    while (left < i + n && along(left + 1) < along(left)) left++
-    const area = (along(right) - along(left)) * (off(far) - off(i))
+    const vx = dx / length
+    const vy = dy / length
+    let low = Number.POSITIVE_INFINITY
+    let high = Number.NEGATIVE_INFINITY
+    let deep = 0
+    for (let k = 0; k < n; k++) {
+      const x = hull[k]![0]
+      const y = hull[k]![1]
+      const t = x * vx + y * vy
+      if (t < low) low = t
+      if (t > high) high = t
+      const d = (y - p[1]) * vx - (x - p[0]) * vy
+      if (d > deep) deep = d
+    }
+    const area = (high - low) * deep
     if (area < best - 1e-12) {
       best = area
       ux = vx

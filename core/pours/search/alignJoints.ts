@@ -1,7 +1,7 @@
 /** Slides each cut to where other joints end, to re-entrant corners and a little to either side; keeps what is cheaper. */
 import { reentrantAboveDeg } from '../pourCost'
 import type { CutRegion } from '../region/cutRegion'
-import { type Branch, branchesOf, type CutTree, replaceBranch } from './cutTree'
+import { type Branch, branchesBySize, type CutTree, replaceBranch } from './cutTree'
 import { replay } from './replay'
 import type { SearchContext } from './searchContext'
 import { type PourCosts, treeCost } from './treeCost'
@@ -46,10 +46,10 @@ export function alignJoints(
   let cost = treeCost(tree, context, costs)
   for (let sweep = 0; sweep < sweeps; sweep++) {
     let improved = false
-    const count = branchesOf(best).length
+    const count = branchesBySize(best).length
     for (let i = 0; i < count; i++) {
       if (context.work.done > context.workLimit) return { tree: best, cost }
-      const all = branchesOf(best)
+      const all = branchesBySize(best)
       const branch = all[i]!
       let better: CutTree | null = null
       for (const shift of shiftsOf(branch, all, corners)) {

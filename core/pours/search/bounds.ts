@@ -1,10 +1,35 @@
 /** What a part still to be divided will cost: an estimate to order the candidates, a bound to end the search. */
-import { ftM, imbalanceCost } from '../pourCost'
+import { aspectCost, ftM, imbalanceCost, reachCost } from '../pourCost'
+import type { Weights } from '../weights'
 import type { SearchContext } from './searchContext'
 
-/** Joint still to be made if k equal squares came out of it, m. */
-const squareJointM = (areaM2: number, perimeterM: number, k: number): number =>
-  k <= 1 ? 0 : Math.max(0, (4 * Math.sqrt(areaM2 * k) - perimeterM) / 2)
+/**
+ * Cost of k equal cells in rows, r rows along one side of the rectangle that has the part's area and perimeter. Whole
+ * rows matter: a part one and a half cells high divides badly, which equal squares do not show.
+ */
+function rowsCost(areaM2: number, perimeterM: number, k: number, w: Weights): number {
+  const half = perimeterM / 4
+  const root = Math.sqrt(Math.max(0, half * half - areaM2))
+  const long = root > 0 ? half + root : Math.sqrt(areaM2)
+  const short = areaM2 / long
+  let best = Number.POSITIVE_INFINITY
+  for (const [a, b] of [
+    [long, short],
+    [short, long],
+  ] as const) {
+    const ideal = Math.sqrt((k * b) / a)
+    for (const rows of [Math.floor(ideal), Math.ceil(ideal)]) {
+      if (rows < 1 || rows > k) continue
+      const high = b / rows
+      const wide = (a * rows) / k
+      const cost =
+        (w.jointLength * ((rows - 1) * a + (k - rows) * high)) / ftM +
+        k * (aspectCost(Math.max(high, wide) / Math.min(high, wide), w) + reachCost(wide, high, wide * high, w))
+      if (cost < best) best = cost
+    }
+  }
+  return best
+}
 
 /**
  * Least joint that divides a part into k pieces of at most the cap, m. Each piece has at least the perimeter of the
@@ -19,7 +44,7 @@ function circleJointM(areaM2: number, perimeterM: number, k: number, capM2: numb
 
 /** Both leave out what the part already carries: half of the joints around it. */
 export const estimateRest = (areaM2: number, perimeterM: number, k: number, context: SearchContext): number =>
-  (context.weights.jointLength * squareJointM(areaM2, perimeterM, k)) / ftM + imbalanceCost(areaM2, k, context)
+  (k === 1 ? 0 : rowsCost(areaM2, perimeterM, k, context.weights)) + imbalanceCost(areaM2, k, context)
 
 /** The imbalance of k pieces is least when they are equal (Jensen). */
 export const boundRest = (areaM2: number, perimeterM: number, k: number, context: SearchContext): number =>

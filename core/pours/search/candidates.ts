@@ -1,9 +1,9 @@
 /** The cuts worth trying on one part: chords at re-entrant corners, beside corners, on grid lines and at target areas. */
-import { acuteCost, convexBelowDeg, ftM, nearCost, reentrantAboveDeg, segmentDistance } from '../pourCost'
+import { acuteCost, convexBelowDeg, ftM, nearestCost, reentrantAboveDeg } from '../pourCost'
 import { type Chord, type ChordEnd, findChords, onLineM } from '../region/chords'
 import { type Chain, type CutMeasure, isChain, measureCut } from '../region/cut'
-import { type CutRegion, interiorDeg, tangentAt } from '../region/cutRegion'
-import { estimateRest } from './bounds'
+import { type CutRegion, interiorDegs, tangentAt } from '../region/cutRegion'
+import { boundRest, estimateRest } from './bounds'
 import { type Direction, poursNeeded, type SearchContext } from './searchContext'
 
 export interface Candidate {
@@ -11,11 +11,15 @@ export interface Candidate {
   readonly measure: CutMeasure
   readonly lengthM: number
   readonly direction: Direction
+  /** Place of its direction in the list of those tried. */
+  readonly family: number
   /** Pours for the upper and the lower face. */
   readonly upPours: number
   readonly lowPours: number
   /** Estimated cost of all that follows from this cut. */
   readonly estimate: number
+  /** Never more than the cost of any plan with this cut, but for the joints the part already carries. */
+  readonly bound: number
 }
 
 interface LineCut {
@@ -72,8 +76,8 @@ export function endAngles(region: CutRegion, end: ChordEnd, dx: number, dy: numb
   return [turn(forward[0], forward[1], dx, dy), turn(dx, dy, back[0], back[1])]
 }
 
-/** Cost of new sharp corners and of slab corners close by; null when an end is too sharp to form. */
-function chordCost(region: CutRegion, chord: Chord, context: SearchContext): number | null {
+/** Cost of the sharp corners a chord makes; null when an end is too sharp to form. */
+function sharpCost(region: CutRegion, chord: Chord, context: SearchContext): number | null {
   const dx = (chord.b.x - chord.a.x) / chord.lengthM
   const dy = (chord.b.y - chord.a.y) / chord.lengthM
   let cost = 0
@@ -85,51 +89,65 @@ function chordCost(region: CutRegion, chord: Chord, context: SearchContext): num
       if (deg < leastEndDeg || deg > 360 - leastEndDeg) return null
       cost += acuteCost(deg, context.weights)
     }
-  let worst = 0
-  for (const ring of region.rings)
-    for (const corner of ring.sides) {
-      if (corner.slabDeg === 0 || (corner.slabDeg > convexBelowDeg && corner.slabDeg < reentrantAboveDeg)) continue
-      const near = nearCost(
-        segmentDistance(corner.x, corner.y, chord.a.x, chord.a.y, chord.b.x, chord.b.y),
-        context.weights,
-      )
-      if (near > worst) worst = near
-    }
-  return cost + worst
+  return cost
 }
+
+const isSameChord = (p: Chord, q: Chord): boolean =>
+  Math.abs(p.a.x - q.a.x) < 1e-4 &&
+  Math.abs(p.a.y - q.a.y) < 1e-4 &&
+  Math.abs(p.b.x - q.b.x) < 1e-4 &&
+  Math.abs(p.b.y - q.b.y) < 1e-4
 
 class CandidateList {
   readonly found: Candidate[] = []
-  private readonly seen = new Set<string>()
+  private readonly seen = new Map<number, Chord[]>()
+
+  private readonly reentrant: readonly (readonly boolean[])[]
+  private readonly reentrantCount: number
 
   constructor(
     private readonly region: CutRegion,
     private readonly k: number,
     private readonly context: SearchContext,
-  ) {}
+  ) {
+    this.reentrant = region.rings.map(ring => Array.from(interiorDegs(ring), deg => deg > reentrantAboveDeg))
+    this.reentrantCount = this.reentrant.reduce((n, ring) => n + ring.filter(Boolean).length, 0)
+  }
 
-  add(chain: Chain, measure: CutMeasure, lengthM: number, direction: Direction): void {
+  add({ chain, measure, lengthM }: LineCut, direction: Direction, family: number): void {
     const { region, k, context } = this
     if (measure.upAreaM2 < leastFaceM2 || measure.lowAreaM2 < leastFaceM2) return
     const needUp = poursNeeded(measure.upAreaM2, context.capM2)
     const needLow = poursNeeded(measure.lowAreaM2, context.capM2)
     if (needUp + needLow > k) return
     const first = chain[0]!
-    const key = `${Math.round(measure.upAreaM2 * 1e4)},${Math.round((first.a.x + first.b.x) * 1e3)},${Math.round((first.a.y + first.b.y) * 1e3)}`
-    if (this.seen.has(key)) return
-    this.seen.add(key)
-    let cost = (context.weights.jointLength * lengthM) / ftM + context.weights.extraJoint * (chain.length - 1)
+    const key = Math.round(measure.upAreaM2 * 1e4)
+    const twins = this.seen.get(key)
+    if (twins?.some(t => isSameChord(t, first))) return
+    if (twins) twins.push(first)
+    else this.seen.set(key, [first])
+    const w = context.weights
+    let own = (w.jointLength * lengthM) / ftM + w.extraJoint * (chain.length - 1)
+    let near = 0
+    let left = this.reentrantCount
     for (const chord of chain) {
       if (context.forbids?.(chord.a.x, chord.a.y, chord.b.x, chord.b.y)) return
-      const ends = chordCost(region, chord, context)
-      if (ends === null) return
-      cost += ends
+      const sharp = sharpCost(region, chord, context)
+      if (sharp === null) return
+      own += sharp
+      near += nearestCost(region, chord.a.x, chord.a.y, chord.b.x, chord.b.y, w)
+      for (const end of [chord.a, chord.b]) if (end.vertex && this.reentrant[end.ring]![end.side]) left--
     }
+    const holesLeft = measure.upRings.length + measure.lowRings.length - (measure.loop === 'both' ? 0 : 1)
+    const corners = w.reentrantLeft * Math.max(0, left) + w.holeInside * holesLeft
+    // The last cut leaves what it leaves; earlier ones hand corners on to later cuts.
+    const bound = k === 2 ? own + near + corners : own
+    const estimate = k === 2 ? bound : own + near + corners / 2
     const share = (k * measure.upAreaM2) / region.areaM2
-    const near = Math.min(Math.max(Math.round(share), needUp), k - needLow)
-    const splits = [near]
-    const other = share > near ? near + 1 : near - 1
-    if (Math.abs(share - near) > 0.3 && other >= needUp && other <= k - needLow && other > 0 && other < k)
+    const fair = Math.min(Math.max(Math.round(share), needUp), k - needLow)
+    const splits = [fair]
+    const other = share > fair ? fair + 1 : fair - 1
+    if (Math.abs(share - fair) > 0.3 && other >= needUp && other <= k - needLow && other > 0 && other < k)
       splits.push(other)
     for (const upPours of splits) {
       const lowPours = k - upPours
@@ -139,12 +157,17 @@ class CandidateList {
         measure,
         lengthM,
         direction,
+        family,
         upPours,
         lowPours,
         estimate:
-          cost +
+          estimate +
           estimateRest(measure.upAreaM2, measure.upPerimeterM, upPours, context) +
           estimateRest(measure.lowAreaM2, measure.lowPerimeterM, lowPours, context),
+        bound:
+          bound +
+          boundRest(measure.upAreaM2, measure.upPerimeterM, upPours, context) +
+          boundRest(measure.lowAreaM2, measure.lowPerimeterM, lowPours, context),
       })
     }
   }
@@ -220,7 +243,7 @@ function criticalOffsets(region: CutRegion, { ux, uy }: Direction): number[] {
       const tc = ux * s.cx + uy * s.cy
       const rise0 = Math.sign(turn * (ux * s.x + uy * s.y - tc))
       const rise1 = Math.sign(turn * (ux * e.x + uy * e.y - tc))
-      const start = rise0 === 0 ? -rise1 : rise0
+      const start = rise0 === 0 ? rise1 : rise0
       if (before !== 0 && start !== before) offsets.push(d0)
       if (rise0 * rise1 < 0) offsets.push(-uy * s.cx + ux * s.cy + (rise0 > 0 ? s.r : -s.r))
       before = rise1 === 0 ? start : rise1
@@ -235,21 +258,28 @@ function distinct(offsets: number[]): number[] {
 }
 
 /** Offsets tried for their own sake, whatever areas they give. */
-function specialOffsets(region: CutRegion, { ux, uy }: Direction, k: number, context: SearchContext): number[] {
+function specialOffsets(
+  region: CutRegion,
+  { ux, uy }: Direction,
+  k: number,
+  context: SearchContext,
+): { readonly onVertices: readonly number[]; readonly between: readonly number[] } {
+  const onVertices: number[] = []
   const offsets: number[] = []
   let low = Number.POSITIVE_INFINITY
   let high = Number.NEGATIVE_INFINITY
   for (let r = 0; r < region.rings.length; r++) {
     const ring = region.rings[r]!
     let middle = 0
+    const degs = interiorDegs(ring)
     for (let i = 0; i < ring.sides.length; i++) {
       const s = ring.sides[i]!
       const d = -uy * s.x + ux * s.y
       middle += d / ring.sides.length
       if (d < low) low = d
       if (d > high) high = d
-      const deg = interiorDeg(ring, i)
-      if (deg > reentrantAboveDeg) offsets.push(d)
+      const deg = degs[i]!
+      if (deg > reentrantAboveDeg) onVertices.push(d)
       if (k <= 6 && (deg > reentrantAboveDeg || deg < convexBelowDeg))
         offsets.push(d - context.weights.nearCornerM, d + context.weights.nearCornerM)
     }
@@ -263,7 +293,8 @@ function specialOffsets(region: CutRegion, { ux, uy }: Direction, k: number, con
     const to = Math.floor((Math.max(sign * low, sign * high) - line.offsetM) / line.stepM)
     for (let i = from; i <= to; i++) offsets.push(sign * (line.offsetM + i * line.stepM))
   }
-  return distinct(offsets.filter(s => s > low + 1e-6 && s < high - 1e-6))
+  const isInside = (s: number): boolean => s > low + 1e-6 && s < high - 1e-6
+  return { onVertices: distinct(onVertices.filter(isInside)), between: distinct(offsets.filter(isInside)) }
 }
 
 /** Areas of the upper face worth aiming at: equal shares, and the ends of what the cap allows. */
@@ -329,6 +360,23 @@ function slideToArea(
   return bestOff < 1e-7 * context.capM2 ? best : null
 }
 
+/** What the upper face may measure: [A − (k − j)·cap, j·cap] for each j. */
+function areaWindows(areaM2: number, k: number, capM2: number): (readonly [number, number])[] {
+  const windows: (readonly [number, number])[] = []
+  const slack = 1e-9 * capM2
+  for (let j = 1; j < k; j++) {
+    const low = areaM2 - (k - j) * capM2
+    const high = j * capM2
+    if (high + slack >= low) windows.push([low - slack, high + slack])
+  }
+  return windows
+}
+
+interface Family {
+  readonly low: LineCut
+  readonly high: LineCut
+}
+
 export function candidateCuts(
   region: CutRegion,
   k: number,
@@ -337,11 +385,16 @@ export function candidateCuts(
 ): Candidate[] {
   const list = new CandidateList(region, k, context)
   const targets = targetAreas(region.areaM2, k, context)
-  for (const direction of directions) {
-    for (const offset of specialOffsets(region, direction, k, context))
-      for (const onIsAbove of [true, false])
-        for (const cut of cutsOnLine(region, direction, offset, onIsAbove, context))
-          list.add(cut.chain, cut.measure, cut.lengthM, direction)
+  const windows = areaWindows(region.areaM2, k, context.capM2)
+  for (const [index, direction] of directions.entries()) {
+    const addAll = (offset: number, onIsAbove: boolean): void => {
+      for (const cut of cutsOnLine(region, direction, offset, onIsAbove, context)) list.add(cut, direction, index)
+    }
+    const special = specialOffsets(region, direction, k, context)
+    for (const offset of special.onVertices) {
+      addAll(offset, true)
+      addAll(offset, false)
+    }
     const critical = criticalOffsets(region, direction)
     for (let i = 0; i + 1 < critical.length; i++) {
       const gap = critical[i + 1]! - critical[i]!
@@ -350,9 +403,17 @@ export function candidateCuts(
       const to = critical[i + 1]! - inset
       const lows = cutsOnLine(region, direction, from, true, context)
       const highs = cutsOnLine(region, direction, to, true, context)
+      const families: Family[] = []
       for (const low of lows) {
         const high = continuing(highs, low.t0, low.t1, low)
         if (!high) continue
+        const least = high.measure.upAreaM2
+        const most = low.measure.upAreaM2
+        if (windows.some(([a, b]) => a <= most && b >= least)) families.push({ low, high })
+      }
+      if (families.length === 0) continue
+      for (const offset of special.between) if (offset > from && offset < to) addAll(offset, true)
+      for (const { low, high } of families)
         for (const target of targets) {
           if (target >= low.measure.upAreaM2 || target <= high.measure.upAreaM2) continue
           const cut = slideToArea(
@@ -363,9 +424,8 @@ export function candidateCuts(
             target,
             context,
           )
-          if (cut) list.add(cut.chain, cut.measure, cut.lengthM, direction)
+          if (cut) list.add(cut, direction, index)
         }
-      }
     }
   }
   return list.found.sort((a, b) => a.estimate - b.estimate)

@@ -42,6 +42,14 @@ export function branchesOf(tree: CutTree, out: Branch[] = []): Branch[] {
   return out
 }
 
+/** Branches from the largest part down: an order that turning or mirroring the slab does not change. */
+export const branchesBySize = (tree: CutTree): Branch[] =>
+  branchesOf(tree).sort((a, b) =>
+    Math.abs(a.region.areaM2 - b.region.areaM2) > 1e-6
+      ? b.region.areaM2 - a.region.areaM2
+      : b.region.perimeterM - a.region.perimeterM,
+  )
+
 /** The tree with one branch put in the place of another. */
 export function replaceBranch(tree: CutTree, old: Branch, by: CutTree): CutTree {
   if (tree === old) return by

@@ -3,7 +3,7 @@
  * candidate and gives up a branch only when its bound is no better than the best plan: then the answer is the optimum
  * over the candidate cuts.
  */
-import { pourCost } from '../pourCost'
+import { ftM, pourCost } from '../pourCost'
 import { splitAtCut } from '../region/cut'
 import type { CutRegion } from '../region/cutRegion'
 import { boundRest, estimateRest } from './bounds'
@@ -38,6 +38,8 @@ export interface DivideState {
 }
 
 const capSlack = 1 + 1e-9
+/** Work of judging one pour, in visits of each of its sides. */
+const pourCostWork = 12
 
 /** Names a part by its corners to 10 µm, whatever ring start or order of cuts led to it. */
 function nameOf(region: CutRegion, k: number): string {
@@ -57,11 +59,10 @@ function nameOf(region: CutRegion, k: number): string {
 /** Keeps the best of each direction and split, so that one family does not fill the list. */
 function diverse(cuts: readonly Candidate[], most: number): Candidate[] {
   const kept: Candidate[] = []
-  const counts = new Map<string, number>()
+  const counts = new Map<number, number>()
   const quota = Math.max(3, most / 4)
   for (const cut of cuts) {
-    const { ux, uy } = cut.direction
-    const family = `${Math.round(Math.abs(Math.atan2(uy, ux)) * 20)}:${Math.min(cut.upPours, cut.lowPours)}`
+    const family = cut.family * 1000 + Math.min(cut.upPours, cut.lowPours)
     const count = counts.get(family) ?? 0
     if (count >= quota) continue
     counts.set(family, count + 1)
@@ -81,8 +82,11 @@ interface Opened {
   readonly bound: number
 }
 
-function open(region: CutRegion, cut: Candidate, state: DivideState): Opened {
-  const { context } = state
+/** Cost a part brings along: half of the joints around it. */
+const carried = (part: CutRegion, context: SearchContext): number =>
+  (context.weights.jointLength * part.jointM) / 2 / ftM
+
+function open(region: CutRegion, cut: Candidate, context: SearchContext): Opened {
   const { up, low } = splitAtCut(region, cut.chain, cut.measure, 0)
   const own = context.weights.extraJoint * (cut.chain.length - 1)
   let estimate = own
@@ -90,26 +94,39 @@ function open(region: CutRegion, cut: Candidate, state: DivideState): Opened {
   for (const [part, k] of [
     [up, cut.upPours],
     [low, cut.lowPours],
-  ] as const)
+  ] as const) {
+    const sides = part.rings.reduce((n, ring) => n + ring.sides.length, 0)
+    context.work.done += sides
     if (k === 1) {
+      context.work.done += pourCostWork * sides
       const cost = pourCost(part, context)
       estimate += cost
       bound += cost
     } else {
-      const carried = (context.weights.jointLength * part.jointM) / 2 / 0.3048
-      estimate += carried + estimateRest(part.areaM2, part.perimeterM, k, context)
-      bound += carried + boundRest(part.areaM2, part.perimeterM, k, context)
+      const has = carried(part, context)
+      estimate += has + estimateRest(part.areaM2, part.perimeterM, k, context)
+      bound += has + boundRest(part.areaM2, part.perimeterM, k, context)
     }
+  }
   return { cut, up, low, own, estimate, bound }
 }
 
-function quickBound(region: CutRegion, cut: Candidate, context: SearchContext): number {
-  return (
-    context.weights.extraJoint * (cut.chain.length - 1) +
-    (context.weights.jointLength * (region.jointM / 2 + cut.lengthM)) / 0.3048 +
-    boundRest(cut.measure.upAreaM2, cut.measure.upPerimeterM, cut.upPours, context) +
-    boundRest(cut.measure.lowAreaM2, cut.measure.lowPerimeterM, cut.lowPours, context)
-  )
+/** The cuts to follow, best first; a quick search opens a short list to see which are really best. */
+function* opened(
+  region: CutRegion,
+  cuts: readonly Candidate[],
+  breadth: number,
+  state: DivideState,
+  best: { below: number },
+) {
+  const { context, options } = state
+  const has = carried(region, context)
+  if (options.all) {
+    for (const cut of cuts) if (has + cut.bound < best.below) yield open(region, cut, context)
+    return
+  }
+  const list = diverse(cuts, Math.max(6, breadth * 3)).map(cut => open(region, cut, context))
+  yield* list.sort((a, b) => a.estimate - b.estimate)
 }
 
 /** The cheapest division into k pours found below `limit`, or null. */
@@ -134,24 +151,20 @@ export function divide(region: CutRegion, k: number, limit: number, state: Divid
   const breadth = spent ? 1 : options.breadth(k)
   const most = k > 24 ? 3 : k > 8 ? 4 : mostDirections
   const cuts = candidateCuts(region, k, directionsOf(region, context.wished, most), context)
-  const shortList = options.all
-    ? cuts.filter(cut => quickBound(region, cut, context) < limit)
-    : diverse(cuts, Math.max(6, breadth * 3))
-  const opened = shortList.map(cut => open(region, cut, state)).sort((a, b) => a.estimate - b.estimate)
   let best: Division | null = null
-  let below = limit
+  const limits = { below: limit }
   let tried = 0
-  for (const { cut, up, low, own, bound } of opened) {
+  for (const { cut, up, low, own, bound } of opened(region, cuts, breadth, state, limits)) {
     if (!options.all && tried >= breadth && (best || tried >= breadth + 12)) break
     tried++
-    if (bound >= below) continue
-    const first = divide(up, cut.upPours, below - own, state)
-    if (!first || own + first.cost >= below) continue
-    const second = divide(low, cut.lowPours, below - own - first.cost, state)
+    if (bound >= limits.below) continue
+    const first = divide(up, cut.upPours, limits.below - own, state)
+    if (!first || own + first.cost >= limits.below) continue
+    const second = divide(low, cut.lowPours, limits.below - own - first.cost, state)
     if (!second) continue
     const cost = own + first.cost + second.cost
-    if (cost < below - 1e-9) {
-      below = cost
+    if (cost < limits.below - 1e-9) {
+      limits.below = cost
       best = {
         cost,
         tree: {

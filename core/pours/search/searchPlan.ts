@@ -5,6 +5,7 @@ import { alignJoints } from './alignJoints'
 import { boundRest } from './bounds'
 import type { CutTree } from './cutTree'
 import { type DivideState, divide } from './divide'
+import { improveParts } from './improveParts'
 import { replay } from './replay'
 import type { Direction, SearchContext } from './searchContext'
 import type { PourCosts } from './treeCost'
@@ -35,7 +36,9 @@ function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null 
   })
   const settle = (tree: CutTree): { tree: CutTree; cost: number } | null => {
     const made = replay(slab, tree, 0, 0, context)
-    return made && alignJoints(slab, made, context, costs)
+    if (!made) return null
+    const better = k > provenUpTo ? improveParts(slab, made, context, costs).tree : made
+    return alignJoints(slab, better, context, costs)
   }
   const found = divide(slab, k, Number.POSITIVE_INFINITY, state(false))
   let best = found && settle(found.tree)

@@ -1,0 +1,46 @@
+/** Divides small parts of a large plan anew with a wide beam, and keeps what makes the whole plan cheaper. */
+import type { CutRegion } from '../region/cutRegion'
+import { type Branch, branchesBySize, type CutTree, leavesOf, replaceBranch } from './cutTree'
+import { type DivideState, divide } from './divide'
+import { replay } from './replay'
+import type { SearchContext } from './searchContext'
+import { ownCost, type PourCosts, treeCost } from './treeCost'
+
+/** Pours in the parts divided anew. */
+const fewest = 2
+const sizes = [4, 6, 9] as const
+
+const breadth = (k: number): number => (k <= 3 ? 8 : k <= 4 ? 6 : k <= 6 ? 4 : 3)
+
+export function improveParts(
+  slab: CutRegion,
+  tree: CutTree,
+  context: SearchContext,
+  costs: PourCosts,
+): { readonly tree: CutTree; readonly cost: number } {
+  let best = tree
+  let cost = treeCost(tree, context, costs)
+  const state: DivideState = { context, options: { all: false, breadth }, known: new Map(), complete: true }
+  for (const most of sizes) {
+    const tried = new WeakSet<Branch>()
+    for (;;) {
+      const branch = branchesBySize(best).find(b => {
+        const count = b.upPours + b.lowPours
+        return count >= fewest && count <= most && !tried.has(b)
+      })
+      if (!branch || context.work.done > context.workLimit) break
+      tried.add(branch)
+      const count = leavesOf(branch).length
+      const found = divide(branch.region, count, ownCost(branch, context, costs) - 1e-6, state)
+      if (!found) continue
+      const whole = replay(slab, replaceBranch(best, branch, found.tree), 0, 0, context)
+      if (!whole) continue
+      const now = treeCost(whole, context, costs)
+      if (now < cost - 1e-6) {
+        best = whole
+        cost = now
+      }
+    }
+  }
+  return { tree: best, cost }
+}

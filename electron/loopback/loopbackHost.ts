@@ -12,7 +12,7 @@ import { guardCall, guardHost, type Refusal } from './guardRequest'
 export interface LoopbackOptions {
   readonly page: ReturnType<typeof pageFiles>
   readonly openWindow: () => { readonly api: HostApi; readonly files: WindowFiles }
-  /** Without a window for so long, the program ends. */
+  /** So long after the last window has gone, the program ends. */
   readonly idleMs?: number
   /** A page that lost its line may take it up again within this time. */
   readonly graceMs?: number
@@ -159,7 +159,6 @@ export async function loopbackHost({
   await once(server, 'listening')
   origin = `http://127.0.0.1:${(server.address() as AddressInfo).port}`
   const ended = once(server, 'close').then(() => {})
-  watchIdle()
 
   async function close(): Promise<void> {
     if (idle !== null) clearTimeout(idle)

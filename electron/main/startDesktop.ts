@@ -1,4 +1,4 @@
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import { app } from 'electron'
 import { nodeFiles } from '../files/fileLayer'
 import { siteEnding } from '../files/fileNames'
@@ -104,5 +104,6 @@ function siteInArguments(argv: readonly string[]): string | undefined {
 
 function folderInArguments(argv: readonly string[]): string | undefined {
   const at = argv.indexOf('--folder')
-  return at < 0 ? undefined : argv[at + 1]
+  const given = at < 0 ? undefined : argv[at + 1]
+  return given === undefined ? undefined : resolve(given)
 }

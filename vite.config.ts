@@ -1,4 +1,4 @@
-import { copyFileSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { copyFileSync, mkdirSync, readdirSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
@@ -18,18 +18,12 @@ export default defineConfig({
     react(),
     {
       name: 'samples',
-      /** For a page without a host: the samples and a list of them beside it. */
+      /** Where the hosts look for them. */
       writeBundle() {
         const [from, to] = [resolve(root, 'samples'), join(outDir, 'samples')]
         mkdirSync(to, { recursive: true })
-        const samples = readdirSync(from)
-          .filter(file => file.endsWith('.slabwright.json'))
-          .map(file => {
-            copyFileSync(join(from, file), join(to, file))
-            const { name } = JSON.parse(readFileSync(join(from, file), 'utf8')) as { name: string }
-            return { sampleId: file.replace('.slabwright.json', ''), name, file }
-          })
-        writeFileSync(join(to, 'index.json'), JSON.stringify({ samples }))
+        for (const file of readdirSync(from))
+          if (file.endsWith('.slabwright.json')) copyFileSync(join(from, file), join(to, file))
       },
     },
   ],

@@ -10,25 +10,31 @@ import './theme/frame.css'
 import './theme/start.css'
 import { createRoot } from 'react-dom/client'
 import { App } from './app/App'
+import { createDialogStore } from './app/dialogStore'
 import { emptySite } from './app/emptySite'
 import { hearHost } from './app/hearHost'
 import { createKeeper } from './app/keeper'
+import { StandAlone } from './app/StandAlone'
 import { SessionContext } from './app/session'
 import { connectHost } from './host/connectHost'
-import { createMemoryHost } from './host/memoryHost'
 import { createPlanStore } from './store/planStore'
 import { createSiteStore } from './store/siteStore'
 import { createViewStore } from './store/viewStore'
 import { startPlanWorker } from './worker/startPlanWorker'
 
+const root = createRoot(document.getElementById('root')!)
+
 async function run(): Promise<void> {
-  // A page that nobody serves, or that was opened without its key, still plans; it keeps nothing.
   const connected = await connectHost()
-  const host = connected?.api ?? createMemoryHost('./')
-  const start = await host.start({})
-  if (!start.ok) throw new Error(`the host did not start: ${start.error.reason}`)
+  const start = await connected?.api.start({})
+  if (!connected || !start?.ok) {
+    root.render(<StandAlone />)
+    return
+  }
+  const host = connected.api
   const site = createSiteStore()
   const view = createViewStore()
+  const dialogs = createDialogStore()
   const plan = createPlanStore({
     siteStore: site,
     viewStore: view,
@@ -37,10 +43,21 @@ async function run(): Promise<void> {
     setTimer: (call, ms) => window.setTimeout(call, ms),
     clearTimer: timer => window.clearTimeout(timer as number),
   })
-  const keeper = createKeeper(host, site, view, emptySite)
-  if (connected !== null) hearHost(connected, keeper, site)
-  createRoot(document.getElementById('root')!).render(
-    <SessionContext value={{ host, start: start.value, site, view, plan, keeper }}>
+  const asksItself = start.value.host === 'desktop'
+  const keeper = createKeeper({ host, asksItself, site, view, dialogs, emptySite })
+  const openFile = async (): Promise<void> => {
+    if (asksItself) {
+      keeper.take(await host.openDialog({}))
+      return
+    }
+    const files = await host.listFolder({})
+    if (files.ok) dialogs.setState({ open: { kind: 'openFile', files: files.value } })
+    else keeper.setState({ failure: files.error })
+  }
+  const session = { host, start: start.value, site, view, plan, keeper, dialogs, openFile: () => void openFile() }
+  hearHost(connected, keeper, site, session.openFile)
+  root.render(
+    <SessionContext value={session}>
       <App />
     </SessionContext>,
   )

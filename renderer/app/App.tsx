@@ -1,4 +1,5 @@
 import { useEffect } from 'react'
+import { FileDialogs } from './FileDialogs'
 import { Frame } from './Frame'
 import { StartPage } from './StartPage'
 import { useSite, useView } from './session'
@@ -9,5 +10,10 @@ export function App() {
   useEffect(() => {
     document.documentElement.dataset.theme = theme
   }, [theme])
-  return isOpen ? <Frame /> : <StartPage />
+  return (
+    <>
+      {isOpen ? <Frame /> : <StartPage />}
+      <FileDialogs />
+    </>
+  )
 }

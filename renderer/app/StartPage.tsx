@@ -46,7 +46,7 @@ const day = new Intl.DateTimeFormat('en-US', { weekday: 'short', day: 'numeric',
 
 /** Where nothing is open yet: what was open lately, samples as pictures, a new site. */
 export function StartPage() {
-  const { host, start, keeper, view } = useSession()
+  const { host, start, keeper, view, openFile } = useSession()
   const samples = useSamples()
   const theme = useView(state => state.theme)
   const { failure, problems } = useStore(keeper)
@@ -63,7 +63,7 @@ export function StartPage() {
           <Icon name="slab" />
           New site
         </button>
-        <button type="button" className="btn big" onClick={() => void host.openDialog({}).then(keeper.take)}>
+        <button type="button" className="btn big" onClick={openFile}>
           <Icon name="ledger" />
           Open a file
         </button>

@@ -5,11 +5,12 @@ import { serializeSite } from '../../core/document/serializeSite'
 import { wordProblem } from '../../core/problems/wordProblem'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Site } from '../../shared/document/site'
-import type { FileFailure, HostAnswer, HostApi, OpenedSite } from '../../shared/host'
+import type { FileFailure, HostAnswer, HostApi, OpenedSite, SaveReport } from '../../shared/host'
 import type { Problem } from '../../shared/problem'
 import { currentDocument } from '../store/history'
 import type { SiteStore } from '../store/siteStore'
 import { resetView, type ViewStore } from '../store/viewStore'
+import type { DialogStore } from './dialogStore'
 
 /** Below the one second the document may be unsaved for. */
 const autosaveMs = 700
@@ -29,18 +30,26 @@ export type Keeper = StoreApi<KeptState> & {
   /** Takes what the host opened; false where it is no site of ours, with the problems in the state. */
   take(answer: HostAnswer<OpenedSite>): boolean
   startNew(name: string): Promise<void>
-  save(): Promise<void>
+  /** `overwrite` also where another program changed the file since. */
+  save(overwrite?: boolean): Promise<void>
+  /** Without a name the page, or the desktop's dialog, asks for one. */
+  saveAs(name?: string, replace?: boolean): Promise<void>
   close(): Promise<void>
 }
 
 const nothing: KeptState = { docId: null, fileName: null, kept: null, keptAt: null, failure: null, problems: [] }
 
-export function createKeeper(
-  host: HostApi,
-  site: SiteStore,
-  view: ViewStore,
-  emptySite: (id: string, name: string) => Site,
-): Keeper {
+export interface KeeperOf {
+  readonly host: HostApi
+  /** The desktop's own dialog asks for names. */
+  readonly asksItself: boolean
+  readonly site: SiteStore
+  readonly view: ViewStore
+  readonly dialogs: DialogStore
+  readonly emptySite: (id: string, name: string) => Site
+}
+
+export function createKeeper({ host, asksItself, site, view, dialogs, emptySite }: KeeperOf): Keeper {
   const store = createStore<KeptState>(() => nothing)
   let order = 0
   let timer: ReturnType<typeof setTimeout> | null = null
@@ -67,13 +76,23 @@ export function createKeeper(
     } else store.setState({ failure: { reason: answer.value.reason } })
   }
 
+  function settle(document: Site, report: SaveReport, fileName: string): void {
+    if (report.outcome === 'saved') {
+      store.setState({ kept: document, keptAt: report.at, failure: null, fileName })
+    } else if (report.reason === 'changedOutside') {
+      dialogs.setState({ open: { kind: 'changedOutside', name: fileName } })
+    } else if (report.reason === 'exists') {
+      dialogs.setState({ open: { kind: 'saveAs', name: fileName, existing: true } })
+    } else if (report.reason !== 'canceled') store.setState({ failure: { reason: report.reason } })
+  }
+
   site.subscribe((state, before) => {
     if (state.rev === before.rev || state.history === null) return
     if (timer !== null) clearTimeout(timer)
     timer = setTimeout(() => void autosave(), autosaveMs)
   })
 
-  return Object.assign(store, {
+  const keeper: Keeper = Object.assign(store, {
     take(answer: HostAnswer<OpenedSite>): boolean {
       if (!answer.ok) {
         store.setState({ failure: answer.error, problems: [] })
@@ -94,23 +113,35 @@ export function createKeeper(
       if (!answer.ok) store.setState({ failure: answer.error })
       else open(emptySite(answer.value.siteId, name), { docId: answer.value.docId })
     },
-    async save(): Promise<void> {
+    async save(overwrite = false): Promise<void> {
       const document = committed()
       const { docId, fileName } = store.getState()
       if (document === null || docId === null) return
-      const text = serializeSite(document)
-      const answer =
-        fileName === null
-          ? await host.saveAs({ docId, text, name: document.name, order: order++ })
-          : await host.save({ docId, text, order: order++ })
-      if (!answer.ok) {
-        store.setState({ failure: answer.error })
+      if (fileName === null) {
+        await keeper.saveAs()
         return
       }
-      const report = 'report' in answer.value ? answer.value.report : answer.value
-      if ('fileName' in answer.value && answer.value.fileName) store.setState({ fileName: answer.value.fileName })
-      if (report.outcome === 'saved') store.setState({ kept: document, keptAt: report.at, failure: null })
-      else store.setState({ failure: { reason: report.reason } })
+      const text = serializeSite(document)
+      const answer = await host.save({ docId, text, order: order++, overwrite })
+      if (answer.ok) settle(document, answer.value, fileName)
+      else store.setState({ failure: answer.error })
+    },
+    async saveAs(named?: string, replace = false): Promise<void> {
+      const document = committed()
+      const { docId, fileName } = store.getState()
+      if (document === null || docId === null) return
+      const name = named ?? fileName ?? document.name
+      if (named === undefined && !asksItself) {
+        dialogs.setState({ open: { kind: 'saveAs', name, existing: false } })
+        return
+      }
+      const answer = await host.saveAs({ docId, text: serializeSite(document), name, order: order++, replace })
+      if (!answer.ok) {
+        if (answer.error.reason === 'exists') dialogs.setState({ open: { kind: 'saveAs', name, existing: true } })
+        else if (answer.error.reason !== 'canceled') store.setState({ failure: answer.error })
+        return
+      }
+      settle(document, answer.value.report, answer.value.fileName ?? name)
     },
     async close(): Promise<void> {
       await autosave()
@@ -120,4 +151,5 @@ export function createKeeper(
       if (docId !== null) await host.close({ docId, keepRecovery: true })
     },
   })
+  return keeper
 }

@@ -6,6 +6,7 @@ import type { HostApi, StartInfo } from '../../shared/host'
 import type { DerivedState, PlanStore } from '../store/planStore'
 import type { SiteState, SiteStore } from '../store/siteStore'
 import type { ViewState, ViewStore } from '../store/viewStore'
+import type { DialogStore } from './dialogStore'
 import type { Keeper } from './keeper'
 
 export interface Session {
@@ -15,6 +16,9 @@ export interface Session {
   readonly view: ViewStore
   readonly plan: PlanStore
   readonly keeper: Keeper
+  readonly dialogs: DialogStore
+  /** By the system's dialog on the desktop, else from a list of the folder. */
+  readonly openFile: () => void
 }
 
 export const SessionContext = createContext<Session | null>(null)

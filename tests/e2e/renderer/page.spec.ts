@@ -1,16 +1,6 @@
 import AxeBuilder from '@axe-core/playwright'
-import { expect, type Page, test } from 'playwright/test'
-import { type ServedPage, servePage } from './servePage'
-
-let served: ServedPage
-
-test.beforeAll(async () => {
-  served = await servePage()
-})
-
-test.afterAll(async () => {
-  await served.stop()
-})
+import { expect, type Page } from 'playwright/test'
+import { openSample, stageButton, test } from './planner'
 
 interface Watched {
   readonly faults: string[]
@@ -37,28 +27,18 @@ async function watch(page: Page): Promise<Watched> {
   }
 }
 
-const sample = /Alder Court patio 1,588/
-
-async function openSample(page: Page, name: RegExp = sample): Promise<void> {
-  await page.goto(served.address)
-  await page.getByRole('button', { name }).click()
-  await expect(page.getByRole('navigation', { name: 'Stages' })).toBeVisible()
-}
-
-const stageButton = (page: Page, name: string) =>
-  page.getByRole('navigation', { name: 'Stages' }).getByRole('button', { name: new RegExp(`^${name}`) })
-
 const themes = ['light', 'dark', 'sunlight'] as const
 
 for (const theme of themes) {
-  test(`start page and every stage pass the accessibility check in the ${theme} theme`, async ({ page }) => {
+  test(`start page and every stage pass the accessibility check in the ${theme} theme`, async ({ page, planner }) => {
+    test.setTimeout(120_000)
     await page.emulateMedia({ reducedMotion: 'reduce' })
-    await page.goto(served.address)
+    await page.goto(planner.address)
     await page.getByRole('radio', { name: theme, exact: true }).check()
     await expect(page.locator('html')).toHaveAttribute('data-theme', theme)
     const start = await new AxeBuilder({ page }).analyze()
     expect(start.violations.map(v => `start: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
-    await page.getByRole('button', { name: sample }).click()
+    await page.getByRole('button', { name: /^Alder Court patio(?!,)/ }).click()
     for (const stage of ['Slab', 'Sun', 'Pours', 'Numbers', 'Sheets', 'Log']) {
       await stageButton(page, stage).click()
       await expect(page.getByText('working')).toHaveCount(0)
@@ -73,9 +53,9 @@ for (const theme of themes) {
   })
 }
 
-test('nothing on any stage breaks the policy or writes an error', async ({ page }) => {
+test('nothing on any stage breaks the policy or writes an error', async ({ page, planner }) => {
   const seen = await watch(page)
-  await openSample(page)
+  await openSample(page, planner)
   for (const stage of ['Sun', 'Pours', 'Numbers', 'Sheets', 'Log', 'Slab']) await stageButton(page, stage).click()
   await page.getByRole('button', { name: 'Outline', exact: true }).click()
   await page.getByRole('button', { name: 'Client view' }).click()
@@ -84,8 +64,8 @@ test('nothing on any stage breaks the policy or writes an error', async ({ page 
   expect(seen.faults).toEqual([])
 })
 
-test('the ledger shows the exact areas and opens each to its formula with numbers', async ({ page }) => {
-  await openSample(page)
+test('the ledger shows the exact areas and opens each to its formula with numbers', async ({ page, planner }) => {
+  await openSample(page, planner)
   const ledger = page.getByRole('complementary', { name: 'Ledger' })
   // 28 × 42 + 22 × 20 ft less two corners of 6 ft radius, (2 − π/2) × 36, less a planter of 2 ft radius, 4π.
   const netFt2 = 28 * 42 + 22 * 20 - (2 - Math.PI / 2) * 36 - 4 * Math.PI
@@ -96,8 +76,8 @@ test('the ledger shows the exact areas and opens each to its formula with number
   await expect(ledger.getByText(/straight edges by coordinates/)).toBeVisible()
 })
 
-test('the worker brings pours, concrete and shade, and each stage tells its figure', async ({ page }) => {
-  await openSample(page)
+test('the worker brings pours, concrete and shade, and each stage tells its figure', async ({ page, planner }) => {
+  await openSample(page, planner)
   await expect(stageButton(page, 'Slab')).toContainText('1,588 ft²')
   await expect(stageButton(page, 'Pours')).toContainText(/\d pours?/)
   await expect(stageButton(page, 'Numbers')).toContainText('yd³')
@@ -105,8 +85,8 @@ test('the worker brings pours, concrete and shade, and each stage tells its figu
   await expect(page.getByRole('list', { name: 'Sun on each pour' }).getByRole('listitem')).not.toHaveCount(0)
 })
 
-test('the hour moves by keys, by typing and by dragging', async ({ page }) => {
-  await openSample(page)
+test('the hour moves by keys, by typing and by dragging', async ({ page, planner }) => {
+  await openSample(page, planner)
   const hour = page.getByRole('slider', { name: 'Hour shown' })
   await hour.focus()
   await expect(hour).toHaveAttribute('aria-valuetext', /^10:00 am/)
@@ -125,8 +105,8 @@ test('the hour moves by keys, by typing and by dragging', async ({ page }) => {
   await expect(hour).not.toHaveAttribute('aria-valuetext', /^2:30 pm/)
 })
 
-test('selection on the canvas and in the outline is one', async ({ page }) => {
-  await openSample(page)
+test('selection on the canvas and in the outline is one', async ({ page, planner }) => {
+  await openSample(page, planner)
   await page.getByRole('button', { name: 'Outline', exact: true }).click()
   const outline = page.getByRole('listbox', { name: 'Outline of the plan' })
   await outline.getByRole('option', { name: 'Maple' }).click()
@@ -138,8 +118,8 @@ test('selection on the canvas and in the outline is one', async ({ page }) => {
   await expect(outline.getByRole('option', { name: 'Maple' })).toHaveAttribute('aria-selected', 'false')
 })
 
-test('an edit is one named step; undo and redo by the platform keys; Esc takes nothing', async ({ page }) => {
-  await openSample(page)
+test('an edit is one named step; undo and redo by the platform keys; Esc takes nothing', async ({ page, planner }) => {
+  await openSample(page, planner)
   await page.getByRole('button', { name: 'feet and inches' }).click()
   await expect(stageButton(page, 'Slab')).toContainText('147.5 m²')
   await expect(page.getByRole('button', { name: 'Undo units' })).toBeVisible()
@@ -150,8 +130,8 @@ test('an edit is one named step; undo and redo by the platform keys; Esc takes n
   await expect(stageButton(page, 'Slab')).toContainText('147.5 m²')
 })
 
-test('digits change the stage only while the stage bar has the focus', async ({ page }) => {
-  await openSample(page)
+test('digits change the stage only while the stage bar has the focus', async ({ page, planner }) => {
+  await openSample(page, planner)
   await stageButton(page, 'Slab').focus()
   await page.keyboard.press('3')
   await expect(stageButton(page, 'Pours')).toHaveAttribute('aria-current', 'step')
@@ -162,7 +142,7 @@ test('digits change the stage only while the stage bar has the focus', async ({ 
   await expect(stageButton(page, 'Sun')).toHaveAttribute('aria-current', 'step')
 })
 
-test('a worker that dies is started again from the whole document', async ({ page }) => {
+test('a worker that dies is started again from the whole document', async ({ page, planner }) => {
   await page.addInitScript(() => {
     const Real = Worker
     let made = 0
@@ -177,13 +157,13 @@ test('a worker that dies is started again from the whole document', async ({ pag
       },
     })
   })
-  await openSample(page)
+  await openSample(page, planner)
   await expect(stageButton(page, 'Pours')).toContainText(/\d pours?/)
   await expect(page.locator('html')).toHaveAttribute('data-workers', '2')
 })
 
-test('a new site starts with an empty sheet', async ({ page }) => {
-  await page.goto(served.address)
+test('a new site starts with an empty sheet', async ({ page, planner }) => {
+  await page.goto(planner.address)
   await page.getByRole('button', { name: 'New site' }).click()
   await expect(page.getByText('Type a length or click the first corner.')).toBeVisible()
   await expect(stageButton(page, 'Slab')).toContainText('nothing drawn')
@@ -193,9 +173,12 @@ for (const [width, height] of [
   [1440, 900],
   [1024, 700],
 ] as const) {
-  test(`at ${width} × ${height} nothing runs over the window and targets are large enough`, async ({ page }) => {
+  test(`at ${width} × ${height} nothing runs over the window and targets are large enough`, async ({
+    page,
+    planner,
+  }) => {
     await page.setViewportSize({ width, height })
-    await openSample(page)
+    await openSample(page, planner)
     for (const stage of ['Slab', 'Sun', 'Pours', 'Numbers']) {
       await stageButton(page, stage).click()
       const overflow = await page.evaluate(() => ({
@@ -213,3 +196,21 @@ for (const [width, height] of [
     }
   })
 }
+
+test('a new site is named, kept in a file, and opened again from the list of the folder', async ({ page, planner }) => {
+  await page.goto(planner.address)
+  await page.getByRole('button', { name: 'New site' }).click()
+  await page.keyboard.press('Control+s')
+  const dialog = page.getByRole('dialog', { name: 'Save as' })
+  await dialog.getByLabel('Name').fill('Quarry Lane drive')
+  expect((await new AxeBuilder({ page }).include('[role=dialog]').analyze()).violations).toEqual([])
+  await dialog.getByRole('button', { name: 'Save' }).click()
+  await expect(page.getByText(/^Kept \d/)).toBeVisible()
+  await page.getByTitle('Back to the start page').click()
+  await page.getByRole('button', { name: 'Open a file' }).click()
+  await page
+    .getByRole('dialog', { name: 'Open a file' })
+    .getByRole('button', { name: /Quarry Lane drive/ })
+    .click()
+  await expect(stageButton(page, 'Slab')).toContainText('nothing drawn')
+})

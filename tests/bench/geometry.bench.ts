@@ -19,6 +19,12 @@ import type { Bench, BenchRow } from './row'
 
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!
 
+/** Runs for a fifth of a second, long enough for either side to be compiled. */
+function warmUp(run: () => unknown): void {
+  const start = performance.now()
+  while (performance.now() - start < 200) run()
+}
+
 /** Milliseconds of one call, repeated until it takes a few of them. */
 function onceMs(run: () => unknown, repeats: number): number {
   const start = performance.now()
@@ -27,6 +33,7 @@ function onceMs(run: () => unknown, repeats: number): number {
 }
 
 function repeatsFor(run: () => unknown): number {
+  warmUp(run)
   for (let repeats = 1; ; repeats *= 2) if (onceMs(run, repeats) * repeats > 4 || repeats >= 4_096) return repeats
 }
 

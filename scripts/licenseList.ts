@@ -47,6 +47,7 @@ const exceptions: readonly Exception[] = [
   { name: /^splaytree-ts$/, states: 'BDS-3-Clause', because: 'misspelled; its LICENSE file is BSD-3-Clause' },
   { name: /^lightningcss(-|$)/, states: 'MPL-2.0', because: 'build tool, unchanged and not shipped' },
   { name: /^@resvg\/resvg-js(-|$)/, states: 'MPL-2.0', because: 'test tool, unchanged and not shipped' },
+  { name: /^(?:@axe-core\/playwright|axe-core)$/, states: 'MPL-2.0', because: 'test tool, unchanged and not shipped' },
 ]
 
 /**

@@ -14,13 +14,18 @@ export function guardHost(request: IncomingMessage, host: string): Refusal | nul
   return given.length === 1 && request.headers.host === host ? null : refuse(421, 'Not the address of this program.')
 }
 
-/** Why a call may not be answered, or null: only our own page, holding the token, may call. */
-export function guardCall(request: IncomingMessage, origin: string, token: string, mostBytes: number): Refusal | null {
+/** Why a call may not be answered, or null: only our own page, holding one of the keys, may call. */
+export function guardCall(
+  request: IncomingMessage,
+  origin: string,
+  keys: readonly string[],
+  mostBytes: number,
+): Refusal | null {
   if (request.method !== 'POST') return refuse(405, 'Calls are posted.')
   if (request.headers.origin !== origin) return refuse(403, 'Not from this page.')
   const site = request.headers['sec-fetch-site']
   if (site !== undefined && site !== 'same-origin') return refuse(403, 'Not from this page.')
-  if (!isToken(request.headers.authorization, token)) return refuse(401, 'Open the address the program printed.')
+  if (!keys.some(key => carriesKey(request, key))) return refuse(401, 'Open the address the program printed.')
   if (request.headers['content-type'] !== 'application/json') return refuse(415, 'Calls carry JSON.')
   if (request.headers['content-encoding'] !== undefined) return refuse(415, 'Calls are not compressed.')
   const length = request.headers['content-length']
@@ -30,8 +35,8 @@ export function guardCall(request: IncomingMessage, origin: string, token: strin
 }
 
 /** Compares digests, which have one length, in a time that says nothing about where they differ. */
-function isToken(header: string | undefined, token: string): boolean {
-  const given = header?.startsWith('Bearer ') ? header.slice('Bearer '.length) : ''
+export function carriesKey({ headers }: IncomingMessage, key: string): boolean {
+  const given = headers.authorization?.startsWith('Bearer ') ? headers.authorization.slice('Bearer '.length) : ''
   const digest = (text: string) => createHash('sha256').update(text).digest()
-  return timingSafeEqual(digest(given), digest(token))
+  return timingSafeEqual(digest(given), digest(key))
 }

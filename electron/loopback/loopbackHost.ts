@@ -7,7 +7,7 @@ import { limits } from '../../shared/limits'
 import type { WindowFiles } from '../files/siteFiles'
 import { answerCall, isHostMethod } from '../host/answerCall'
 import { guardHeaders, type pageFiles } from '../page/pageFiles'
-import { guardCall, guardHost, type Refusal } from './guardRequest'
+import { carriesKey, guardCall, guardHost, type Refusal } from './guardRequest'
 
 export interface LoopbackOptions {
   readonly page: ReturnType<typeof pageFiles>
@@ -23,8 +23,13 @@ export interface LoopbackOptions {
 }
 
 export interface LoopbackHost {
-  /** The address to open, token included. */
+  /** The address to open, token included: for the user's own eyes. */
   readonly address: string
+  /**
+   * An address that opens one window and then no other: for the command line of a browser, which everyone on the
+   * machine can read.
+   */
+  addressForOne(): string
   /** Resolves when the program has ended, by `close` or by itself. */
   readonly ended: Promise<void>
   close(): Promise<void>
@@ -52,6 +57,7 @@ export async function loopbackHost({
   onBug = () => {},
 }: LoopbackOptions): Promise<LoopbackHost> {
   const token = randomBytes(32).toString('base64url')
+  const onceKeys = new Set<string>()
   const windows = new Map<string, PageWindow>()
   let origin = ''
   let idle: NodeJS.Timeout | null = null
@@ -100,15 +106,18 @@ export async function loopbackHost({
       window.leaving = setTimeout(() => void dropWindow(windowId), graceMs)
     })
     response.writeHead(200, { ...guardHeaders, 'Content-Type': 'application/x-ndjson' })
-    response.write(`${JSON.stringify({ windowId })}\n`)
+    response.write(`${JSON.stringify({ windowId, token })}\n`)
   }
 
   const call = async (name: string, request: IncomingMessage, response: ServerResponse) => {
-    const refusal = guardCall(request, origin, token, mostBytes)
+    const refusal = guardCall(request, origin, name === 'stay' ? [token, ...onceKeys] : [token], mostBytes)
     if (refusal !== null) return refuse(response, refusal)
     const body = await readBody(request)
     if (body === null) return refuse(response, { status: 400, why: 'Not what was announced.' })
-    if (name === 'stay') return holdLine(request, response)
+    if (name === 'stay') {
+      for (const key of onceKeys) if (carriesKey(request, key)) onceKeys.delete(key)
+      return holdLine(request, response)
+    }
     const windowId = request.headers['x-slabwright-window']
     const window = typeof windowId === 'string' ? windows.get(windowId) : undefined
     if (window === undefined) return refuse(response, { status: 409, why: 'This window is not known.' })
@@ -167,7 +176,16 @@ export async function loopbackHost({
     server.closeAllConnections()
     await ended
   }
-  return { address: `${origin}/#${token}`, ended, close }
+  return {
+    address: `${origin}/#${token}`,
+    addressForOne() {
+      const key = randomBytes(32).toString('base64url')
+      onceKeys.add(key)
+      return `${origin}/#${key}`
+    },
+    ended,
+    close,
+  }
 }
 
 /** The body, exactly as long as announced; null when it broke off. */

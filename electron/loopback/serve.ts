@@ -47,10 +47,10 @@ const host = await loopbackHost({
   onBug: (call, error) => console.error(`${call} failed: ${error instanceof Error ? error.message : 'unknown'}`),
 })
 for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void host.close())
-const isShown = values.quiet ? false : await openBrowser(host.address)
+const isShown = values.quiet ? false : await openBrowser(host.addressForOne())
 console.log(
   isShown
-    ? `The planner is open in your browser, at ${host.address}`
+    ? `The planner is open in your browser. For another window: ${host.address}`
     : `Open this address in a browser on this machine: ${host.address}`,
 )
 console.log(`Sites are kept in ${folder}. Ctrl-C ends the planner.`)

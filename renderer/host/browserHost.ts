@@ -17,7 +17,7 @@ function takeToken(): string | null {
 
 /** The loopback host this page came from; null where the token is missing or refused. */
 export async function browserHost(): Promise<Host | null> {
-  const token = takeToken()
+  let token = takeToken()
   if (token === null) return null
   const hearers = new Set<(event: HostEvent) => void>()
   let windowId: string | null = null
@@ -42,10 +42,13 @@ export async function browserHost(): Promise<Host | null> {
     if (reader === null) return null
     const first = await reader.read().catch(() => null)
     if (first?.value === undefined) return null
-    const line = JSON.parse(new TextDecoder().decode(first.value)) as { windowId: string }
+    const line = JSON.parse(new TextDecoder().decode(first.value)) as { windowId: string; token: string }
     // A host that was started anew does not know this page's documents.
     if (windowId !== null && line.windowId !== windowId) return null
     windowId = line.windowId
+    // The key in the address may have been good for one window only; this one is good for this tab.
+    token = line.token
+    sessionStorage.setItem(tokenKey, token)
     return reader
   }
   const follow = async (reader: ReadableStreamDefaultReader<Uint8Array>): Promise<void> => {

@@ -62,6 +62,19 @@ test('the token goes from the address bar into the tab, and a reload keeps it', 
   expect(await page.evaluate(() => (window as unknown as { hostPage: HostPage }).hostPage.violations)).toEqual([])
 })
 
+test('an address for one window opens it, survives a reload, and opens no second', async ({ page, host, context }) => {
+  const address = host.addressForOne()
+  await page.goto(address)
+  await ready(page)
+  await page.reload()
+  await ready(page)
+  expect(await call(page, 'start')).toMatchObject({ ok: true })
+  const other = await context.newPage()
+  await other.goto(address)
+  await ready(other)
+  expect(await hasHost(other)).toBe(false)
+})
+
 test('another tab without the token is let in to nothing', async ({ page, host, context }) => {
   await page.goto(host.address)
   await ready(page)

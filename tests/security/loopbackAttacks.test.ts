@@ -306,6 +306,32 @@ describe('what is sent', () => {
   })
 })
 
+describe('the key for one window', () => {
+  const stayWith = (key: string) => {
+    const line = new AbortController()
+    return server
+      .call('stay', {}, { headers: { Authorization: `Bearer ${key}` }, signal: line.signal })
+      .then(response => response.status)
+      .finally(() => line.abort())
+  }
+
+  it('opens one window and no second, and makes no other call', async () => {
+    const key = new URL(server.host.addressForOne()).hash.slice(1)
+    expect(key).not.toBe(server.token)
+    expect((await server.call('start', {}, { headers: { Authorization: `Bearer ${key}` } })).status).toBe(401)
+    expect(await stayWith(key)).toBe(200)
+    expect(await stayWith(key)).toBe(401)
+    expect((await server.call('start', {}, { headers: { Authorization: `Bearer ${key}` } })).status).toBe(401)
+  })
+
+  it('is not used up by a call that is refused for another reason', async () => {
+    const key = new URL(server.host.addressForOne()).hash.slice(1)
+    const foreign = { headers: { Authorization: `Bearer ${key}`, Origin: 'http://plans.example' } }
+    expect((await server.call('stay', {}, foreign)).status).toBe(403)
+    expect(await stayWith(key)).toBe(200)
+  })
+})
+
 describe('where it listens', () => {
   it('is this machine only, with a token of 32 bytes', () => {
     const { hostname, hash } = new URL(server.host.address)

@@ -169,11 +169,11 @@ export const doorWordings: Record<(typeof doorCodes)[number], Wording> = {
     hint: 'Write a name such as America/Denver.',
   }),
   badDate: ({ finding, values }) => ({
-    message: `${subjectOf(finding)} is “${values.found}”, which is not in the calendar.`,
+    message: `${finding.field === undefined ? 'The day asked for' : subjectOf(finding)} is “${values.found}”, which is not in the calendar.`,
     hint: 'Write year, month and day as 2026-02-28, or month and day as 02-28.',
   }),
   badTime: ({ finding, values }) => ({
-    message: `${subjectOf(finding)} is “${values.found}”, which is not a time of day.`,
+    message: `${finding.field === undefined ? 'The time asked for' : subjectOf(finding)} is “${values.found}”, which is not a time of day.`,
     hint: 'Write hours and minutes, such as 06:30.',
   }),
 }

@@ -42,11 +42,11 @@ const firstInstant = (date: string, zone: string): number => {
  * where they repeat it with the first pass. Fails with `badDate` (also a day that the zone skipped) or `unknownZone`.
  */
 export const siteDay = (date: string, zone: string): Result<SiteDay, readonly Finding[]> => {
-  const badDate: Finding = { code: 'badDate', severity: 'stop', values: { value: date } }
+  const badDate: Finding = { code: 'badDate', severity: 'stop', values: { found: date } }
   const findings: Finding[] = []
   if (!isCalendarDate(date)) findings.push(badDate)
   if (!isKnownZone(zone))
-    findings.push({ code: 'unknownZone', severity: 'stop', values: { value: zone }, field: '/place/zone' })
+    findings.push({ code: 'unknownZone', severity: 'stop', values: { found: zone }, field: '/place/zone' })
   if (findings.length > 0) return err(findings)
   const startMs = firstInstant(date, zone)
   if (DateTime.fromMillis(startMs, { zone }).toISODate() !== date) return err([badDate])
@@ -91,7 +91,7 @@ export const instantOf = (
   zone: string,
 ): Result<WallInstant, readonly Finding[]> => {
   if (!/^([01]\d|2[0-3]):[0-5]\d$/.test(time))
-    return err([{ code: 'badTime', severity: 'stop', values: { value: time } }])
+    return err([{ code: 'badTime', severity: 'stop', values: { found: time } }])
   const day = siteDay(date, zone)
   if (!day.ok) return day
   const wallMs = DateTime.fromISO(`${date}T${time}`, { zone: 'utc' }).toMillis()

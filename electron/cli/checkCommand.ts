@@ -21,11 +21,11 @@ export async function checkCommand(args: readonly string[]): Promise<number> {
   }
   const site = await loadSite(file)
   if (!site.ok) {
-    process.stderr.write(site.error)
-    return 2
+    process.stderr.write(site.error.text)
+    return site.error.exitCode
   }
   const plan = derivePlan(site.value, { date: planDate(site.value, undefined, today(site.value.place.zone)) })
   const problems = plan.ok ? plan.value.problems : plan.error
-  process.stdout.write(problems.length === 0 ? 'No problems.\n' : printProblems(problems))
+  process.stdout.write(problems.length === 0 ? 'No problems.\n' : printProblems(problems, site.value.units))
   return problems.some(p => p.severity === 'stop') ? 1 : 0
 }

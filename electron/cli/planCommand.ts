@@ -3,7 +3,8 @@ import { derivePlan, type PlanRequest } from '../../core/plan/derivePlan'
 import { planDate } from '../../core/plan/planDate'
 import { printPlanJson } from '../../core/plan/printPlanJson'
 import type { Pt } from '../../shared/document/primitives'
-import { err, ok, type Result } from '../../shared/problem'
+import type { PlanJson } from '../../shared/planJson'
+import { err, ok, type Problem, type Result } from '../../shared/problem'
 import { loadSite } from './loadSite'
 import { printPlanTable } from './printPlanTable'
 import { printProblems } from './printProblems'
@@ -62,6 +63,23 @@ const parse = (args: readonly string[]) =>
     },
   })
 
+/** What `--json` prints for a site whose values cannot be planned with. */
+const emptyPlanJson = (siteId: string, problems: readonly Problem[]): PlanJson => ({
+  format: 'slabwright-plan',
+  version: 1,
+  siteId,
+  date: '',
+  zone: '',
+  slabs: [],
+  pours: [],
+  joints: [],
+  shade: { stepMin: 0, minSunAltitudeDeg: 0, times: [], sun: [], slabs: [], pours: [] },
+  shadows: [],
+  points: [],
+  quantities: [],
+  problems: [...problems],
+})
+
 /** The main job on one site file: a table, or with `--json` one object; with `--out` the sheets as files. */
 export async function planCommand(args: readonly string[]): Promise<number> {
   const asked = readArgs(args)
@@ -72,8 +90,10 @@ export async function planCommand(args: readonly string[]): Promise<number> {
   const { file, date, stepMin, points, out, json } = asked.value
   const site = await loadSite(file)
   if (!site.ok) {
-    process.stderr.write(site.error)
-    return 2
+    const { text, exitCode, problems, siteId } = site.error
+    process.stderr.write(text)
+    if (json && exitCode === 1) process.stdout.write(`${JSON.stringify(emptyPlanJson(siteId, problems))}\n`)
+    return exitCode
   }
   const request: PlanRequest = {
     date: planDate(site.value, date, today(site.value.place.zone)),
@@ -82,7 +102,7 @@ export async function planCommand(args: readonly string[]): Promise<number> {
   }
   const plan = derivePlan(site.value, request)
   if (!plan.ok) {
-    process.stderr.write(printProblems(plan.error))
+    process.stderr.write(printProblems(plan.error, site.value.units))
     return 2
   }
   process.stdout.write(json ? `${JSON.stringify(printPlanJson(plan.value))}\n` : printPlanTable(plan.value))

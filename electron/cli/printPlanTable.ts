@@ -95,6 +95,7 @@ function pointLines(plan: Plan): string {
 export function printPlanTable(plan: Plan): string {
   const { name, place } = plan.site
   const points = pointLines(plan)
-  const problems = plan.problems.length === 0 ? '\n  No problems.\n' : `\n${printProblems(plan.problems)}`
+  const problems =
+    plan.problems.length === 0 ? '\n  No problems.\n' : `\n${printProblems(plan.problems, plan.site.units)}`
   return `${name}, ${plan.date}, ${place.zone}\n\n${slabTable(plan)}${partTable(plan)}${pourTable(plan)}${sunTable(plan)}${points === '' ? '' : `\n${points}`}${problems}`
 }

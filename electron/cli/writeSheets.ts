@@ -1,6 +1,8 @@
 import { mkdir, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Plan } from '../../core/plan/plan'
+import { csvTables } from '../../core/reports/csvTables'
+import { geoJson } from '../../core/reports/geoJson'
 import { pdfSet } from '../../core/reports/pdfSet'
 import { planSheetData } from '../../core/reports/planSheetData'
 import { planSheets } from '../../core/reports/planSvg'
@@ -18,6 +20,8 @@ export async function writeSheets(plan: Plan, folder: string): Promise<Result<re
   const files: [name: string, content: string | Uint8Array][] = [
     ...sheets.map(({ svg }, i): [string, string] => [sheets.length === 1 ? 'plan.svg' : `plan-${i + 1}.svg`, svg]),
     ['sheets.pdf', pdf],
+    ...csvTables(data).map(({ name, text }): [string, string] => [`${name}.csv`, text]),
+    ['site.geojson', `${JSON.stringify(geoJson(data))}\n`],
   ]
   try {
     await mkdir(folder, { recursive: true })

@@ -70,11 +70,11 @@ describe('a site day runs from midnight to midnight of its zone', () => {
     expect(['2026-02-31', '2026-02-29', '2026-13-01', '2026-1-1', ''].some(isCalendarDate)).toBe(false)
     expect(siteDay('2026-02-31', 'America/Denver')).toEqual({
       ok: false,
-      error: [{ code: 'badDate', severity: 'stop', values: { value: '2026-02-31' } }],
+      error: [{ code: 'badDate', severity: 'stop', values: { found: '2026-02-31' } }],
     })
     expect(siteDay('2026-02-28', 'Mars/Olympus')).toEqual({
       ok: false,
-      error: [{ code: 'unknownZone', severity: 'stop', values: { value: 'Mars/Olympus' }, field: '/place/zone' }],
+      error: [{ code: 'unknownZone', severity: 'stop', values: { found: 'Mars/Olympus' }, field: '/place/zone' }],
     })
   })
 })

@@ -1,9 +1,11 @@
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
 import { test as base, expect } from 'playwright/test'
 import { nodeFiles } from '../../electron/files/fileLayer'
 import { hostApi } from '../../electron/host/hostApi'
 import { type LoopbackHost, loopbackHost } from '../../electron/loopback/loopbackHost'
 import { pageFiles } from '../../electron/page/pageFiles'
-import { buildPage } from '../../scripts/build.mjs'
+import { buildLoopback, buildPage } from '../../scripts/build.mjs'
 import { type HostFolders, hostFolders } from '../fault/hostFolders'
 
 const test = base.extend<{ disk: HostFolders; host: LoopbackHost }>({
@@ -86,4 +88,30 @@ test('a site that is open when the host is killed says that nothing is kept any 
   await page.getByRole('button', { name: sample }).click()
   await host.close()
   await expect(page.getByText(/The program behind this page has ended/)).toBeVisible({ timeout: 15_000 })
+})
+
+test('a host that is killed in mid-edit offers the work when it is started again', async ({ page, disk }) => {
+  await buildPage()
+  const script = await buildLoopback()
+  const startHost = async () => {
+    const child = spawn(process.execPath, [script, '--quiet', '--folder', disk.folder, '--data', disk.dataFolder], {
+      stdio: ['ignore', 'pipe', 'inherit'],
+    })
+    const [line] = (await once(child.stdout, 'data')) as [Buffer]
+    return { child, address: /http:\S+/.exec(line.toString())?.[0] ?? '' }
+  }
+  const first = await startHost()
+  await page.goto(first.address)
+  await page.getByRole('button', { name: 'New site' }).click()
+  await expect(page.getByText(/^Kept \d/)).toBeVisible()
+  first.child.kill('SIGKILL')
+  await expect(page.getByText(/The program behind this page has ended/)).toBeVisible({ timeout: 15_000 })
+  const second = await startHost()
+  try {
+    await page.goto(second.address)
+    await page.getByRole('region', { name: 'Unsaved work' }).getByRole('button').first().click()
+    await expect(page.getByRole('navigation', { name: 'Stages' })).toBeVisible()
+  } finally {
+    second.child.kill('SIGTERM')
+  }
 })

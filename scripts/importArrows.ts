@@ -51,6 +51,9 @@ const oneDoor: Readonly<Record<string, string>> = {
   suncalc: 'core/sun/sunPosition.ts',
 }
 
+/** Loading the package outside its own program starts a download: only these, which run inside it, may. */
+const insideWindow = ['electron/main/', 'electron/preload/']
+
 interface Ban {
   readonly pattern: RegExp
   readonly what: string
@@ -135,6 +138,9 @@ function judgeImport(layer: Layer, file: string, name: string): string | null {
     return mayImport[layer].includes(top) ? null : `${layer} may not import ${top}: ${name}`
   }
   const packageName = name.startsWith('@') ? name.split('/').slice(0, 2).join('/') : (name.split('/')[0] ?? name)
+  if (packageName === 'electron' && layer !== 'tests' && !insideWindow.some(folder => file.startsWith(folder))) {
+    return `only ${insideWindow.join(' and ')} may import electron`
+  }
   if (layer === 'tests' || layer === 'scripts') return null
   if (packageName === 'zod' && name !== 'zod/mini') return `import zod/mini, not ${name}`
   const door = oneDoor[packageName]
@@ -142,9 +148,7 @@ function judgeImport(layer: Layer, file: string, name: string): string | null {
   if (layer === 'core' || layer === 'shared') {
     return purePackages[layer].includes(packageName) ? null : `${layer} may not import ${name}`
   }
-  if (layer === 'renderer' && (packageName.startsWith('node:') || packageName === 'electron')) {
-    return `renderer may not import ${name}`
-  }
+  if (layer === 'renderer' && packageName.startsWith('node:')) return `renderer may not import ${name}`
   return null
 }
 

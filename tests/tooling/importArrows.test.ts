@@ -61,7 +61,21 @@ describe('the import-arrow checker', () => {
     ],
     ['renderer/a.ts', "import * as suncalc from 'suncalc'", 'only core/sun/sunPosition.ts may import suncalc'],
     ['renderer/a.ts', "import { readFile } from 'node:fs/promises'", 'renderer may not import node:fs/promises'],
-    ['renderer/a.tsx', "import { app } from 'electron'", 'renderer may not import electron'],
+    [
+      'renderer/a.tsx',
+      "import { app } from 'electron'",
+      'only electron/main/ and electron/preload/ may import electron',
+    ],
+    [
+      'electron/host/a.ts',
+      "import { app } from 'electron'",
+      'only electron/main/ and electron/preload/ may import electron',
+    ],
+    [
+      'scripts/a.mjs',
+      "const e = await import('electron')",
+      'only electron/main/ and electron/preload/ may import electron',
+    ],
     ['renderer/a.ts', "import { b } from '../electron/b'", 'renderer may not import electron: ../electron/b'],
     ['electron/a.ts', "import { b } from '../renderer/b'", 'electron may not import renderer: ../renderer/b'],
     ['electron/main/a.ts', "import { b } from '../../tests/b'", 'electron may not import tests: ../../tests/b'],
@@ -127,7 +141,8 @@ describe('the import-arrow checker', () => {
 
   it('lets hosts and page use what is theirs', () => {
     plant('electron/a.ts', "import { readFile } from 'node:fs/promises'\nimport { b } from '../core/b'")
+    plant('electron/main/a.ts', "import { app } from 'electron'")
     plant('renderer/a.tsx', "import { useState } from 'react'\nimport { b } from '../shared/b'\nconst c = <p>Don't</p>")
-    expect(checkArrows(folder)).toEqual({ modules: 2, violations: [] })
+    expect(checkArrows(folder)).toEqual({ modules: 3, violations: [] })
   })
 })

@@ -1,8 +1,9 @@
 import type { Finding } from '../../shared/problem'
-import { boxesMeet, ringBounds } from './bounds'
+import { boxesMeet, edgeBounds, ringBounds } from './bounds'
 import { ringContains } from './contains'
 import type { CurveRing } from './curve'
 import { intersectCurves, subtractCurves } from './curveBoolean'
+import { gridOf } from './edgeGrid'
 import { intersectEdges } from './intersectEdges'
 import type { ResolvedOpening } from './resolvedSlab'
 import { reverseRing } from './reverseRing'
@@ -15,11 +16,11 @@ const smallAreaM2 = 1e-4
 
 /** The first point where two rings come within touching distance. */
 function meetingPoint(a: CurveRing, b: CurveRing) {
-  const box = ringBounds(b)
-  if (!boxesMeet(ringBounds(a), box, touchM)) return undefined
-  for (const e of a)
-    for (const f of b) {
-      const p = intersectEdges(e, f, touchM)[0]
+  if (!boxesMeet(ringBounds(a), ringBounds(b), touchM)) return undefined
+  const grid = gridOf(a)
+  for (const edge of b)
+    for (const i of grid.near(edgeBounds(edge), touchM)) {
+      const p = intersectEdges(a[i]!, edge, touchM)[0]
       if (p) return p
     }
   return undefined

@@ -4,11 +4,12 @@
  * computed again as the exact meeting point of its two curves. Areas and lengths of the answer are therefore exact.
  */
 import type { Pt } from '../../shared/document/primitives'
-import { type Box, boxesMeet, edgeBounds, joinBounds, ringBounds } from './bounds'
+import { boxesMeet, edgeBounds, joinBounds, pointBounds, ringBounds } from './bounds'
 import { clipTraced, gridM, type TracedRing } from './clip'
 import { distanceToEdge, ringContains } from './contains'
 import type { CurveEdge, CurveRegion, CurveRing, Ring } from './curve'
 import { angleFrom, onCircle } from './edgeAt'
+import { EdgeGrid } from './edgeGrid'
 import { edgeLength } from './edgeLength'
 import { chordCount } from './flattenRing'
 import { intersectSupports, type Support, supportOf } from './intersectSupports'
@@ -71,26 +72,14 @@ function chordsOf(edge: CurveEdge): readonly Pt[] {
 
 /** A source edge; what is seldom asked for is worked out when it is. */
 class Source {
-  private knownBox: Box | undefined
   private knownSupport: Support | undefined
 
   constructor(readonly edge: CurveEdge) {}
-
-  get box(): Box {
-    this.knownBox ??= edgeBounds(this.edge)
-    return this.knownBox
-  }
 
   get support(): Support {
     this.knownSupport ??= supportOf(this.edge)
     return this.knownSupport
   }
-}
-
-function inBox(b: Box, p: Pt): boolean {
-  return (
-    p[0] >= b.minX - onCurveM && p[0] <= b.maxX + onCurveM && p[1] >= b.minY - onCurveM && p[1] <= b.maxY + onCurveM
-  )
 }
 
 function distanceToSupport(s: Support, p: Pt): number {
@@ -154,6 +143,7 @@ class Tracer {
   /** By source: its first flat point. */
   private readonly firstPoint: number[] = []
   readonly flat: Ring[] = []
+  private grid: EdgeGrid | undefined
   chordsKept = false
 
   constructor(rings: readonly CurveRing[]) {
@@ -209,10 +199,9 @@ class Tracer {
       for (const s of a === b ? [a] : [a, b])
         if (this.follows(s, mid) && (known.includes(s) || this.follows(s, at))) return s
     }
-    return this.sources.findIndex(
-      ({ box }, s) =>
-        inBox(box, p) && inBox(box, q) && this.follows(s, p) && this.follows(s, q) && this.follows(s, mid),
-    )
+    this.grid ??= new EdgeGrid(this.sources.map(s => s.edge))
+    const here = this.grid.near(pointBounds([mid]), onCurveM)
+    return here.find(s => this.follows(s, p) && this.follows(s, q) && this.follows(s, mid)) ?? -1
   }
 
   /**

@@ -1,18 +1,20 @@
+import { edgeBounds } from './bounds'
 import { regionContains } from './contains'
 import type { CurveEdge, CurveRegion } from './curve'
 import { pointAt } from './edgeAt'
+import { EdgeGrid } from './edgeGrid'
 import { edgeLength } from './edgeLength'
 import { intersectEdges, runAlong } from './intersectEdges'
 
 /** Length of the edges' parts that lie inside any of the regions, meters; exact. A part along a boundary may count or not. */
 export function lengthInside(edges: readonly CurveEdge[], regions: readonly CurveRegion[]): number {
-  const borders = regions.flatMap(r => [r.outer, ...r.holes]).flat()
+  const grid = new EdgeGrid(regions.flatMap(r => [r.outer, ...r.holes]).flat())
   let sum = 0
   for (const edge of edges) {
     const length = edgeLength(edge)
     const cuts = [0, length]
-    for (const other of borders)
-      for (const p of intersectEdges(edge, other)) cuts.push(Math.max(0, Math.min(length, runAlong(edge, p))))
+    for (const i of grid.near(edgeBounds(edge), 1e-6))
+      for (const p of intersectEdges(edge, grid.edges[i]!)) cuts.push(Math.max(0, Math.min(length, runAlong(edge, p))))
     cuts.sort((a, b) => a - b)
     for (let i = 1; i < cuts.length; i++) {
       const run = cuts[i]! - cuts[i - 1]!

@@ -7,6 +7,7 @@ import type { Pt } from '../../shared/document/primitives'
 import { boxesMeet, edgeBounds, ringBounds } from './bounds'
 import type { CurveEdge, CurveRing } from './curve'
 import { angleFrom, tangentAt } from './edgeAt'
+import { gridOf } from './edgeGrid'
 import { findSelfCrossing } from './findSelfCrossing'
 import { intersectEdges } from './intersectEdges'
 import { intersectSupports, type Support, supportOf } from './intersectSupports'
@@ -106,14 +107,7 @@ export function offsetRing(ring: CurveRing, depthM: number, edgeId: string): Cur
 
 /** True where two rings keep clear of each other by more than a micrometer (one may lie inside the other). */
 export function ringsClear(a: CurveRing, b: CurveRing): boolean {
-  const box = ringBounds(b)
-  if (!boxesMeet(ringBounds(a), box, leastM)) return true
-  const edges = b.map(edge => ({ edge, box: edgeBounds(edge) }))
-  for (const edge of a) {
-    const own = edgeBounds(edge)
-    if (!boxesMeet(own, box, leastM)) continue
-    for (const other of edges)
-      if (boxesMeet(own, other.box, leastM) && intersectEdges(edge, other.edge, leastM).length > 0) return false
-  }
-  return true
+  if (!boxesMeet(ringBounds(a), ringBounds(b), leastM)) return true
+  const grid = gridOf(b)
+  return !a.some(edge => grid.near(edgeBounds(edge), leastM).some(i => intersectEdges(edge, b[i]!, leastM).length > 0))
 }

@@ -1,11 +1,12 @@
 import type { Path } from '../../shared/document/path'
 import type { Border } from '../../shared/document/slab'
 import type { Finding } from '../../shared/problem'
-import { boxesMeet, edgeBounds, pointBounds } from './bounds'
+import { pointBounds } from './bounds'
 import { distanceToEdge, ringContains } from './contains'
 import type { CurveEdge, CurveRegion, CurveRing } from './curve'
 import { clipCurveRings } from './curveBoolean'
 import { pointAt } from './edgeAt'
+import { EdgeGrid } from './edgeGrid'
 import { edgeLength } from './edgeLength'
 import { edgeOwners } from './edgeOwners'
 import { edgeStrips, type StripEdge } from './edgeStrips'
@@ -40,15 +41,14 @@ export interface BorderShape {
 
 /** Length of the boundary that carries the given name and does not run along the slab's own edge. */
 function lengthNamed(regions: readonly CurveRegion[], name: string, net: readonly CurveRegion[]): number {
-  const own = net.flatMap(r => [r.outer, ...r.holes]).flat()
+  const own = new EdgeGrid(net.flatMap(r => [r.outer, ...r.holes]).flat())
   let sum = 0
   for (const { outer, holes } of regions)
     for (const edge of [outer, ...holes].flat()) {
       if (edge.edgeId !== name) continue
       const middle = pointAt(edge, 0.5)
       const here = pointBounds([middle])
-      if (!own.some(e => boxesMeet(edgeBounds(e), here, 1e-6) && distanceToEdge(e, middle) < 1e-6))
-        sum += edgeLength(edge)
+      if (!own.near(here, 1e-6).some(i => distanceToEdge(own.edges[i]!, middle) < 1e-6)) sum += edgeLength(edge)
     }
   return sum
 }

@@ -91,9 +91,12 @@ function spotsOf(caster: SheetCaster, frame: Frame, window: PageRect, box: Label
       cost: fromMiddlePt * 0.1 + (8 - boxPointsInside({ ...box, center: at }, rings)) * 12,
     }))
   }
+  const seen = ([x, y]: XY): boolean =>
+    x > window.x && x < window.x + window.width && y > window.y && y < window.y + window.height
   if (shape.form === 'circle') {
     const [x, y] = toPage(frame, shape.center)
     const r = shape.radiusM * frame.ptPerM
+    if (!seen([x, y])) return []
     return [
       { at: [x, y + 20], cost: r > box.width * 0.6 ? 0 : 30 },
       { at: [x, y - 20], cost: r > box.width * 0.6 ? 2 : 30 },
@@ -106,14 +109,16 @@ function spotsOf(caster: SheetCaster, frame: Frame, window: PageRect, box: Label
   const points = shape.points.map(p => toPage(frame, p))
   return points.slice(1).flatMap((b, i) => {
     const a = points[i]!
-    return [0.5, 0.25, 0.75, 0, 1].flatMap(t => {
+    return [0, 0.1, 0.25, 0.4, 0.5, 0.6, 0.75, 0.9, 1].flatMap(t => {
       const x = a[0] + (b[0] - a[0]) * t
       const y = a[1] + (b[1] - a[1]) * t
+      if (!seen([x, y])) return []
+      const cost = 4 + 10 * Math.abs(t - 0.5)
       return [
-        { at: [x + box.width / 2 + 7, y] as const, cost: 4 + 10 * Math.abs(t - 0.5) },
-        { at: [x - box.width / 2 - 7, y] as const, cost: 5 + 10 * Math.abs(t - 0.5) },
-        { at: [x, y + 22] as const, cost: 4 + 10 * Math.abs(t - 0.5) },
-        { at: [x, y - 22] as const, cost: 5 + 10 * Math.abs(t - 0.5) },
+        { at: [x + box.width / 2 + 7, y] as const, cost },
+        { at: [x - box.width / 2 - 7, y] as const, cost: cost + 1 },
+        { at: [x, y + 22] as const, cost },
+        { at: [x, y - 22] as const, cost: cost + 1 },
       ]
     })
   })

@@ -113,6 +113,19 @@ function shortPlate(pour: SheetPour, measures: Measures): Plate {
   }
 }
 
+function stackedPlate(pour: SheetPour, measures: Measures): Plate {
+  const area = measures.area(pour.areaM2)
+  const width = Math.max(widthOf(pour.number, 20, 'name'), widthOf(area, planLetterPt, 'planBold')) + 10
+  return {
+    width,
+    height: 40,
+    draw: (x, y) =>
+      framed(x, y, width, 40) +
+      drawText(pour.number, x + width / 2, y + 18, { sizePt: 20, face: 'name', anchor: 'middle' }) +
+      drawText(area, x + width / 2, y + 34.5, { sizePt: planLetterPt, face: 'planBold', anchor: 'middle' }),
+  }
+}
+
 function numberPlate(pour: SheetPour): Plate {
   const width = widthOf(pour.number, 18, 'name') + 9
   return {
@@ -133,7 +146,7 @@ function plateWish(
   const plates =
     style === 'number'
       ? [numberPlate(pour)]
-      : [fullPlate(pour, measures), shortPlate(pour, measures), numberPlate(pour)]
+      : [fullPlate(pour, measures), shortPlate(pour, measures), stackedPlate(pour, measures), numberPlate(pour)]
   const candidates = plates.flatMap((plate, rank) =>
     pointsInside(rings, window, 12).map(({ at, fromMiddlePt }): Candidate<DrawLabel> => {
       const box: LabelBox = { center: at, width: plate.width, height: plate.height }
@@ -223,7 +236,7 @@ function boardWish(joint: SheetJoint, frame: Frame, measures: Measures): LabelWi
       // A short upright joint is read more easily beside it.
       if (Math.abs(turnDeg) > 45) add(i / count, side, widthOf(text, planLetterPt, 'planBold') / 2 + 12, 0, 20)
     }
-  return { candidates, dropAbove: 420 }
+  return { candidates, dropAbove: 260 }
 }
 
 /** Construction joints as form boards with the stakes on the side that stays open. */

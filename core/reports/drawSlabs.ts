@@ -87,7 +87,7 @@ export function drawOutlines(data: SheetData, frame: Frame): Layer {
       data.slabs.map(slab => drawPath(curvePath(frame, slab.outline), { stroke: ink, width: 2.6 })).join(''),
     wishes: [],
     segments: [
-      ...data.slabs.flatMap(slab => ringSegments(flatToPage(frame, slab.outline), 30)),
+      ...data.slabs.flatMap(slab => ringSegments(flatToPage(frame, slab.outline), 60)),
       ...openings.flatMap(o => ringSegments(flatToPage(frame, o.ring), 60)),
     ],
   }
@@ -118,19 +118,19 @@ function openingWish(opening: SheetOpening, frame: Frame, window: PageRect, meas
     return [
       {
         boxes: [both],
-        cost: fromMiddlePt * 0.2 + (8 - boxPointsInside(both, rings)) * 40,
+        cost: fromMiddlePt * 0.2 + (8 - boxPointsInside(both, rings)) * 80,
         place: () =>
           drawTag(name, { ...both, center: [x, y - 8] }, { sizePt: planLetterPt, face: 'planBold' }) +
           drawTag(area, { ...both, center: [x, y + 8] }, { sizePt: planLetterPt, fill: softInk }),
       },
       {
         boxes: [one],
-        cost: 20 + fromMiddlePt * 0.2 + (8 - boxPointsInside(one, rings)) * 40,
+        cost: 20 + fromMiddlePt * 0.2 + (8 - boxPointsInside(one, rings)) * 80,
         place: () => drawTag(name, one, { sizePt: planLetterPt, face: 'planBold' }),
       },
     ]
   })
-  return { candidates: [...candidates, ...outsideSpots(opening, name, frame, oneLine)], dropAbove: 420 }
+  return { candidates: [...candidates, ...outsideSpots(opening, name, frame, oneLine)], dropAbove: 300 }
 }
 
 /** An opening too small for its name is named beside it, with a short line. */
@@ -148,7 +148,7 @@ function outsideSpots(opening: SheetOpening, name: string, frame: Frame, box: La
       { center: [cx, y1 + d + 8], from: [cx, y1], to: [cx, y1 + d] },
       { center: [cx, y0 - d - 8], from: [cx, y0], to: [cx, y0 - d] },
     ] as const
-  return [5, 20].flatMap((d, level) =>
+  return [5, 20, 40].flatMap((d, level) =>
     reach(d).map(({ center, from, to }): Candidate<DrawLabel> => {
       const placed: LabelBox = { ...box, center }
       return {

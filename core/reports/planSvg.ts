@@ -36,7 +36,7 @@ export interface PlanSheet {
 }
 
 /** A pour's plate needs about this much paper to be read standing. */
-const readablePourPt = 74
+const readablePourPt = 84
 /** Neighboring sheets of a tiled plan share this strip; the match line runs in its middle. */
 const overlapPt = 36
 

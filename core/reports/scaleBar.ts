@@ -14,9 +14,15 @@ export interface ScaleBar {
 /** The bar is 10 ft (or 5 m) wherever it fits the paper, else the nearest round length that does. */
 export function chooseScaleBar(units: UnitSystem, scale: DrawingScale, longestPt: number): ScaleBar {
   const unitM = units === 'ftin' ? footM : 1
-  const lengths = units === 'ftin' ? [10, 20, 40, 50, 100, 200, 8, 5, 4, 2] : [5, 10, 20, 50, 100, 4, 2, 1]
+  const lengths = units === 'ftin' ? [10, 20, 30, 40, 50, 60, 100, 200, 8, 5, 4, 2] : [5, 10, 20, 50, 100, 4, 2, 1]
   const sized = lengths.map(length => ({ length, pt: length * unitM * scalePtPerM(scale) }))
-  const pick = sized.find(({ pt }) => pt >= 70 && pt <= longestPt) ?? sized.at(-1)!
+  const fits = sized.filter(({ pt }) => pt >= 70 && pt <= longestPt)
+  // A length that a rule shows is easier to check: whole sixteenths of an inch, whole millimeters.
+  const onRule = ({ pt }: { pt: number }): boolean => {
+    const marks = units === 'ftin' ? (pt / 72) * 16 : (pt / 72) * 25.4
+    return Math.abs(marks - Math.round(marks)) < 1e-6
+  }
+  const pick = fits.find(onRule) ?? fits[0] ?? sized.at(-1)!
   return {
     lengthM: pick.length * unitM,
     lengthPt: pick.pt,

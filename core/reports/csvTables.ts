@@ -1,0 +1,140 @@
+/** The tables of a plan for a spreadsheet. Values are numbers in the measures of the site, the unit stands in the header. */
+import type { UnitSystem } from '../../shared/document/site'
+import { type CsvValue, writeCsv } from './csv'
+import { pourJointLength } from './pourJointLength'
+import type { SheetData } from './sheetData'
+
+export interface CsvTable {
+  /** File name without ending. */
+  readonly name: 'quantities' | 'pours' | 'shade' | 'borders'
+  readonly text: string
+}
+
+interface Unit {
+  readonly name: string
+  /** SI units in one of these, exact: 1 ft = 0.3048 m, 1 lb = 0.45359237 kg. */
+  readonly si: number
+}
+
+const unitOf = (unit: string, units: UnitSystem): Unit => {
+  if (units === 'ftin')
+    switch (unit) {
+      case 'm':
+        return { name: 'ft', si: 0.3048 }
+      case 'm²':
+        return { name: 'ft²', si: 0.3048 ** 2 }
+      case 'm³':
+        return { name: 'yd³', si: 0.9144 ** 3 }
+      case 'kg':
+        return { name: 'lb', si: 0.45359237 }
+      case 'kg/m³':
+        return { name: 'lb/ft³', si: 0.45359237 / 0.3048 ** 3 }
+    }
+  return { name: unit, si: 1 }
+}
+
+/** Six digits behind the point: 1/16 in is 0.005 ft. */
+const rounded = (value: number): number => Math.round(value * 1e6) / 1e6
+
+const inUnit = (value: number | undefined, unit: string, units: UnitSystem): CsvValue =>
+  value === undefined ? null : rounded(value / unitOf(unit, units).si)
+
+function quantityTable(data: SheetData): string {
+  const { units } = data
+  return writeCsv(
+    ['id', 'figure', 'slab', 'pour', 'value', 'unit', 'formula', 'inputs', 'source'],
+    data.quantities.map(q => [
+      q.id,
+      q.label,
+      data.slabs.find(s => s.id === q.slabId)?.name ?? q.slabId ?? null,
+      data.pours.find(p => p.id === q.pourId)?.number ?? q.pourId ?? null,
+      inUnit(q.value, q.unit, units),
+      unitOf(q.unit, units).name,
+      q.formula,
+      Object.entries(q.inputs)
+        .map(([name, { value, unit }]) => `${name} = ${inUnit(value, unit, units)} ${unitOf(unit, units).name}`)
+        .join('; '),
+      q.source,
+    ]),
+  )
+}
+
+function pourTable(data: SheetData): string {
+  const { units } = data
+  const [area, volume, length] = ['m²', 'm³', 'm'].map(unit => unitOf(unit, units).name)
+  return writeCsv(
+    ['pour', 'slab', `area (${area})`, `concrete (${volume})`, `joint (${length})`, 'order', 'day', 'date', 'proposed'],
+    [...data.pours]
+      .sort((p, q) => p.order - q.order)
+      .map(p => [
+        p.number,
+        data.slabs.find(s => s.id === p.slabId)?.name ?? p.slabId,
+        inUnit(p.areaM2, 'm²', units),
+        inUnit(p.concreteM3, 'm³', units),
+        inUnit(pourJointLength(p, data.joints), 'm', units),
+        p.order,
+        p.day,
+        p.date,
+        p.proposed ? 'yes' : 'no',
+      ]),
+  )
+}
+
+function shadeTable(data: SheetData): string {
+  const columns = [
+    ...data.slabs.map(s => ({ title: s.name, row: data.slabShares.find(r => r.id === s.id) })),
+    ...data.pours.map(p => ({ title: `Pour ${p.number}`, row: data.pourShares.find(r => r.id === p.id) })),
+  ]
+  return writeCsv(
+    ['time', 'sun height (deg)', 'sun bearing (deg)', ...columns.map(c => `${c.title} in sun (share)`)],
+    data.hours.map((hour, i) => [
+      hour.time,
+      rounded(hour.altitudeDeg),
+      rounded(hour.azimuthDeg),
+      ...columns.map(c => {
+        const share = c.row?.sunShare[i]
+        return share === undefined || share === null ? null : rounded(share)
+      }),
+    ]),
+  )
+}
+
+function borderTable(data: SheetData): string {
+  const { units } = data
+  const [area, length] = ['m²', 'm'].map(unit => unitOf(unit, units).name)
+  return writeCsv(
+    [
+      'id',
+      'slab',
+      'kind',
+      'name',
+      'finish',
+      `width (${length})`,
+      `area (${area})`,
+      `length (${length})`,
+      `inner length (${length})`,
+      `center length (${length})`,
+    ],
+    data.slabs.flatMap(slab =>
+      slab.finishParts.map(part => [
+        part.id,
+        slab.name,
+        part.kind,
+        part.name ?? null,
+        part.finishName,
+        inUnit(part.widthM, 'm', units),
+        inUnit(part.areaM2, 'm²', units),
+        inUnit(part.lengthM, 'm', units),
+        inUnit(part.innerLengthM, 'm', units),
+        inUnit(part.centerLengthM, 'm', units),
+      ]),
+    ),
+  )
+}
+
+export const csvTables = (data: SheetData): CsvTable[] => [
+  { name: 'quantities', text: quantityTable(data) },
+  { name: 'pours', text: pourTable(data) },
+  { name: 'shade', text: shadeTable(data) },
+  { name: 'borders', text: borderTable(data) },
+]

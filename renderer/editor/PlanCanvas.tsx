@@ -1,9 +1,7 @@
-import type { Context } from 'konva/lib/Context'
 import { type KeyboardEvent, type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react'
-import { Layer, Shape, Stage } from 'react-konva/lib/ReactKonvaCore'
-import { edgeBounds, joinBounds, pointBounds } from '../../core/geometry/bounds'
+import { Stage } from 'react-konva/lib/ReactKonvaCore'
+import type { PlannedJoint } from '../../core/plan/plan'
 import { printMeasures } from '../../core/units/printMeasures'
-import type { Caster } from '../../shared/document/caster'
 import type { Pt } from '../../shared/document/primitives'
 import { Icon } from '../app/Icon'
 import { printDate } from '../app/printDate'
@@ -12,17 +10,8 @@ import type { LivePlan } from '../store/livePlan'
 import type { ViewState } from '../store/viewStore'
 import { type Inks, readInks } from '../theme/inks'
 import { type Camera, fitBox, panBy, pinch, type Size, toPlan, zoomAt } from './camera/camera'
-import { drawAccess, drawPoints } from './layers/drawAccess'
-import { drawCasters, outlineOf } from './layers/drawCasters'
-import { drawDimensions } from './layers/drawDimensions'
-import { drawGround } from './layers/drawGround'
-import { drawLit, drawSelection } from './layers/drawHandles'
-import { drawCasterNames, drawSlabNames } from './layers/drawNames'
-import { drawPlates, drawPours } from './layers/drawPours'
-import { drawShade } from './layers/drawShade'
-import { drawSlabEdges, drawSlabs } from './layers/drawSlabs'
-import { labelRoom, type Rect } from './layers/labelRoom'
-import type { Pen } from './layers/pen'
+import { homeBox } from './camera/homeBox'
+import { DrawnLayer, GroundLayer, HandlesLayer, ShadeLayer } from './layers/PlanLayers'
 import { entityGeometry, figureGeometry } from './layers/planGeometry'
 import { NorthMark } from './NorthMark'
 import { pickAt } from './pickAt'
@@ -82,51 +71,16 @@ const shadeStrength: Readonly<Record<ViewState['stage'], number>> = {
   log: 0.4,
 }
 
-/** What stands over the plan in its corners: prompt and outline, north, scale bar, camera. */
-const furniture = ({ width, height }: Size): readonly Rect[] => [
-  { x: 0, y: 0, width: 132, height: 92 },
-  { x: width - 96, y: 0, width: 96, height: 92 },
-  { x: 0, y: height - 56, width: 290, height: 56 },
-  { x: width - 200, y: height - 56, width: 200, height: 56 },
-]
-
-/** All that should be in view at first: slabs, and of what stands around them as much as does not make them small. */
-function homeBox(live: LivePlan) {
-  const slabs = joinBounds(live.slabs.flatMap(slab => slab.outline.map(edgeBounds)))
-  if (slabs.minX > slabs.maxX) {
-    return joinBounds(
-      live.site.casters.flatMap(caster => {
-        if (caster.kind === 'building') return outlineOf(caster.footprint).map(edgeBounds)
-        if (caster.kind === 'cover') return outlineOf(caster.outline).map(edgeBounds)
-        return [pointBounds(caster.kind === 'tree' ? [caster.at] : caster.line)]
-      }),
-    )
-  }
-  const room = 0.28 * Math.max(slabs.maxX - slabs.minX, slabs.maxY - slabs.minY)
-  const trees = live.site.casters.flatMap(caster =>
-    caster.kind === 'tree'
-      ? [
-          {
-            minX: Math.max(slabs.minX - room, caster.at[0] - caster.crownRadiusM),
-            maxX: Math.min(slabs.maxX + room, caster.at[0] + caster.crownRadiusM),
-            minY: slabs.minY,
-            maxY: slabs.maxY,
-          },
-        ]
-      : [],
-  )
-  return joinBounds([slabs, ...trees.filter(box => box.minX <= box.maxX)])
-}
-
 /** The plan, drawn from the document on screen. Four canvases: ground, plan, shade, handles. */
 export function PlanCanvas() {
-  const { view } = useSession()
   const live = usePlan(state => state.live)
-  if (!live) return null
-  return <Sheet key={live.site.id} live={live} view={view} />
+  return live ? <Sheet key={live.site.id} live={live} /> : null
 }
 
-function Sheet({ live, view }: { readonly live: LivePlan; readonly view: ReturnType<typeof useSession>['view'] }) {
+const noJoints: readonly PlannedJoint[] = []
+
+function Sheet({ live }: { readonly live: LivePlan }) {
+  const { view, plan } = useSession()
   const [ref, size] = useSize()
   const inks = useInks()
   const [camera, setCamera] = useState<Camera | null>(null)
@@ -269,12 +223,9 @@ function Sheet({ live, view }: { readonly live: LivePlan; readonly view: ReturnT
   }, [live, parts, openFigure])
   const chosen = useMemo(() => selection.map(id => entityGeometry(live, parts, id)), [live, parts, selection])
 
-  const draw = (paint: (pen: Pen) => void) => (context: Context) => {
-    if (!camera || !inks) return
-    paint({ ctx: context._context, camera, size, inks })
-  }
-  const isReady = camera !== null && inks !== null && size.width > 0
-  const { site, slabs } = live
+  const canvas = camera !== null && inks !== null && size.width > 0 ? { camera, size, inks } : null
+  const shownPlates = showsPours ? plates : null
+  const { site } = live
 
   return (
     <>
@@ -292,67 +243,26 @@ function Sheet({ live, view }: { readonly live: LivePlan; readonly view: ReturnT
         onPointerCancel={onPointerUp}
         onKeyDown={onKeyDown}
       >
-        {isReady ? (
+        {canvas ? (
           <Stage width={size.width} height={size.height} listening={false}>
-            <Layer listening={false}>
-              <Shape sceneFunc={draw(pen => drawGround(pen, site.units))} />
-            </Layer>
-            <Layer listening={false}>
-              <Shape
-                sceneFunc={draw(pen => {
-                  const scene = {
-                    slabs,
-                    sources: site.slabs,
-                    finishes: site.finishes,
-                    inColor: clientView,
-                    textured: !showsPours,
-                  }
-                  const isHouse = (caster: Caster) => caster.kind === 'building'
-                  drawCasters(pen, site.casters.filter(isHouse))
-                  drawSlabs(pen, scene)
-                  if (showsPours) drawPours(pen, { plates, selection })
-                  drawSlabEdges(pen, scene)
-                  drawCasters(
-                    pen,
-                    site.casters.filter(caster => !isHouse(caster)),
-                  )
-                  if (site.access && !clientView) drawAccess(pen, site.access)
-                })}
-              />
-            </Layer>
-            <Layer listening={false}>
-              <Shape
-                sceneFunc={draw(pen =>
-                  drawShade(pen, {
-                    shade: live.shade,
-                    slabs,
-                    casters: site.casters,
-                    strength: clientView ? 0.6 : shadeStrength[stage],
-                  }),
-                )}
-              />
-            </Layer>
-            <Layer listening={false}>
-              <Shape
-                sceneFunc={draw(pen => {
-                  const room = labelRoom({ x: 0, y: 0, ...size })
-                  for (const corner of furniture(size)) room.block(corner)
-                  if (lit) drawLit(pen, lit)
-                  if (showsPours) drawPlates(pen, { plates, joints: parts.joints ?? [], selection })
-                  if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, slabs, print, room)
-                  if (stage === 'slab' && !lit) drawSlabNames(pen, slabs, print, room)
-                  if (stage === 'sun') drawPoints(pen, site.points)
-                  drawCasterNames(pen, site.casters, print, room)
-                  for (const geometry of chosen) drawSelection(pen, geometry)
-                })}
-              />
-            </Layer>
+            <GroundLayer {...canvas} units={site.units} />
+            <DrawnLayer {...canvas} live={live} plates={shownPlates} selection={selection} clientView={clientView} />
+            <ShadeLayer {...canvas} live={live} plan={plan} strength={clientView ? 0.6 : shadeStrength[stage]} />
+            <HandlesLayer
+              {...canvas}
+              live={live}
+              stage={stage}
+              print={print}
+              plates={shownPlates}
+              joints={parts.joints ?? noJoints}
+              selection={selection}
+              chosen={chosen}
+              lit={lit}
+            />
           </Stage>
         ) : null}
       </div>
-      <p className="say" role="status">
-        {prompt(live, stage, showsPours && isRenewing)}
-      </p>
+      <Prompt live={live} stage={stage} isWaiting={showsPours && isRenewing} />
       {camera ? <ScaleBar zoom={camera.zoom} units={site.units} /> : null}
       <NorthMark northDeg={site.place.northDeg} />
       <fieldset className="camera-acts" aria-label="Scale of the plan">
@@ -371,9 +281,28 @@ function Sheet({ live, view }: { readonly live: LivePlan; readonly view: ReturnT
   )
 }
 
-function prompt(live: LivePlan, stage: string, isWaiting: boolean): string {
-  if (live.slabs.length === 0) return 'Type a length or click the first corner.'
-  if (isWaiting) return 'Pours are being renewed.'
-  if (stage === 'sun' && live.shade.length === 0) return 'The sun is down, or too low to throw a shadow that counts.'
-  return ''
+/** One line on what to do, or on what is not there to be seen. */
+function Prompt({
+  live,
+  stage,
+  isWaiting,
+}: {
+  readonly live: LivePlan
+  readonly stage: string
+  readonly isWaiting: boolean
+}) {
+  const isDark = usePlan(({ hour }) => hour?.shade.length === 0)
+  const words =
+    live.slabs.length === 0
+      ? 'Type a length or click the first corner.'
+      : isWaiting
+        ? 'Pours are being renewed.'
+        : stage === 'sun' && isDark
+          ? 'The sun is down, or too low to throw a shadow that counts.'
+          : ''
+  return (
+    <p className="say" role="status">
+      {words}
+    </p>
+  )
 }

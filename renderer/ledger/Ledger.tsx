@@ -154,11 +154,18 @@ function PlainRow({
 }
 
 function SunPage({ live }: { readonly live: LivePlan }) {
-  const { date, shade, points } = usePlan(({ date, parts }) => ({ date, shade: parts.shade, points: parts.points }))
+  const { date, shade, points, hour } = usePlan(({ date, parts, hour }) => ({
+    date,
+    hour,
+    shade: parts.shade,
+    points: parts.points,
+  }))
   const { view } = useSession()
   const { units, place } = live.site
-  const isUp = live.shade.length > 0
-  const step = shade ? stepAt(shade.instants, live.hourMs) : null
+  if (!hour) return null
+  const { sun, hourMs } = hour
+  const isUp = hour.shade.length > 0
+  const step = shade ? stepAt(shade.instants, hourMs) : null
   const hours = (minutes: number) => printNumber(minutes / 60, 1, 1)
   const clock = (ms: number | null) => (ms === null ? 'none' : printHour(ms, place.zone, units, true))
   return (
@@ -171,10 +178,10 @@ function SunPage({ live }: { readonly live: LivePlan }) {
         </label>
       </header>
       <PlainRow
-        name={`Sun height at ${printHour(live.hourMs, place.zone, units)}`}
-        figure={`${printNumber(live.sun.altitudeDeg, 1, 1)}°`}
+        name={`Sun height at ${printHour(hourMs, place.zone, units)}`}
+        figure={`${printNumber(sun.altitudeDeg, 1, 1)}°`}
       />
-      <PlainRow name="Sun bearing, from true north" figure={`${printNumber(live.sun.azimuthDeg, 1, 1)}°`} />
+      <PlainRow name="Sun bearing, from true north" figure={`${printNumber(sun.azimuthDeg, 1, 1)}°`} />
       {live.slabs.map(slab => {
         const share = shade && step !== null ? (shade.slabShares.get(slab.id)?.[step] ?? 0) : null
         const shaded = share === null ? null : (1 - share) * slab.netAreaM2

@@ -58,7 +58,7 @@ export function DayRail() {
 function Rail({ day, place, units }: { readonly day: SiteDay; readonly place: Place; readonly units: UnitSystem }) {
   const { view } = useSession()
   const { stage, minute } = useView(({ stage, minute }) => ({ stage, minute }))
-  const altitude = usePlan(({ live }) => live?.sun.altitudeDeg ?? 0)
+  const altitude = usePlan(({ hour }) => hour?.sun.altitudeDeg ?? 0)
   const curve = useMemo(() => sunCurve(day, place), [day, place])
   const [ref, scale] = useScale(curve)
   const [isRunning, setRunning] = useState(false)

@@ -9,49 +9,60 @@ import { type SunPosition, shadowPerMeter, sunPosition } from '../../core/sun/su
 import type { Site } from '../../shared/document/site'
 import { settingValue } from '../../shared/settings'
 
+/** The same object as long as site and date are: moving the hour leaves it alone. */
+export interface LivePlan {
+  readonly site: Site
+  readonly slabs: readonly ResolvedSlab[]
+  readonly casters: readonly ResolvedCaster[]
+  readonly date: string
+  readonly day: SiteDay | null
+}
+
 /** Shade on one level, to be filled by the non-zero rule, each transmission on its own. */
 export interface LevelShade {
   readonly levelM: number
   readonly parts: readonly ShadowPart[]
 }
 
-export interface LivePlan {
-  readonly site: Site
-  readonly slabs: readonly ResolvedSlab[]
-  readonly casters: readonly ResolvedCaster[]
-  readonly day: SiteDay | null
+export interface ShownHour {
   readonly hourMs: number
   readonly sun: SunPosition
   /** Empty while the sun is under the lowest height that counts. */
   readonly shade: readonly LevelShade[]
 }
 
-/** The slabs' levels, the lowest first; of no slab, the site datum. */
-const levelsOf = (slabs: readonly ResolvedSlab[]): number[] =>
-  slabs.length === 0 ? [0] : [...new Set(slabs.map(slab => slab.levelM))].sort((a, b) => a - b)
-
-export function deriveLive(site: Site, date: string, hourMs: number, memo: Memo): LivePlan {
-  const { place, settings } = site
+/** The slots of entities that are gone are swept by the caller, once both parts were asked. */
+export function deriveLive(site: Site, date: string, memo: Memo): LivePlan {
   const slabs = site.slabs.map(slab => memo.part('slab', slab.id, [slab], () => resolveSlab(slab)))
   const casters = site.casters.map(caster =>
     memo.part('caster', caster.id, [caster], () => resolveCaster(caster).value),
   )
-  const day = memo.part('day', 'site', [date, place.zone], () => siteDay(date, place.zone))
+  const day = memo.part('day', 'site', [date, site.place.zone], () => {
+    const found = siteDay(date, site.place.zone)
+    return found.ok ? found.value : null
+  })
+  return memo.part('live', 'site', [site, date], () => ({ site, slabs, casters, date, day }))
+}
+
+/** The slabs' levels, the lowest first; of no slab, the site datum. */
+const levelsOf = (slabs: readonly ResolvedSlab[]): number[] =>
+  slabs.length === 0 ? [0] : [...new Set(slabs.map(slab => slab.levelM))].sort((a, b) => a - b)
+
+/** Sun and shade at an instant. While one caster is dragged, the shade of the others is kept. */
+export function deriveHour({ site, slabs, casters, date }: LivePlan, hourMs: number, memo: Memo): ShownHour {
+  const { place, settings } = site
   const sun = memo.part('sun', 'site', [hourMs, place.latDeg, place.lonDeg], () =>
     sunPosition(hourMs, place.latDeg, place.lonDeg),
   )
-  const isUp = sun.altitudeDeg >= settingValue(settings, 'minSunAltitudeDeg')
+  if (sun.altitudeDeg < settingValue(settings, 'minSunAltitudeDeg')) return { hourMs, sun, shade: [] }
   const perMeter = memo.part('perMeter', 'site', [sun, place.northDeg], () => shadowPerMeter(sun, place.northDeg))
-  const shade = !isUp
-    ? []
-    : levelsOf(slabs).map(levelM => ({
-        levelM,
-        parts: casters.flatMap(caster =>
-          memo.part('shadow', `${caster.id} ${levelM}`, [caster, levelM, perMeter, date, settings], () =>
-            casterShadow(caster, levelM, perMeter, date, settings),
-          ),
-        ),
-      }))
-  memo.sweep()
-  return { site, slabs, casters, day: day.ok ? day.value : null, hourMs, sun, shade }
+  const shade = levelsOf(slabs).map(levelM => ({
+    levelM,
+    parts: casters.flatMap(caster =>
+      memo.part('shadow', `${caster.id} ${levelM}`, [caster, levelM, perMeter, date, settings], () =>
+        casterShadow(caster, levelM, perMeter, date, settings),
+      ),
+    ),
+  }))
+  return { hourMs, sun, shade }
 }

@@ -2,14 +2,14 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import { createMemo } from '../../core/plan/memo'
 import { planDate } from '../../core/plan/planDate'
-import { siteDay } from '../../core/sun/siteDay'
 import { createPlanClient, type PlanClientOf, type PlanState } from '../worker/planClient'
-import { deriveLive, type LivePlan } from './livePlan'
+import { deriveHour, deriveLive, type LivePlan, type ShownHour } from './livePlan'
 import { type SiteStore, shownDocument } from './siteStore'
 import type { ViewStore } from './viewStore'
 
 export interface DerivedState extends PlanState {
   readonly live: LivePlan | null
+  readonly hour: ShownHour | null
   readonly date: string
 }
 
@@ -26,6 +26,7 @@ export interface PlanStoreOf extends Omit<PlanClientOf, 'onChange'> {
 export function createPlanStore({ siteStore, viewStore, today, ...client }: PlanStoreOf): PlanStore {
   const store = createStore<DerivedState>(() => ({
     live: null,
+    hour: null,
     date: '',
     parts: {},
     revs: {},
@@ -42,17 +43,17 @@ export function createPlanStore({ siteStore, viewStore, today, ...client }: Plan
     const site = shownDocument(state)
     if (site === null) {
       if (store.getState().live !== null) plans.reset()
-      store.setState({ live: null, date: '' })
+      store.setState({ live: null, hour: null, date: '' })
       return
     }
     const date = planDate(site, view.date ?? undefined, today())
-    const day = siteDay(date, site.place.zone)
-    const hourMs = (day.ok ? day.value.startMs : 0) + view.minute * 60_000
-    const { live } = store.getState()
-    const isSame = live?.site === site && live.hourMs === hourMs && store.getState().date === date
-    if (isSame) return
-    store.setState({ live: deriveLive(site, date, hourMs, memo), date })
-    plans.update(site, { date, focus: view.selection.at(-1) ?? null }, state.preview !== null)
+    const before = store.getState()
+    const live = deriveLive(site, date, memo)
+    const hourMs = (live.day?.startMs ?? 0) + view.minute * 60_000
+    if (live === before.live && hourMs === before.hour?.hourMs) return
+    store.setState({ live, hour: deriveHour(live, hourMs, memo), date })
+    memo.sweep()
+    if (live !== before.live) plans.update(site, { date, focus: view.selection.at(-1) ?? null }, state.preview !== null)
   }
 
   siteStore.subscribe(follow)

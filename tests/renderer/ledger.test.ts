@@ -13,8 +13,7 @@ import { lPatio } from '../../samples/sites/lPatio'
 
 const site = lPatio()
 const date = '2026-07-21'
-const noon = Date.parse('2026-07-21T18:00:00Z')
-const live = deriveLive(site, date, noon, createMemo())
+const live = deriveLive(site, date, createMemo())
 const derived = derivePlan(site, { date })
 if (!derived.ok) throw new Error('no plan')
 const plan = derived.value

@@ -6,7 +6,7 @@ import { deriveLive } from '../../renderer/store/livePlan'
 import { lPatio } from '../../samples/sites/lPatio'
 
 const site = lPatio()
-const live = deriveLive(site, '2026-07-21', Date.parse('2026-07-21T18:00:00Z'), createMemo())
+const live = deriveLive(site, '2026-07-21', createMemo())
 const slab = site.slabs[0]!
 const [house, maple, fence] = site.casters
 const at = (xFt: number, yFt: number) => pickAt([ft(xFt), ft(yFt)], { live, nearM: 0.1 })

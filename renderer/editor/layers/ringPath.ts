@@ -1,5 +1,5 @@
 /** Shapes as canvas paths in plan meters, arcs as arcs; made once per shape. */
-import type { CurveRegion, CurveRing, Ring } from '../../../core/geometry/curve'
+import type { CurveRegion, CurveRing } from '../../../core/geometry/curve'
 import { angleFrom } from '../../../core/geometry/edgeAt'
 
 const ringPaths = new WeakMap<CurveRing, Path2D>()
@@ -37,26 +37,9 @@ export function regionsPath(regions: readonly CurveRegion[]): Path2D {
   return path
 }
 
-export function addPoints(path: Path2D, points: Ring): void {
-  points.forEach(([x, y], i) => {
-    if (i === 0) path.moveTo(x, y)
-    else path.lineTo(x, y)
-  })
+/** A shadow cycle (x0, y0, x1, y1 …). */
+export function addCycle(path: Path2D, cycle: Float64Array): void {
+  path.moveTo(cycle[0]!, cycle[1]!)
+  for (let i = 2; i < cycle.length; i += 2) path.lineTo(cycle[i]!, cycle[i + 1]!)
   path.closePath()
-}
-
-/** Shadow cycles (x0, y0, x1, y1 …) as one path, for the non-zero rule: the union for free. */
-export function cyclesPath(cycles: readonly Float64Array[]): Path2D {
-  const known = regionPaths.get(cycles)
-  if (known) return known
-  const path = new Path2D()
-  for (const cycle of cycles) {
-    for (let i = 0; i < cycle.length; i += 2) {
-      if (i === 0) path.moveTo(cycle[0]!, cycle[1]!)
-      else path.lineTo(cycle[i]!, cycle[i + 1]!)
-    }
-    path.closePath()
-  }
-  regionPaths.set(cycles, path)
-  return path
 }

@@ -1,0 +1,157 @@
+/** The four canvases of the plan. Each draws again only when something it shows has changed. */
+import type { Context } from 'konva/lib/Context'
+import { memo } from 'react'
+import { Layer, Shape } from 'react-konva/lib/ReactKonvaCore'
+import { useStore } from 'zustand'
+import type { PlannedJoint } from '../../../core/plan/plan'
+import type { Measures } from '../../../core/units/measures'
+import type { Caster } from '../../../shared/document/caster'
+import type { UnitSystem } from '../../../shared/document/site'
+import type { LivePlan } from '../../store/livePlan'
+import type { PlanStore } from '../../store/planStore'
+import type { Stage } from '../../store/viewStore'
+import type { Inks } from '../../theme/inks'
+import type { Camera, Size } from '../camera/camera'
+import { drawAccess, drawPoints } from './drawAccess'
+import { drawCasters } from './drawCasters'
+import { drawDimensions } from './drawDimensions'
+import { drawGround } from './drawGround'
+import { drawLit, drawSelection } from './drawHandles'
+import { drawCasterNames, drawSlabNames } from './drawNames'
+import { drawPlates, drawPours, type PourPlate } from './drawPours'
+import { drawShade } from './drawShade'
+import { drawSlabEdges, drawSlabs } from './drawSlabs'
+import { labelRoom, type Rect } from './labelRoom'
+import type { Pen } from './pen'
+import type { PlanGeometry } from './planGeometry'
+
+interface Canvas {
+  readonly camera: Camera
+  readonly size: Size
+  readonly inks: Inks
+}
+
+const drawing =
+  ({ camera, size, inks }: Canvas, paint: (pen: Pen) => void) =>
+  (context: Context) =>
+    paint({ ctx: context._context, camera, size, inks })
+
+/** Paper and its squares. */
+export const GroundLayer = memo(function GroundLayer({ units, ...canvas }: Canvas & { readonly units: UnitSystem }) {
+  return (
+    <Layer listening={false}>
+      <Shape sceneFunc={drawing(canvas, pen => drawGround(pen, units))} />
+    </Layer>
+  )
+})
+
+const isHouse = (caster: Caster): boolean => caster.kind === 'building'
+
+/** Slabs with their finishes, pours where the stage is about them, what stands around. */
+export const DrawnLayer = memo(function DrawnLayer({
+  live,
+  plates,
+  selection,
+  clientView,
+  ...canvas
+}: Canvas & {
+  readonly live: LivePlan
+  /** Null where pours are not shown. */
+  readonly plates: readonly PourPlate[] | null
+  readonly selection: readonly string[]
+  readonly clientView: boolean
+}) {
+  const { site, slabs } = live
+  const scene = {
+    slabs,
+    sources: site.slabs,
+    finishes: site.finishes,
+    inColor: clientView,
+    textured: plates === null,
+  }
+  return (
+    <Layer listening={false}>
+      <Shape
+        sceneFunc={drawing(canvas, pen => {
+          drawCasters(pen, site.casters.filter(isHouse))
+          drawSlabs(pen, scene)
+          if (plates) drawPours(pen, { plates, selection })
+          drawSlabEdges(pen, scene)
+          drawCasters(
+            pen,
+            site.casters.filter(caster => !isHouse(caster)),
+          )
+          if (site.access && !clientView) drawAccess(pen, site.access)
+        })}
+      />
+    </Layer>
+  )
+})
+
+/** The shade follows the hour by itself: nothing else is drawn again while the hour is dragged. */
+export const ShadeLayer = memo(function ShadeLayer({
+  live,
+  plan,
+  strength,
+  ...canvas
+}: Canvas & { readonly live: LivePlan; readonly plan: PlanStore; readonly strength: number }) {
+  const hour = useStore(plan, state => state.hour)
+  return (
+    <Layer listening={false}>
+      <Shape
+        sceneFunc={drawing(canvas, pen =>
+          drawShade(pen, { shade: hour?.shade ?? [], slabs: live.slabs, casters: live.site.casters, strength }),
+        )}
+      />
+    </Layer>
+  )
+})
+
+/** What stands over the plan in its corners: prompt and outline, north, scale bar, camera. */
+const furniture = ({ width, height }: Size): readonly Rect[] => [
+  { x: 0, y: 0, width: 132, height: 92 },
+  { x: width - 96, y: 0, width: 96, height: 92 },
+  { x: 0, y: height - 56, width: 290, height: 56 },
+  { x: width - 200, y: height - 56, width: 200, height: 56 },
+]
+
+/** Letters, plates, what is lit and what is selected: over the shade, so that they stay readable. */
+export const HandlesLayer = memo(function HandlesLayer({
+  live,
+  stage,
+  print,
+  plates,
+  joints,
+  selection,
+  chosen,
+  lit,
+  ...canvas
+}: Canvas & {
+  readonly live: LivePlan
+  readonly stage: Stage
+  readonly print: Measures
+  readonly plates: readonly PourPlate[] | null
+  readonly joints: readonly PlannedJoint[]
+  readonly selection: readonly string[]
+  readonly chosen: readonly PlanGeometry[]
+  readonly lit: PlanGeometry | null
+}) {
+  const { site, slabs } = live
+  return (
+    <Layer listening={false}>
+      <Shape
+        sceneFunc={drawing(canvas, pen => {
+          const room = labelRoom({ x: 0, y: 0, ...canvas.size })
+          for (const corner of furniture(canvas.size)) room.block(corner)
+          if (lit) drawLit(pen, lit)
+          if (plates) drawPlates(pen, { plates, joints, selection })
+          if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, slabs, print, room)
+          if (stage === 'slab' && !lit) drawSlabNames(pen, slabs, print, room)
+          if (stage === 'sun') drawPoints(pen, site.points)
+          drawCasterNames(pen, site.casters, print, room)
+          for (const geometry of chosen) drawSelection(pen, geometry)
+        })}
+      />
+    </Layer>
+  )
+})

@@ -64,7 +64,7 @@ console.log(join(out, folder))
 function stage(main, page) {
   rmSync(staged, { recursive: true, force: true })
   mkdirSync(join(staged, 'desktop'), { recursive: true })
-  const notMaps = path => !path.endsWith('.map')
+  const notMaps = path => !path.endsWith('.map') && !path.endsWith('stamp')
   cpSync(join(main, '..'), join(staged, 'desktop'), { recursive: true, filter: notMaps })
   cpSync(page, join(staged, 'renderer'), { recursive: true, filter: notMaps })
   cpSync(join(root, 'LICENSE'), join(staged, 'LICENSE'))
@@ -123,7 +123,7 @@ function programIn(where) {
 }
 
 function npx(tool, rest) {
-  const { status } = spawnSync('npx', ['--yes', tool, ...rest], {
+  const { status } = spawnSync('npx', ['--yes', '--loglevel=error', tool, ...rest], {
     stdio: 'inherit',
     shell: process.platform === 'win32',
   })

@@ -87,7 +87,9 @@ interface OpenDocument {
   isKept: boolean
   readOnly: 'openElsewhere' | 'readOnly' | null
   savedOrder: number
+  /** The newest order asked to be kept, and the newest that may stand in the recovery area. */
   autosavedOrder: number
+  recoveredOrder: number
   lastAutosave: Promise<SaveReport | null>
 }
 
@@ -177,6 +179,7 @@ export function siteFiles(options: SiteFilesOptions): SiteFiles {
         isKept: false,
         savedOrder: -1,
         autosavedOrder: -1,
+        recoveredOrder: -1,
         lastAutosave: Promise.resolve(null),
       }
       documents.set(docId, document)
@@ -264,7 +267,7 @@ export function siteFiles(options: SiteFilesOptions): SiteFiles {
     const afterSave = async (document: OpenDocument, order: number) => {
       document.savedOrder = Math.max(document.savedOrder, order)
       await queue(`recovery ${document.docId}`, async () => {
-        if (document.autosavedOrder <= document.savedOrder) await recovery.remove(document.docId)
+        if (document.recoveredOrder <= document.savedOrder) await recovery.remove(document.docId)
       })
     }
 
@@ -357,10 +360,18 @@ export function siteFiles(options: SiteFilesOptions): SiteFiles {
           // A newer text is waiting behind this one, or the file already holds this one.
           if (order < document.autosavedOrder || order <= document.savedOrder || !documents.has(docId)) return null
           const head = { title, path: document.path, savedAt: now().toISOString() }
-          return reportOf(await recovery.write(docId, head, text), Buffer.byteLength(text), false)
+          const report = reportOf(await recovery.write(docId, head, text), Buffer.byteLength(text), false)
+          if (report.outcome !== 'notSaved') document.recoveredOrder = order
+          return report
         })
       }
-      const report = await document.lastAutosave
+      // A text that gave way to a newer one is as safe as that one, not safer.
+      let newest: OpenDocument['lastAutosave']
+      let report: SaveReport | null
+      do {
+        newest = document.lastAutosave
+        report = await newest
+      } while (report === null && newest !== document.lastAutosave)
       return ok(
         report ?? { outcome: 'saved', at: now().toISOString(), bytes: 0, folderSynced: true, versionKept: false },
       )

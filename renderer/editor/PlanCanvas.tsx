@@ -13,6 +13,7 @@ import { type Camera, fitBox, panBy, pinch, type Size, toPlan, zoomAt } from './
 import { homeBox } from './camera/homeBox'
 import { DrawnLayer, GroundLayer, HandlesLayer, ShadeLayer } from './layers/PlanLayers'
 import { entityGeometry, figureGeometry } from './layers/planGeometry'
+import { pourTints } from './layers/pourTints'
 import { NorthMark } from './NorthMark'
 import { pickAt } from './pickAt'
 import { ScaleBar } from './ScaleBar'
@@ -202,21 +203,22 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   const zoomMiddle = (factor: number) => move(c => zoomAt(c, [size.width / 2, size.height / 2], factor))
 
   const print = useMemo(() => printMeasures(live.site.units), [live.site.units])
-  const plates = useMemo(
-    () =>
-      (parts.pours ?? []).map(pour => {
-        const volume = parts.quantities?.find(q => q.pourId === pour.id && q.id.endsWith('-concrete-volume'))
-        return {
-          pour,
-          lines: [
-            print.area(pour.areaM2),
-            ...(volume ? [print.volume(volume.value)] : []),
-            pour.date === null ? `day ${pour.day}` : printDate(pour.date),
-          ],
-        }
-      }),
-    [parts.pours, parts.quantities, print],
-  )
+  const plates = useMemo(() => {
+    const pours = parts.pours ?? []
+    const tintOf = pourTints(pours, parts.joints ?? noJoints)
+    return pours.map(pour => {
+      const volume = parts.quantities?.find(q => q.pourId === pour.id && q.id.endsWith('-concrete-volume'))
+      return {
+        pour,
+        tint: tintOf.get(pour.id) ?? 1,
+        lines: [
+          print.area(pour.areaM2),
+          ...(volume ? [print.volume(volume.value)] : []),
+          pour.date === null ? `day ${pour.day}` : printDate(pour.date),
+        ],
+      }
+    })
+  }, [parts.pours, parts.joints, parts.quantities, print])
   const lit = useMemo(() => {
     const figure = parts.quantities?.find(q => q.id === openFigure)
     return figure ? figureGeometry(live, parts, figure) : null

@@ -5,7 +5,7 @@ import type { Quantity } from '../../shared/planJson'
 import { Icon } from '../app/Icon'
 import { printDate, printHour } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
-import { tintOf } from '../editor/layers/drawPours'
+import { pourTints } from '../editor/layers/pourTints'
 import type { LivePlan } from '../store/livePlan'
 import { FigureRow } from './FigureRow'
 import { entityNames } from './nameEntities'
@@ -218,14 +218,18 @@ function SunPage({ live }: { readonly live: LivePlan }) {
           ))}
         </>
       ) : null}
-      <p className="note">
-        {isUp
-          ? `Shade of ${live.site.casters.map(each => each.name.toLowerCase()).join(', ') || 'nothing: no building, wall, tree or cover is drawn'}.`
-          : 'No direct sun at this hour.'}
-      </p>
+      <p className="note">{isUp ? shadeOf(live) : 'No direct sun at this hour.'}</p>
       <Problems />
     </>
   )
+}
+
+function shadeOf({ site }: LivePlan): string {
+  const names = site.casters.map(each => each.name.toLowerCase())
+  if (names.length === 0) return 'Nothing throws shade: no building, wall, tree or cover is drawn.'
+  return names.length > 6
+    ? `Shade of ${names.length} buildings, walls, trees and covers.`
+    : `Shade of ${names.join(', ')}.`
 }
 
 /** The step of the shade table the hour lies in. */
@@ -237,13 +241,20 @@ function stepAt(instants: readonly number[], ms: number): number | null {
 function PoursPage({ live }: { readonly live: LivePlan }) {
   const shared = useShared(live)
   const { view } = useSession()
-  const { pours, quantities, isRenewing } = usePlan(({ parts, isRenewing }) => ({
+  const {
+    pours,
+    joints: plannedJoints,
+    quantities,
+    isRenewing,
+  } = usePlan(({ parts, isRenewing }) => ({
     pours: parts.pours,
+    joints: parts.joints,
     quantities: parts.quantities,
     isRenewing,
   }))
   const selection = useView(state => state.selection)
   const print = printMeasures(live.site.units)
+  const tintOf = pours && pourTints(pours, plannedJoints ?? [])
   const joints = quantities?.filter(q => /-(construction-joint|header)-length$/.test(q.id))
   return (
     <>
@@ -251,7 +262,7 @@ function PoursPage({ live }: { readonly live: LivePlan }) {
         <h2>Pours</h2>
         <span>{pours?.some(pour => pour.proposed) ? 'as proposed' : 'as accepted'}</span>
       </header>
-      {pours?.map((pour, i) => {
+      {pours?.map(pour => {
         const own = quantities?.filter(q => q.pourId === pour.id) ?? []
         const isOn = selection.includes(pour.id)
         return (
@@ -262,7 +273,7 @@ function PoursPage({ live }: { readonly live: LivePlan }) {
               aria-pressed={isOn}
               onClick={() => view.setState({ selection: isOn ? [] : [pour.id] })}
             >
-              <span className={`tint tint-${tintOf(i)}`}>{pour.number}</span>
+              <span className={`tint tint-${tintOf?.get(pour.id)}`}>{pour.number}</span>
               <b>{print.area(pour.areaM2)}</b>
               <span>{pour.date === null ? `day ${pour.day}` : printDate(pour.date)}</span>
             </button>

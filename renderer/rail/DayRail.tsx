@@ -6,7 +6,7 @@ import type { Place, UnitSystem } from '../../shared/document/site'
 import { Icon } from '../app/Icon'
 import { printDate, printHour } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
-import { tintOf } from '../editor/layers/drawPours'
+import { pourTints } from '../editor/layers/pourTints'
 import { parseHour } from './parseHour'
 import { firstLightDeg, type SunCurve, sunCurve } from './sunCurve'
 
@@ -336,15 +336,20 @@ function SlabShares({ scale }: { readonly scale: Scale }) {
 }
 
 function PourRows({ scale }: { readonly scale: Scale }) {
-  const { shade, pours } = usePlan(({ parts }) => ({ shade: parts.shade, pours: parts.pours }))
+  const { shade, pours, joints } = usePlan(({ parts }) => ({
+    shade: parts.shade,
+    pours: parts.pours,
+    joints: parts.joints,
+  }))
   if (!shade || !pours) return <p className="rail-wait">Pours: working</p>
+  const tintOf = pourTints(pours, joints ?? [])
   return (
     <ul className="rail-rows" aria-label="Sun on each pour">
-      {pours.map((pour, i) => (
+      {pours.map(pour => (
         <ShareRow
           key={pour.id}
           name={pour.number}
-          tint={tintOf(i)}
+          tint={tintOf.get(pour.id) ?? 1}
           figure={pour.date === null ? `day ${pour.day}` : printDate(pour.date)}
           shares={shade.pourShares.get(pour.id) ?? []}
           instants={shade.instants}

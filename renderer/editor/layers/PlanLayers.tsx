@@ -144,7 +144,7 @@ export const HandlesLayer = memo(function HandlesLayer({
           const room = labelRoom({ x: 0, y: 0, ...canvas.size })
           for (const corner of furniture(canvas.size)) room.block(corner)
           if (lit) drawLit(pen, lit)
-          if (plates) drawPlates(pen, { plates, joints, selection })
+          if (plates) drawPlates(pen, { plates, joints, selection }, room)
           if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, slabs, print, room)
           if (stage === 'slab' && !lit) drawSlabNames(pen, slabs, print, room)
           if (stage === 'sun') drawPoints(pen, site.points)

@@ -1,17 +1,22 @@
 import { pointBounds } from '../../../core/geometry/bounds'
+import { ringContains } from '../../../core/geometry/contains'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import type { Measures } from '../../../core/units/measures'
 import type { Caster } from '../../../shared/document/caster'
 import type { Pt } from '../../../shared/document/primitives'
-import { toScreen } from '../camera/camera'
+import { toPlan, toScreen } from '../camera/camera'
 import { outlineOf } from './drawCasters'
-import { labelPoint } from './drawPours'
+import { labelSpot } from './drawPours'
 import type { LabelRoom } from './labelRoom'
 import { letter, letterWidth } from './lettering'
 import type { Pen } from './pen'
 
+/** More names than this hide the plan; the outline has them all. */
+const mostNames = 24
+
 /** Names of casters with their heights above their own base, where there is room. */
 export function drawCasterNames(pen: Pen, casters: readonly Caster[], print: Measures, room: LabelRoom): void {
+  if (casters.length > mostNames) return
   for (const caster of casters) nameAt(pen, room, placesFor(pen, caster), caster.name, heightOf(caster, print))
 }
 
@@ -64,11 +69,14 @@ function placesFor(pen: Pen, caster: Caster): Pt[] {
     }
     default: {
       const path = caster.kind === 'building' ? caster.footprint : caster.outline
-      const box = pointBounds(outlineOf(path).map(edge => toScreen(pen.camera, edge.from)))
+      const outline = outlineOf(path)
+      const box = pointBounds(outline.map(edge => toScreen(pen.camera, edge.from)))
       // The middle of what is in view, then along it.
       const [x0, x1] = [Math.max(0, box.minX), Math.min(pen.size.width, box.maxX)]
       const [y0, y1] = [Math.max(0, box.minY), Math.min(pen.size.height, box.maxY)]
-      return [0.5, 0.3, 0.7].flatMap(v => [0.5, 0.3, 0.7].map((u): Pt => [x0 + (x1 - x0) * u, y0 + (y1 - y0) * v]))
+      return [0.5, 0.25, 0.75]
+        .flatMap(v => [0.5, 0.25, 0.75].map((u): Pt => [x0 + (x1 - x0) * u, y0 + (y1 - y0) * v]))
+        .filter(at => ringContains(outline, toPlan(pen.camera, at)))
     }
   }
 }
@@ -91,7 +99,7 @@ export function drawSlabNames(pen: Pen, slabs: readonly ResolvedSlab[], print: M
   for (const slab of slabs) {
     const region = slab.net[0]
     if (!region || Math.sqrt(slab.netAreaM2) * pen.camera.zoom < 110) continue
-    const at = toScreen(pen.camera, labelPoint(region))
+    const at = toScreen(pen.camera, labelSpot(region).at)
     const area = print.area(slab.netAreaM2)
     const style = { sizePx: 34, weight: 700, face: 'slab', ground: pen.inks.slab } as const
     const scale = pen.inks.letterScale

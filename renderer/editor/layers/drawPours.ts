@@ -4,12 +4,15 @@ import { flattenRing } from '../../../core/geometry/flattenRing'
 import type { PlannedJoint, PlannedPour } from '../../../core/plan/plan'
 import type { Pt } from '../../../shared/document/primitives'
 import { toScreen } from '../camera/camera'
+import { around, type LabelRoom } from './labelRoom'
 import { letter, letterWidth } from './lettering'
 import { inPlan, type Pen, px, weight } from './pen'
+import type { Tint } from './pourTints'
 import { ringPath } from './ringPath'
 
 export interface PourPlate {
   readonly pour: PlannedPour
+  readonly tint: Tint
   /** Under the number: area, concrete, day. */
   readonly lines: readonly string[]
 }
@@ -19,11 +22,6 @@ export interface PoursScene {
   readonly joints: readonly PlannedJoint[]
   readonly selection: readonly string[]
 }
-
-const tints = [1, 2, 3, 4] as const
-type Tint = (typeof tints)[number]
-
-export const tintOf = (index: number): Tint => tints[index % tints.length]!
 
 const tilePx = 14
 const hatches = new Map<string, HTMLCanvasElement>()
@@ -68,23 +66,29 @@ function hatchTile(tint: Tint, ink: string, width: number, ratio: number): HTMLC
   return canvas
 }
 
-const labelPoints = new WeakMap<CurveRegion, Pt>()
+export interface LabelSpot {
+  readonly at: Pt
+  /** Distance from there to the nearest edge. */
+  readonly roomM: number
+}
 
-/** The point of a pour farthest from its edges: where its plate stands. */
-export function labelPoint(region: CurveRegion): Pt {
-  const known = labelPoints.get(region)
+const labelSpots = new WeakMap<CurveRegion, LabelSpot>()
+
+/** The point of a region farthest from its edges: where its name or plate stands. */
+export function labelSpot(region: CurveRegion): LabelSpot {
+  const known = labelSpots.get(region)
   if (known) return known
   const rings = [region.outer, ...region.holes].map(ring => flattenRing(ring, 0.02).map(([x, y]) => [x, y]))
-  const [x = 0, y = 0] = polylabel(rings, 0.05)
-  labelPoints.set(region, [x, y])
-  return [x, y]
+  const best = polylabel(rings, 0.05)
+  const spot: LabelSpot = { at: [best[0] ?? 0, best[1] ?? 0], roomM: best.distance }
+  labelSpots.set(region, spot)
+  return spot
 }
 
 export function drawPours(pen: Pen, { plates, selection }: Pick<PoursScene, 'plates' | 'selection'>): void {
   const { ctx, inks } = pen
   const ratio = window.devicePixelRatio || 1
-  plates.forEach(({ pour }, index) => {
-    const tint = tintOf(index)
+  plates.forEach(({ pour, tint }) => {
     const isSelected = selection.includes(pour.id)
     inPlan(pen, () => {
       const path = new Path2D()
@@ -110,11 +114,9 @@ export function drawPours(pen: Pen, { plates, selection }: Pick<PoursScene, 'pla
 }
 
 /** Over the edges of the slab: form boards, and a plate on every pour. */
-export function drawPlates(pen: Pen, { plates, joints, selection }: PoursScene): void {
+export function drawPlates(pen: Pen, { plates, joints, selection }: PoursScene, room: LabelRoom): void {
   for (const joint of joints) if (joint.kind === 'construction') drawHeader(pen, joint)
-  plates.forEach((plate, index) => {
-    drawPlate(pen, plate, tintOf(index), selection.includes(plate.pour.id))
-  })
+  for (const plate of plates) drawPlate(pen, plate, selection.includes(plate.pour.id), room)
 }
 
 /** A construction joint as the form board that makes it, stakes along it. */
@@ -144,34 +146,37 @@ function drawHeader(pen: Pen, { from, to }: PlannedJoint): void {
   ctx.restore()
 }
 
-function drawPlate(pen: Pen, { pour, lines }: PourPlate, tint: Tint, isSelected: boolean): void {
+/** All lines where the pour has room for them, else the area, else the number alone, as small as it must be. */
+function drawPlate(pen: Pen, { pour, tint, lines }: PourPlate, isSelected: boolean, room: LabelRoom): void {
   const { ctx, inks, camera } = pen
-  const [x, y] = toScreen(camera, labelPoint(pour.region))
+  const { at, roomM } = labelSpot(pour.region)
+  const [x, y] = toScreen(camera, at)
+  const across = 2 * roomM * camera.zoom
   const ink = inks[`p${tint}-ink`]
   const scale = inks.letterScale
-  const [numberStyle, lead, rest] = [
-    { sizePx: 36, weight: 700, face: 'slab', ink } as const,
-    { sizePx: 16, weight: 700, align: 'left' } as const,
-    { sizePx: 13, weight: 500, align: 'left', ink: inks['ink-2'] } as const,
-  ]
-  const extent = Math.sqrt(pour.areaM2) * camera.zoom
-  const shown = extent > 130 ? lines : extent > 70 ? lines.slice(0, 1) : []
+  const shown = across > 110 ? lines : across > 84 ? lines.slice(0, 1) : []
+  const numberPx = across > 84 ? 36 : Math.max(13, Math.min(24, across * 0.5))
+  const numberStyle = { sizePx: numberPx, weight: 700, face: 'slab', ink } as const
+  const lead = { sizePx: 16, weight: 700, align: 'left' } as const
+  const rest = { sizePx: 13, weight: 500, align: 'left', ink: inks['ink-2'] } as const
   const numberWidth = letterWidth(pen, pour.number, numberStyle)
   const textWidth = shown.reduce((m, text, i) => Math.max(m, letterWidth(pen, text, i === 0 ? lead : rest)), 0)
   const lineHeight = 16 * scale
-  const height = Math.max(44 * scale, shown.length * lineHeight + 14)
-  const width = numberWidth + (shown.length > 0 ? textWidth + 12 : 0) + 24
+  const inset = numberPx / 3
+  const height = Math.max(numberPx * 1.22 * scale, shown.length * lineHeight + 14)
+  const width = numberWidth + (shown.length > 0 ? textWidth + inset : 0) + 2 * inset
+  room.block(around([x, y], width, height))
   ctx.fillStyle = inks.raised
   ctx.strokeStyle = ink
   ctx.lineWidth = (isSelected ? 3 : 1.5) * inks.weight
   ctx.fillRect(x - width / 2, y - height / 2, width, height)
   ctx.strokeRect(x - width / 2, y - height / 2, width, height)
-  letter(pen, pour.number, [x - width / 2 + 12 + numberWidth / 2, y + 1], numberStyle)
+  letter(pen, pour.number, [x - width / 2 + inset + numberWidth / 2, y + 1], numberStyle)
   shown.forEach((text, i) => {
     letter(
       pen,
       text,
-      [x - width / 2 + 24 + numberWidth, y + (i - (shown.length - 1) / 2) * lineHeight],
+      [x - width / 2 + 2 * inset + numberWidth, y + (i - (shown.length - 1) / 2) * lineHeight],
       i === 0 ? lead : rest,
     )
   })

@@ -1,0 +1,29 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { pourTints } from '../../renderer/editor/layers/pourTints'
+
+const pours = (n: number) => Array.from({ length: n }, (_, i) => ({ id: `p${i}` }))
+
+describe('the tints of pours', () => {
+  it('differ across every joint of a strip of pours', () => {
+    const strip = pours(12)
+    const joints = strip.slice(1).map((pour, i) => ({ pourIds: [strip[i]!.id, pour.id] }))
+    const tints = pourTints(strip, joints)
+    for (const { pourIds } of joints) expect(tints.get(pourIds[0]!)).not.toBe(tints.get(pourIds[1]!))
+  })
+
+  it('differ across every joint where no pour has more than three neighbors before it', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 2, max: 30 }), fc.array(fc.nat(), { maxLength: 80 }), (n, picks) => {
+        const all = pours(n)
+        const joints = all.slice(1).flatMap((pour, i) => {
+          const before = new Set(picks.slice(3 * i, 3 * i + 3).map(pick => pick % (i + 1)))
+          return [...before].map(k => ({ pourIds: [all[k]!.id, pour.id] }))
+        })
+        const tints = pourTints(all, joints)
+        for (const { pourIds } of joints) expect(tints.get(pourIds[0]!)).not.toBe(tints.get(pourIds[1]!))
+      }),
+      { seed: 5, numRuns: 200 },
+    )
+  })
+})

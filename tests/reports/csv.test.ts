@@ -1,0 +1,40 @@
+import { parse } from 'csv-parse/sync'
+import { describe, expect, it } from 'vitest'
+import { writeCsv } from '../../core/reports/csv'
+import { csvTables } from '../../core/reports/csvTables'
+import { patio } from './patio'
+
+describe('CSV', () => {
+  it('doubles quotes inside quotes (RFC 4180 §2.7: "aaa","b""bb","ccc")', () => {
+    expect(writeCsv(['f'], [['b"bb']])).toBe('f\r\n"b""bb"\r\n')
+  })
+
+  it('quotes commas and line breaks and ends every record with CRLF (RFC 4180 §2.1, §2.6)', () => {
+    expect(writeCsv(['a', 'b'], [['x,y', 'p\r\nq']])).toBe('a,b\r\n"x,y","p\r\nq"\r\n')
+  })
+
+  it('does not let a name run as a formula in a spreadsheet; numbers stay numbers', () => {
+    expect(writeCsv(['a', 'b'], [['=1+1', -3.5]])).toBe("a,b\r\n'=1+1,-3.5\r\n")
+    for (const start of ['=', '+', '-', '@', '\t'])
+      expect(parse(writeCsv(['a'], [[`${start}x`]]))[1]).toEqual([`'${start}x`])
+  })
+
+  it('reads back equal with another reader, whatever the text', () => {
+    const rows = [
+      ['plain', 'with "quotes"', 'line\nbreak', ' leading', '12′ 6½″', ''],
+      ['a,b', ',,', '"', '""', 'ft²', 'x'],
+    ]
+    const header = ['1', '2', '3', '4', '5', '6']
+    expect(parse(writeCsv(header, rows))).toEqual([header, ...rows])
+  })
+
+  it('has the same number of fields in every row of every table, values in the units of the header', () => {
+    const tables = csvTables(patio)
+    expect(tables.map(t => t.name)).toEqual(['quantities', 'pours', 'shade', 'borders'])
+    for (const { text } of tables) expect(parse(text).length).toBeGreaterThan(1)
+    const pours: Record<string, string>[] = parse(tables[1]!.text, { columns: true })
+    // 28 ft × 20 ft, joints of 28 ft and 20 ft.
+    expect(Number(pours[1]!['area (ft²)'])).toBeCloseTo(560, 5)
+    expect(Number(pours[1]!['joint (ft)'])).toBeCloseTo(48, 5)
+  })
+})

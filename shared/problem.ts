@@ -108,7 +108,65 @@ export const concreteCodes = [
   'crewHeatHigh',
 ] as const
 
-export const problemCodes = [...doorCodes, ...geometryCodes, ...sunCodes, ...pourCodes, ...concreteCodes] as const
+/** Edits of the document and measuring in the field. */
+export const editCodes = [
+  'entityMissing',
+  'nothingChosen',
+  'badMeasure',
+  'radiusTooSmall',
+  'membershipsMerged',
+  'removedWith',
+  'acceptedRemoved',
+  'pouredFrozen',
+  'finishInUse',
+  'lastFinish',
+  'tapesTooShort',
+  'tapesTooLong',
+  'traverseOpen',
+  'traverseShort',
+  'strokeTooShort',
+  'notFourCorners',
+  'sunTooLow',
+  'shadowTooShort',
+  'shadeNotExplained',
+] as const
+
+export const dayCodes = [
+  'dayNotPlanned',
+  'dayWeatherShifted',
+  'crewTooSmall',
+  'truckEmpty',
+  'doseOnEmptyLoad',
+  'startInDark',
+  'startOutsideHours',
+  'darkBeforeDone',
+  'quietBeforeDone',
+  'slackNegative',
+  'slackShort',
+  'setUnknown',
+  'overPracticeCap',
+  'overCrewCapacity',
+  'shortLoad',
+  'loadTooOld',
+  'unloadTooLong',
+  'haulTooFar',
+  'stripOverScreed',
+  'crewShort',
+  'forecastBadAnswer',
+  'weatherRowUnread',
+  'weatherColumnsUnknown',
+  'weatherFileUnread',
+] as const
+
+export const problemCodes = [
+  ...doorCodes,
+  ...geometryCodes,
+  ...sunCodes,
+  ...pourCodes,
+  ...concreteCodes,
+  ...editCodes,
+  ...dayCodes,
+] as const
 export type ProblemCode = (typeof problemCodes)[number]
 
 export const severities = ['stop', 'check', 'note'] as const

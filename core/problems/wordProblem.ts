@@ -2,6 +2,7 @@ import type { Finding, Problem, ProblemCode } from '../../shared/problem'
 import type { Measures } from '../units/measures'
 import { concreteWordings } from './concreteWordings'
 import { doorWordings } from './doorWordings'
+import { editWordings } from './editWordings'
 import { geometryWordings } from './geometryWordings'
 import { pourWordings } from './pourWordings'
 import { sunWordings } from './sunWordings'
@@ -13,6 +14,7 @@ const wordings: Record<ProblemCode, Wording> = {
   ...sunWordings,
   ...pourWordings,
   ...concreteWordings,
+  ...editWordings,
 }
 
 /** Puts a finding into words, in the unit system that `print` prints. */

@@ -4,6 +4,7 @@ import { readSite } from '../../core/document/readSite'
 import { resolveSlab } from '../../core/geometry/resolveSlab'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Site } from '../../shared/document/site'
+import type { StartInfo } from '../../shared/host'
 import { themes } from '../store/viewStore'
 import { fileWords } from './fileWords'
 import { Icon } from './Icon'
@@ -15,6 +16,22 @@ interface Sample {
   readonly name: string
   /** Null while it is read, or where it cannot be. */
   readonly site: Site | null
+}
+
+/** What the host lists, asked again each time the page is shown: a site may have been kept since. */
+function useStart(): StartInfo {
+  const { host, start } = useSession()
+  const [listed, setListed] = useState(start)
+  useEffect(() => {
+    let isGone = false
+    void host.start({}).then(answer => {
+      if (!isGone && answer.ok) setListed(answer.value)
+    })
+    return () => {
+      isGone = true
+    }
+  }, [host])
+  return listed
 }
 
 function useSamples(): readonly Sample[] {
@@ -46,7 +63,8 @@ const day = new Intl.DateTimeFormat('en-US', { weekday: 'short', day: 'numeric',
 
 /** Where nothing is open yet: what was open lately, samples as pictures, a new site. */
 export function StartPage() {
-  const { host, start, keeper, view, openFile } = useSession()
+  const { host, keeper, view, openFile } = useSession()
+  const start = useStart()
   const samples = useSamples()
   const theme = useView(state => state.theme)
   const { failure, problems } = useStore(keeper)
@@ -75,7 +93,7 @@ export function StartPage() {
             ))}
           </ul>
         ) : null}
-        <Recoveries />
+        <Recoveries start={start} />
         <h2>Lately</h2>
         {start.recent.length === 0 ? (
           <p className="quiet">Nothing yet. What you keep is listed here.</p>
@@ -142,8 +160,8 @@ export function StartPage() {
   )
 }
 
-function Recoveries() {
-  const { host, start, keeper } = useSession()
+function Recoveries({ start }: { readonly start: StartInfo }) {
+  const { host, keeper } = useSession()
   if (start.recoveries.length === 0) return null
   return (
     <section className="recoveries" aria-label="Unsaved work">

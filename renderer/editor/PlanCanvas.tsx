@@ -7,7 +7,7 @@ import { Icon } from '../app/Icon'
 import { printDate } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
-import type { ViewState } from '../store/viewStore'
+import { themes, type ViewState } from '../store/viewStore'
 import { type Inks, readInks } from '../theme/inks'
 import { type Camera, fitBox, panBy, pinch, type Size, toPlan, zoomAt } from './camera/camera'
 import { homeBox } from './camera/homeBox'
@@ -267,7 +267,8 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       <Prompt live={live} stage={stage} isWaiting={showsPours && isRenewing} />
       {camera ? <ScaleBar zoom={camera.zoom} units={site.units} /> : null}
       <NorthMark northDeg={site.place.northDeg} />
-      <fieldset className="camera-acts" aria-label="Scale of the plan">
+      <fieldset className="camera-acts" aria-label="Look of the plan">
+        <ThemeSwitch />
         <button type="button" className="btn" onClick={showAll}>
           <Icon name="fit" />
           Fit
@@ -280,6 +281,24 @@ function Sheet({ live }: { readonly live: LivePlan }) {
         </button>
       </fieldset>
     </>
+  )
+}
+
+/** Goes through the themes: the table, the truck before dawn, the slab at noon. */
+function ThemeSwitch() {
+  const { view } = useSession()
+  const theme = useView(state => state.theme)
+  const next = themes[(themes.indexOf(theme) + 1) % themes.length]!
+  return (
+    <button
+      type="button"
+      className="btn"
+      title={`Change to the ${next} theme`}
+      onClick={() => view.setState({ theme: next })}
+    >
+      <Icon name="sun" />
+      {`${theme[0]?.toUpperCase()}${theme.slice(1)} theme`}
+    </button>
   )
 }
 

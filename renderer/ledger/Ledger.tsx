@@ -211,7 +211,7 @@ function SunPage({ live }: { readonly live: LivePlan }) {
               <PlainRow name={point.name} figure={hours(point.directSunMin)} unit="h" />
               <PlainRow
                 kind="sub"
-                name="First and last sun"
+                name="First, last sun"
                 figure={`${clock(point.firstSunMs)} to ${clock(point.lastSunMs)}`}
               />
             </section>

@@ -112,7 +112,7 @@ const furniture = ({ width, height }: Size): readonly Rect[] => [
   { x: 0, y: 0, width: 132, height: 92 },
   { x: width - 96, y: 0, width: 96, height: 92 },
   { x: 0, y: height - 56, width: 290, height: 56 },
-  { x: width - 200, y: height - 56, width: 200, height: 56 },
+  { x: width - 350, y: height - 56, width: 350, height: 56 },
 ]
 
 /** Letters, plates, what is lit and what is selected: over the shade, so that they stay readable. */

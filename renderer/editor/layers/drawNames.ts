@@ -17,7 +17,7 @@ const mostNames = 24
 /** Names of casters with their heights above their own base, where there is room. */
 export function drawCasterNames(pen: Pen, casters: readonly Caster[], print: Measures, room: LabelRoom): void {
   if (casters.length > mostNames) return
-  for (const caster of casters) nameAt(pen, room, placesFor(pen, caster), caster.name, heightOf(caster, print))
+  for (const caster of casters) nameAt(pen, room, placesFor(pen, caster), caster, heightOf(caster, print))
 }
 
 function heightOf(caster: Caster, print: Measures): string {
@@ -84,14 +84,15 @@ function placesFor(pen: Pen, caster: Caster): Pt[] {
 const nameStyle = { sizePx: 14, weight: 700 } as const
 const detailStyle = { sizePx: 13, weight: 500 } as const
 
-function nameAt(pen: Pen, room: LabelRoom, places: readonly Pt[], name: string, detail: string): void {
+function nameAt(pen: Pen, room: LabelRoom, places: readonly Pt[], { name, kind }: Caster, detail: string): void {
   const line = 16 * pen.inks.letterScale
   const width = Math.max(letterWidth(pen, name, nameStyle), letterWidth(pen, detail, detailStyle)) + 8
   const at = room.take(places, width, detail ? 2 * line + 4 : line + 4)
   if (!at) return
   const [x, y] = at
-  letter(pen, name, [x, detail ? y - line / 2 : y], nameStyle)
-  if (detail) letter(pen, detail, [x, y + line / 2], { ...detailStyle, ink: pen.inks['ink-2'] })
+  const halo = kind === 'building' ? pen.inks.building : pen.inks.paper
+  letter(pen, name, [x, detail ? y - line / 2 : y], { ...nameStyle, halo })
+  if (detail) letter(pen, detail, [x, y + line / 2], { ...detailStyle, ink: pen.inks['ink-2'], halo })
 }
 
 /** The slab's area in large letters where it has most room. */

@@ -12,6 +12,8 @@ export interface LetterStyle {
   readonly turnDeg?: number
   /** Color behind the letters; absent for none. */
   readonly ground?: string
+  /** Color of a rim around the letters, where lines run under them. */
+  readonly halo?: string
 }
 
 const families = {
@@ -42,6 +44,12 @@ export function letter(pen: Pen, text: string, [x, y]: Pt, style: LetterStyle): 
     const left = style.align === 'left' ? -5 : style.align === 'right' ? 5 - width : -width / 2
     ctx.fillStyle = style.ground
     ctx.fillRect(left, -height / 2, width, height)
+  }
+  if (style.halo) {
+    ctx.strokeStyle = style.halo
+    ctx.lineWidth = 4
+    ctx.lineJoin = 'round'
+    ctx.strokeText(text, 0, 1)
   }
   ctx.fillStyle = style.ink ?? inks.ink
   ctx.fillText(text, 0, 1)

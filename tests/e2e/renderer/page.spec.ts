@@ -207,6 +207,7 @@ test('a new site is named, kept in a file, and opened again from the list of the
   await dialog.getByRole('button', { name: 'Save' }).click()
   await expect(page.getByText(/^Kept \d/)).toBeVisible()
   await page.getByTitle('Back to the start page').click()
+  await expect(page.getByRole('list').getByRole('button', { name: /^Quarry Lane drive/ })).toBeVisible()
   await page.getByRole('button', { name: 'Open a file' }).click()
   await page
     .getByRole('dialog', { name: 'Open a file' })

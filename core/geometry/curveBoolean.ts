@@ -140,6 +140,8 @@ class Tracer {
   /** By flat point: the source that starts or runs on there, and the one that arrives. */
   private readonly leaving: number[] = []
   private readonly arriving: number[] = []
+  /** By flat point: the next around its ring. */
+  private readonly following: number[] = []
   /** By source: its first flat point. */
   private readonly firstPoint: number[] = []
   readonly flat: Ring[] = []
@@ -168,6 +170,8 @@ class Tracer {
         }
       }
       if (ring.length > 0) this.arriving[first] = this.sources.length - 1
+      for (let k = first + 1; k < this.leaving.length; k++) this.following.push(k)
+      if (ring.length > 0) this.following.push(first)
       this.flat.push(points)
     }
   }
@@ -187,6 +191,11 @@ class Tracer {
 
   /** The source that a flat edge follows; −1 where there is none. */
   private sourceOf(p: Pt, q: Pt, fromP: number, fromQ: number): number {
+    // most flat edges come out as they went in
+    if (fromP >= 0 && fromQ >= 0) {
+      if (this.following[fromP] === fromQ) return this.leaving[fromP]!
+      if (this.following[fromQ] === fromP) return this.leaving[fromQ]!
+    }
     const mid: Pt = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2]
     for (const [own, other, at] of [
       [fromP, fromQ, q],
@@ -375,11 +384,6 @@ function runCurves(kind: Kind, a: readonly CurveRing[], b: readonly CurveRing[])
 }
 
 const ringsOf = (regions: readonly CurveRegion[]): CurveRing[] => regions.flatMap(r => [r.outer, ...r.holes])
-
-/** Everything the rings wind around a number of times other than zero. */
-export function unionCurveRings(rings: readonly CurveRing[]): CurveShapes {
-  return runCurves('union', rings, [])
-}
 
 /** What the rings (filled non-zero) have in common with regions. Rings of the regions that lie elsewhere cost nothing. */
 export function clipCurveRings(rings: readonly CurveRing[], to: readonly CurveRegion[]): CurveShapes {

@@ -198,7 +198,13 @@ export const settlePours = (before: Site, after: Site, edit: Edit): Site => {
   const wishes = mapKept(after.wishes, wish => {
     const was = slabOf(before, wish.slabId)
     const now = slabOf(after, wish.slabId)
-    if (wish.kind !== 'required' || was === undefined || now === undefined || was === now) return wish
+    if (wish.kind !== 'required' || now === undefined || was === now) return wish
+    const move = edit.carried.get(now.id)
+    // A copy has no slab before; its lines go where the copy went.
+    if (was === undefined)
+      return move === undefined
+        ? wish
+        : { ...wish, line: wish.line.map(end => ({ ...end, last: move(end.last) })) as typeof wish.line }
     const joints = before.accepted.filter(row => row.slabId === was.id).flatMap(row => row.joints)
     const endsWas = new Ends(was, edgeSpans(groundRings(pourGround(was, 'whole'))), joints)
     const spans = edgeSpans(groundRings(pourGround(now, 'whole')))

@@ -1,0 +1,78 @@
+/** What holds for the whole site: place, picture, capacity, crew, mix, calendar, conditions, settings. */
+
+import type * as z from 'zod/mini'
+import type { Finish } from '../../../shared/document/materials'
+import type { Asset, Picture, Place, Site } from '../../../shared/document/site'
+import type { SettingName } from '../../../shared/settings'
+import { applyPatch, type Patch } from './changeEntity'
+import { type Command, editSite } from './editSite'
+
+const setField =
+  <K extends keyof Site>(key: K) =>
+  (value: Site[K]): Command =>
+  site =>
+    editSite(site, draft => {
+      if (value === undefined) delete draft[key]
+      else draft[key] = value
+      return undefined
+    })
+
+export const setName = setField('name')
+export const setUnits = setField('units')
+export const setCapacity = setField('capacity')
+export const setCrew = setField('crew')
+export const setMix = setField('mix')
+export const setCalendar = setField('calendar')
+export const setConditions = setField('conditions')
+
+export const setPlace =
+  (patch: Patch<Place, Exclude<keyof Place, 'picture'>>): Command =>
+  site =>
+    editSite(site, draft => {
+      applyPatch<object>(draft.place, patch)
+      return undefined
+    })
+
+/** `northDeg` = clockwise angle from drawing-up to true north, kept within 0 ≤ … < 360. */
+export const setNorth = (northDeg: number): Command => setPlace({ northDeg: ((northDeg % 360) + 360) % 360 })
+
+/** A picture under the plan; `asset` where it is new, keyed by its hash. */
+export const setPicture =
+  (picture: z.infer<typeof Picture>, asset?: z.infer<typeof Asset>): Command =>
+  site =>
+    editSite(site, draft => {
+      if (asset !== undefined) draft.assets = { ...draft.assets, [picture.assetId]: asset }
+      draft.place.picture = { ...picture }
+      return undefined
+    })
+
+export const removePicture: Command = site =>
+  editSite(site, draft => {
+    const { picture } = draft.place
+    if (picture === undefined) return undefined
+    delete draft.place.picture
+    if (draft.assets !== undefined) delete draft.assets[picture.assetId]
+    if (Object.keys(draft.assets ?? {}).length === 0) delete draft.assets
+    return undefined
+  })
+
+/** Undefined goes back to the default. */
+export const setSetting =
+  (name: SettingName, value: number | undefined): Command =>
+  site =>
+    editSite(site, draft => {
+      const settings = { ...draft.settings }
+      if (value === undefined) delete settings[name]
+      else settings[name] = value
+      if (Object.keys(settings).length === 0) delete draft.settings
+      else draft.settings = settings
+      return undefined
+    })
+
+export const addFinish =
+  (finish: Omit<Finish, 'id'>): Command =>
+  site =>
+    editSite(site, (draft, edit) => {
+      draft.finishes.push({ ...finish, id: edit.make('f') })
+      return undefined
+    })

@@ -1,9 +1,11 @@
 import type { Finding, Problem, ProblemCode } from '../../shared/problem'
 import type { Measures } from '../units/measures'
 import { concreteWordings } from './concreteWordings'
+import { dayWordings } from './dayWordings'
 import { doorWordings } from './doorWordings'
 import { editWordings } from './editWordings'
 import { geometryWordings } from './geometryWordings'
+import { orderWordings } from './orderWordings'
 import { pourWordings } from './pourWordings'
 import { sunWordings } from './sunWordings'
 import type { Wording } from './wording'
@@ -13,8 +15,10 @@ const wordings: Record<ProblemCode, Wording> = {
   ...geometryWordings,
   ...sunWordings,
   ...pourWordings,
+  ...orderWordings,
   ...concreteWordings,
   ...editWordings,
+  ...dayWordings,
 }
 
 /** Puts a finding into words, in the unit system that `print` prints. */

@@ -1,0 +1,111 @@
+import type { dayCodes } from '../../shared/problem'
+import { printNumber } from '../units/printNumber'
+import type { Told, Wording } from './wording'
+
+const number = ({ values }: Told, name: string): number => Number(values[name])
+const text = ({ values }: Told, name: string): string => String(values[name])
+const minutes = (told: Told, name: string): string => `${printNumber(number(told, name), 0)} min`
+const people = (told: Told, name: string): string => {
+  const count = number(told, name)
+  return `${printNumber(count, 0)} ${count === 1 ? 'hand' : 'hands'}`
+}
+const pour = (told: Told): string => `Pour ${text(told, 'pour')}`
+
+export const dayWordings: Record<(typeof dayCodes)[number], Wording> = {
+  dayNotPlanned: told => ({
+    message: `No day plan: ${text(told, 'missing')} not entered.`,
+    hint: 'Enter the hands of the crew and the weather of the day.',
+  }),
+  dayWeatherShifted: told => ({
+    message: `The weather is of ${text(told, 'weatherDate')}; ${pour(told).toLowerCase()} is poured on ${text(told, 'date')}. The same hours are used.`,
+    hint: 'Look again when the forecast of that day is out.',
+  }),
+  crewTooSmall: told => ({
+    message: `A crew of ${printNumber(number(told, 'hands'), 0)} cannot place, color and stamp: ${people(told, 'leastHands')} at least.`,
+    hint: 'Two strike off and stamp, one throws color.',
+  }),
+  truckEmpty: told => ({
+    message: `A truck of ${told.print.volume(number(told, 'loadM3'))} carries nothing.`,
+    hint: 'Enter what one truck brings.',
+  }),
+  doseOnEmptyLoad: told => ({
+    message: `Load ${printNumber(number(told, 'load'), 0)} is empty and cannot be dosed for ${minutes(told, 'doseMin')}.`,
+    hint: 'Give the dose to a load that has concrete in it.',
+  }),
+  startInDark: told => ({
+    message: `${pour(told)} starts at ${text(told, 'start')}, before it is light.`,
+    hint: 'Set work lights, or start later.',
+  }),
+  startOutsideHours: told => ({
+    message: `${pour(told)} starts at ${text(told, 'start')}, outside the hours of the plant.`,
+    hint: 'Ask the plant for an early truck, or start later.',
+  }),
+  darkBeforeDone: told => ({
+    message: `${pour(told)} is stamped until ${text(told, 'end')}; it is dark from ${text(told, 'dark')}.`,
+    hint: 'Start earlier, or set work lights.',
+  }),
+  quietBeforeDone: told => ({
+    message: `${pour(told)} is stamped until ${text(told, 'end')}; noise has to stop at ${text(told, 'quiet')}.`,
+    hint: 'Start earlier, or pour less.',
+  }),
+  slackNegative: told => ({
+    message: `${pour(told)}: strip ${text(told, 'strip')} is too hard ${minutes(told, 'lateMin')} before it is stamped.`,
+    hint: 'One more pour, an earlier start, one more hand, or more retarder as the label allows.',
+  }),
+  slackShort: told => ({
+    message: `${pour(told)} has ${minutes(told, 'slackMin')} of slack in strip ${text(told, 'strip')}, less than the ${minutes(told, 'wantedMin')} wanted.`,
+    hint: 'An earlier start, one more hand, or a smaller pour gives more.',
+  }),
+  setUnknown: told => ({
+    message: `${pour(told)}: the weather ends before all strips are ready.`,
+    hint: 'Add the hours that follow, or start earlier.',
+  }),
+  overPracticeCap: told => ({
+    message: `${pour(told)} is ${told.print.area(number(told, 'areaM2'))}, more than the ${told.print.area(number(told, 'capM2'))} that is the most stamped at one time (common practice).`,
+    hint: 'Split it, or be sure of the crew and the day.',
+  }),
+  overCrewCapacity: told => ({
+    message: `${pour(told)} is ${told.print.area(number(told, 'areaM2'))}; this crew at this hour and weather takes about ${told.print.area(number(told, 'capacityM2'))}.`,
+    hint: 'Split it, start earlier, or add a hand.',
+  }),
+  shortLoad: told => ({
+    message: `${pour(told)}: a load of ${told.print.volume(number(told, 'volumeM3'))} is a short load.`,
+    hint: 'Plants charge for it; see whether another split of the slab fills the trucks.',
+  }),
+  loadTooOld: told => ({
+    message: `${pour(told)}: load ${printNumber(number(told, 'load'), 0)} is ${minutes(told, 'ageMin')} old when empty, over the ${minutes(told, 'limitMin')} of the order.`,
+    hint: 'Two smaller loads, a pump or more hands empty it sooner. The order and the producer rule.',
+  }),
+  unloadTooLong: told => ({
+    message: `${pour(told)}: load ${printNumber(number(told, 'load'), 0)} takes ${minutes(told, 'onSiteMin')} to empty; ${minutes(told, 'freeMin')} are free.`,
+    hint: 'Two smaller loads, a pump or more hands save waiting charges.',
+  }),
+  haulTooFar: told => ({
+    message: `${pour(told)} lies ${told.print.length(number(told, 'haulM'))} from the truck: no chute reaches it, so it goes by ${text(told, 'method')}.`,
+    hint: 'Move the truck closer, or order a pump.',
+  }),
+  stripOverScreed: told => ({
+    message: `${pour(told)}: strip ${text(told, 'strip')} is ${told.print.length(number(told, 'widthM'))} wide, more than a screed of ${told.print.length(number(told, 'screedM'))}.`,
+    hint: 'Set a rail, or strike off in two passes over wet screeds.',
+  }),
+  crewShort: told => ({
+    message: `${pour(told)} asks for ${people(told, 'wantedHands')} by common practice; the crew has ${printNumber(number(told, 'hands'), 0)}.`,
+    hint: text(told, 'why'),
+  }),
+  forecastBadAnswer: told => ({
+    message: `The forecast cannot be used: ${text(told, 'reason')}.`,
+    hint: 'Enter the day by hand, or try again later.',
+  }),
+  weatherRowUnread: told => ({
+    message: `Line ${printNumber(number(told, 'line'), 0)} of the weather table cannot be read: “${text(told, 'found')}”.`,
+    hint: 'One line an hour, with a time and a temperature.',
+  }),
+  weatherColumnsUnknown: told => ({
+    message: `The weather table has no ${text(told, 'missing')}.`,
+    hint: 'Name the columns in the first line: time, temperature, dew point or humidity, wind, sky cover, chance of rain.',
+  }),
+  weatherFileUnread: told => ({
+    message: `The weather file cannot be read: ${text(told, 'reason')}.`,
+    hint: 'Choose an hourly weather file (EPW).',
+  }),
+}

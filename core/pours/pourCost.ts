@@ -98,7 +98,8 @@ function bulgeDistance(s: Side, e: Side, ax: number, ay: number, ux: number, uy:
   const turn = s.sweep > 0 ? 1 : -1
   const after = turn * ((s.x - s.cx) * y - (s.y - s.cy) * x)
   const before = turn * (x * (e.y - s.cy) - y * (e.x - s.cx))
-  return after >= 0 && before >= 0 ? Math.abs(off) - s.r : 0
+  const slack = -1e-9 * s.r
+  return after >= slack && before >= slack ? Math.abs(off) - s.r : 0
 }
 
 /** Cost of the slab's corners and of openings' arcs close to a joint: the worst of them. */

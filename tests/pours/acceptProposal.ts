@@ -1,7 +1,7 @@
-import type { AcceptedPours } from '../../shared/document/pours'
+import type { Proposal } from '../../core/pours/proposePours'
 import { toCutRegion } from '../../core/pours/region/cutRegion'
 import { insidePoint } from '../../core/pours/region/insidePoint'
-import type { Proposal } from '../../core/pours/proposePours'
+import type { AcceptedPours } from '../../shared/document/pours'
 
 /** The proposal as a document would keep it: free ends, a seed in each pour. */
 export const acceptProposal = (proposal: Proposal): AcceptedPours => ({

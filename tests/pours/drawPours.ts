@@ -76,4 +76,3 @@ export function drawCell(name: string, slab: CurveRegion, proposal: Proposal): s
   const sharp = Math.min(...proposal.pours.map(p => p.minCornerDeg ?? 180))
   return `<rect x="2" y="2" width="${cellPx - 4}" height="${cellPx - 4}" fill="#fff" stroke="#bbb"/><text x="12" y="22" font-size="14" font-weight="bold">${name}</text><text x="12" y="38" font-size="11">${proposal.pours.length} pours (least ${proposal.lowerBound}), joint ${length.toFixed(0)} ft, cost ${proposal.totalCost.toFixed(0)}, aspect ${worst.toFixed(1)}, ${sharp.toFixed(0)}°, gap ${(100 * proposal.gap).toFixed(1)} %</text>${pours}${joints}`
 }
-

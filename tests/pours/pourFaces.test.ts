@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import type { AcceptedPours, Joint } from '../../shared/document/pours'
-import type { Pt } from '../../shared/document/primitives'
 import { pourFaces } from '../../core/pours/pourFaces'
 import { proposePours } from '../../core/pours/proposePours'
+import type { AcceptedPours, Joint } from '../../shared/document/pours'
+import type { Pt } from '../../shared/document/primitives'
 import { acceptProposal } from './acceptProposal'
 import { ft2M2, namedSlabs, planter, rectangle, region } from './shapes'
 

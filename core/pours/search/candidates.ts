@@ -5,6 +5,7 @@ import { type Chain, type CutMeasure, isChain, measureCut } from '../region/cut'
 import { type CutRegion, interiorDegs, tangentAt } from '../region/cutRegion'
 import { boundRest, estimateRest } from './bounds'
 import { type Direction, poursNeeded, type SearchContext } from './searchContext'
+import { mostTurnedHoles, TurnedCuts } from './turnedCuts'
 
 export interface Candidate {
   readonly chain: Chain
@@ -22,7 +23,7 @@ export interface Candidate {
   readonly bound: number
 }
 
-interface LineCut {
+export interface LineCut {
   readonly chain: Chain
   readonly measure: CutMeasure
   readonly lengthM: number
@@ -30,6 +31,8 @@ interface LineCut {
   readonly t1: number
 }
 
+/** Most pours for which cuts that turn at an opening are tried. */
+const mostTurnedPours = 8
 /** Faces smaller than this are noise of a cut along the boundary (m²). */
 const leastFaceM2 = 1e-3
 /** A family of chords is looked at this far inside the offsets where it begins and ends (m). */
@@ -98,9 +101,12 @@ const isSameChord = (p: Chord, q: Chord): boolean =>
   Math.abs(p.b.x - q.b.x) < 1e-4 &&
   Math.abs(p.b.y - q.b.y) < 1e-4
 
+const isSameChain = (p: Chain, q: Chain): boolean =>
+  p.length === q.length && p.every((chord, i) => isSameChord(chord, q[i]!))
+
 class CandidateList {
   readonly found: Candidate[] = []
-  private readonly seen = new Map<number, Chord[]>()
+  private readonly seen = new Map<number, Chain[]>()
 
   private readonly reentrant: readonly (readonly boolean[])[]
   private readonly reentrantCount: number
@@ -120,12 +126,11 @@ class CandidateList {
     const needUp = poursNeeded(measure.upAreaM2, context.capM2)
     const needLow = poursNeeded(measure.lowAreaM2, context.capM2)
     if (needUp + needLow > k) return
-    const first = chain[0]!
     const key = Math.round(measure.upAreaM2 * 1e4)
     const twins = this.seen.get(key)
-    if (twins?.some(t => isSameChord(t, first))) return
-    if (twins) twins.push(first)
-    else this.seen.set(key, [first])
+    if (twins?.some(t => isSameChain(t, chain))) return
+    if (twins) twins.push(chain)
+    else this.seen.set(key, [chain])
     const w = context.weights
     let own = (w.jointLength * lengthM) / ftM + w.extraJoint * (chain.length - 1)
     let near = 0
@@ -263,8 +268,13 @@ function specialOffsets(
   { ux, uy }: Direction,
   k: number,
   context: SearchContext,
-): { readonly onVertices: readonly number[]; readonly between: readonly number[] } {
+): {
+  readonly onVertices: readonly number[]
+  readonly between: readonly number[]
+  readonly middles: readonly number[]
+} {
   const onVertices: number[] = []
+  const middles: number[] = []
   const offsets: number[] = []
   let low = Number.POSITIVE_INFINITY
   let high = Number.NEGATIVE_INFINITY
@@ -283,7 +293,7 @@ function specialOffsets(
       if (k <= 6 && (deg > reentrantAboveDeg || deg < convexBelowDeg))
         offsets.push(d - context.weights.nearCornerM, d + context.weights.nearCornerM)
     }
-    if (r > 0) offsets.push(middle)
+    if (r > 0) middles.push(middle)
   }
   for (const line of context.grid) {
     const along = line.ux * ux + line.uy * uy
@@ -294,7 +304,11 @@ function specialOffsets(
     for (let i = from; i <= to; i++) offsets.push(sign * (line.offsetM + i * line.stepM))
   }
   const isInside = (s: number): boolean => s > low + 1e-6 && s < high - 1e-6
-  return { onVertices: distinct(onVertices.filter(isInside)), between: distinct(offsets.filter(isInside)) }
+  return {
+    onVertices: distinct(onVertices.filter(isInside)),
+    between: distinct([...offsets, ...middles].filter(isInside)),
+    middles: distinct(middles),
+  }
 }
 
 /** Areas of the upper face worth aiming at: equal shares, and the ends of what the cap allows. */
@@ -386,21 +400,27 @@ export function candidateCuts(
   const list = new CandidateList(region, k, context)
   const targets = targetAreas(region.areaM2, k, context)
   const windows = areaWindows(region.areaM2, k, context.capM2)
+  const holes = region.rings.length - 1
+  const turned = holes > 0 && holes <= mostTurnedHoles && k <= mostTurnedPours ? new TurnedCuts(region, context) : null
   for (const [index, direction] of directions.entries()) {
     const addAll = (offset: number, onIsAbove: boolean): void => {
       for (const cut of cutsOnLine(region, direction, offset, onIsAbove, context)) list.add(cut, direction, index)
     }
     const special = specialOffsets(region, direction, k, context)
     for (const offset of special.onVertices) {
-      addAll(offset, true)
-      addAll(offset, false)
+      for (const onIsAbove of [true, false]) {
+        addAll(offset, onIsAbove)
+        turned?.addLine(direction, offset, onIsAbove, index)
+      }
     }
+    for (const offset of special.middles) turned?.addLine(direction, offset, true, index)
     const critical = criticalOffsets(region, direction)
     for (let i = 0; i + 1 < critical.length; i++) {
       const gap = critical[i + 1]! - critical[i]!
       const inset = Math.min(gap / 4, insetM + 1e-6 * gap)
       const from = critical[i]! + inset
       const to = critical[i + 1]! - inset
+      turned?.addInterval(direction, from, to, index)
       const lows = cutsOnLine(region, direction, from, true, context)
       const highs = cutsOnLine(region, direction, to, true, context)
       const families: Family[] = []
@@ -427,6 +447,10 @@ export function candidateCuts(
           if (cut) list.add(cut, direction, index)
         }
     }
+  }
+  if (turned) {
+    const shares = Array.from({ length: k - 1 }, (_, j) => ((j + 1) * region.areaM2) / k)
+    for (const { cut, direction, family } of turned.cuts(shares)) list.add(cut, direction, family)
   }
   return list.found.sort((a, b) => a.estimate - b.estimate)
 }

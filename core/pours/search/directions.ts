@@ -75,6 +75,23 @@ function edgeDirections(region: CutRegion): Ranked[] {
   return ranked.filter(r => r.weight > leastShare * region.perimeterM).sort((a, b) => b.weight - a.weight)
 }
 
+/** Share of the perimeter in arcs from which a part counts as curved. */
+const curvedShare = 0.3
+
+/** Normals to the middles of the arcs that bulge into a curved part, longest first: joints meet an opening squarely. */
+function arcNormals(region: CutRegion): Direction[] {
+  const normals: (Direction & { readonly length: number })[] = []
+  let curved = 0
+  for (const ring of region.rings)
+    for (const s of ring.sides) {
+      curved += s.r * Math.abs(s.sweep)
+      if (s.sweep >= 0 || s.r < 0.5) continue
+      const angle = Math.atan2(s.y - s.cy, s.x - s.cx) + s.sweep / 2
+      normals.push({ ux: Math.cos(angle), uy: Math.sin(angle), length: -s.r * s.sweep })
+    }
+  return curved < curvedShare * region.perimeterM ? [] : normals.sort((a, b) => b.length - a.length)
+}
+
 export function directionsOf(region: CutRegion, wished: readonly Direction[], most: number): Direction[] {
   const chosen: Direction[] = [...wished]
   const add = (d: Direction): void => {
@@ -83,5 +100,6 @@ export function directionsOf(region: CutRegion, wished: readonly Direction[], mo
   }
   for (const d of edgeDirections(region)) add(d)
   if (chosen.length < 2) for (const d of mainAxes(region)) add(d)
+  if (wished.length === 0) for (const d of arcNormals(region)) add(d)
   return chosen
 }

@@ -38,6 +38,8 @@ export interface DivideState {
 }
 
 const capSlack = 1 + 1e-9
+/** How much dearer than the cheapest a division may be to be aligned as well. */
+export const nearShare = 0.03
 /** Work of judging one pour, in visits of each of its sides. */
 const pourCostWork = 12
 
@@ -129,8 +131,17 @@ function* opened(
   yield* list.sort((a, b) => a.estimate - b.estimate)
 }
 
-/** The cheapest division into k pours found below `limit`, or null. */
-export function divide(region: CutRegion, k: number, limit: number, state: DivideState): Division | null {
+/**
+ * The cheapest division into k pours found below `limit`, or null. With `near`, every division found within `nearShare`
+ * of the cheapest is put there too, one for each first cut.
+ */
+export function divide(
+  region: CutRegion,
+  k: number,
+  limit: number,
+  state: DivideState,
+  near: Division[] | null = null,
+): Division | null {
   const { context, options } = state
   if (k === 1) {
     if (region.areaM2 > context.capM2 * capSlack) return null
@@ -139,7 +150,7 @@ export function divide(region: CutRegion, k: number, limit: number, state: Divid
   }
   const name = nameOf(region, k)
   const known = state.known.get(name)
-  if (known) {
+  if (known && !near) {
     if (known.best) return known.best.cost < limit ? known.best : null
     if (limit <= known.below) return null
   }
@@ -164,8 +175,7 @@ export function divide(region: CutRegion, k: number, limit: number, state: Divid
     if (!second) continue
     const cost = own + first.cost + second.cost
     if (cost < limits.below - 1e-9) {
-      limits.below = cost
-      best = {
+      const found: Division = {
         cost,
         tree: {
           region,
@@ -179,6 +189,9 @@ export function divide(region: CutRegion, k: number, limit: number, state: Divid
           low: second.tree,
         },
       }
+      near?.push(found)
+      if (!best || cost < best.cost) best = found
+      limits.below = Math.min(limit, near ? best.cost * (1 + nearShare) : cost)
     }
   }
   if (best || state.complete) state.known.set(name, { best, below: limit })

@@ -4,7 +4,7 @@ import type { CutRegion } from '../region/cutRegion'
 import { alignJoints } from './alignJoints'
 import { boundRest } from './bounds'
 import type { CutTree } from './cutTree'
-import { type DivideState, divide } from './divide'
+import { type DivideState, type Division, divide, nearShare } from './divide'
 import { improveParts } from './improveParts'
 import { replay } from './replay'
 import type { Direction, SearchContext } from './searchContext'
@@ -24,6 +24,7 @@ const beamBreadth = (k: number): number => (k <= 2 ? 10 : k <= 4 ? 6 : k <= 8 ? 
 const mostExtraPours = 4
 /** Up to this many pours the optimum over the candidate cuts is proven if the budget allows. */
 export const provenUpTo = 5
+const mostAligned = 6
 
 function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null {
   const k = context.pours
@@ -45,11 +46,17 @@ function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null 
   let bound = boundRest(slab.areaM2, slab.perimeterM, k, context)
   if (k <= provenUpTo) {
     const exact = state(true)
-    const limit = best?.cost ?? Number.POSITIVE_INFINITY
-    const optimum = divide(slab, k, limit, exact)
-    if (exact.complete) bound = optimum?.cost ?? (best ? limit : bound)
-    const settled = optimum && settle(optimum.tree)
-    if (settled && (!best || settled.cost < best.cost)) best = settled
+    const limit = best ? best.cost * (1 + nearShare) : Number.POSITIVE_INFINITY
+    const near: Division[] = []
+    const optimum = divide(slab, k, limit, exact, near)
+    if (exact.complete && (optimum || best))
+      bound = Math.min(optimum?.cost ?? Number.POSITIVE_INFINITY, best?.cost ?? Number.POSITIVE_INFINITY)
+    // Sliding joints can reverse the order of plans that are close: align the best few.
+    near.sort((a, b) => a.cost - b.cost)
+    for (const { tree } of near.slice(0, mostAligned)) {
+      const settled = settle(tree)
+      if (settled && (!best || settled.cost < best.cost)) best = settled
+    }
   }
   return best && { ...best, pourCount: k, bound }
 }

@@ -63,12 +63,10 @@ class Claims {
     return { shape, chordsKept }
   }
 
-  /** What the claims other than `known` leave of regions. */
-  left(regions: readonly CurveRegion[], known: ReadonlySet<string>): readonly CurveRegion[] {
-    return subtractCurves(
-      regions,
-      this.taken.filter(t => !known.has(t.id)).map(t => t.region),
-    ).regions
+  /** What the claims other than `known` leave of regions; `leftM2` is its area. */
+  left(regions: readonly CurveRegion[], known: ReadonlySet<string>, leftM2: number): readonly CurveRegion[] {
+    const rivals = this.taken.filter(t => !known.has(t.id)).map(t => t.region)
+    return subtractCurves(regions, rivals, leftM2).regions
   }
 }
 
@@ -200,10 +198,11 @@ export function resolveSlab(slab: Slab): ResolvedSlab {
   })
 
   const plain = net.length === 1 ? insideFronts(net[0]!, bordered.fronts) : undefined
-  const field = plain
-    ? claims.left([plain], new Set(bordered.fronts.flatMap(f => f.borderIds)))
-    : claims.left(net, new Set())
   const claimed = [...insets, ...bands, ...borders]
+  const fieldAreaM2 = claimed.reduce((sum, c) => sum - c.areaM2, netAreaM2)
+  const field = plain
+    ? claims.left([plain], new Set(bordered.fronts.flatMap(f => f.borderIds)), fieldAreaM2)
+    : claims.left(net, new Set(), fieldAreaM2)
   for (const c of claimed)
     if (c.chordsKept) findings.push({ code: 'arcsKeptAsChords', severity: 'note', values: {}, at: { entityId: c.id } })
   return {
@@ -219,7 +218,7 @@ export function resolveSlab(slab: Slab): ResolvedSlab {
     bands,
     insets,
     field,
-    fieldAreaM2: claimed.reduce((sum, c) => sum - c.areaM2, netAreaM2),
+    fieldAreaM2,
     findings,
   }
 }

@@ -75,7 +75,7 @@ function jointTable(data: SheetData, measures: Measures): PdfNode[] {
         body: [
           [pdfText('Between pours', { style: 'head' }), pdfText('Length', headRight)],
           ...joints.map(j => [
-            pdfText(joined(j.pourIds.map(number))),
+            pdfText(joined(j.pourIds.map(number).sort((p, q) => p.localeCompare(q, 'en', { numeric: true })))),
             pdfText(measures.length(j.lengthM), { style: 'figure', alignment: 'right' }),
           ]),
           [

@@ -1,0 +1,234 @@
+/** From strips, hands, trucks and weather to the problem the dosing solves: when each strip is placed, ready, too hard. */
+import type { Crew, Mix } from '../../../shared/document/day'
+import type { Finish } from '../../../shared/document/materials'
+import { type SettingOverrides, settingValue } from '../../../shared/settings'
+import { rideMinutes, type SetLearned } from '../../concrete/setTargets'
+import type { SlabWeather } from '../../concrete/slabWeather'
+import { mostOnSiteMin } from '../../concrete/tables/retarderDose'
+import type { CrewSplit } from './crewSplit'
+import type { DoseProblem, StripWindow } from './dosing'
+import { type SetTable, setTable } from './setTable'
+import type { SunQuantile } from './stripSun'
+import { borderMin, colorTasks, placingTasks, type StripSize, stampingTasks, sumMin } from './stripWork'
+import { type HandRates, handRates } from './taskTable'
+
+const minuteMs = 60_000
+
+/** 0, 30 and 60 minutes: on-site retarder buys up to an hour (common practice, no source). */
+export const dosesMin: readonly number[] = [0, mostOnSiteMin / 2, mostOnSiteMin]
+
+/** More stops than this are not planned: each costs the crew its pace. */
+const mostStopsPlanned = 6
+
+export interface DayStrip extends StripSize {
+  readonly id: string
+  /** Index into the loads. */
+  readonly load: number
+  readonly volumeM3: number
+  readonly sun: readonly SunQuantile[]
+}
+
+export interface DayInput {
+  /** In placing order. */
+  readonly strips: readonly DayStrip[]
+  /** First truck at the chute. */
+  readonly startMs: number
+  readonly hands: number
+  readonly experience: Crew['experience']
+  readonly pattern: Finish['pattern']
+  /** Dry-shake color; false where the color is in the mix. */
+  readonly hardener: boolean
+  readonly methodM3H: number
+  readonly thicknessM: number
+  readonly mix: Mix
+  readonly weather: SlabWeather
+  readonly learned?: SetLearned
+  readonly settings?: SettingOverrides
+  /** Shared by plans of one weather and mix; made if left out. */
+  readonly tables?: SetTables
+}
+
+/** Set tables by shade history. */
+export type SetTables = Map<SunQuantile['history'], SetTable>
+
+/** Placing of one strip without any mixing stop, minutes from the first truck. */
+export interface PlacedStrip {
+  readonly fromMin: number
+  readonly toMin: number
+  /** When its truck came. */
+  readonly arrivedMin: number
+}
+
+export const ratesOf = (input: DayInput): HandRates =>
+  handRates(input.experience, input.pattern, input.hardener, input.settings)
+
+export const tableOf = (input: DayInput, tables: SetTables, { history }: SunQuantile): SetTable => {
+  const known = tables.get(history)
+  if (known) return known
+  const { weather, thicknessM, mix, learned, settings } = input
+  const made = setTable(
+    {
+      ...{ weather, thicknessM, mix, shade: history },
+      ...(learned === undefined ? {} : { learned }),
+      ...(settings === undefined ? {} : { settings }),
+    },
+    mostOnSiteMin,
+  )
+  tables.set(history, made)
+  return made
+}
+
+/** Strip after strip at the pace of the placers; the next truck comes a gap after the last is empty. */
+export function placeStrips(input: DayInput, placers: number): PlacedStrip[] {
+  const rates = ratesOf(input)
+  const gapMin = settingValue(input.settings, 'truckGapMin')
+  let at = 0
+  let arrivedMin = 0
+  return input.strips.map((strip, i) => {
+    if (i > 0 && strip.load !== input.strips[i - 1]!.load) {
+      at += gapMin
+      arrivedMin = at
+    }
+    const methodM2H = strip.volumeM3 > 0 ? (input.methodM3H * strip.areaM2) / strip.volumeM3 : Number.POSITIVE_INFINITY
+    const fromMin = at
+    at += sumMin(placingTasks(strip, placers, rates, methodM2H))
+    return { fromMin, toMin: at, arrivedMin }
+  })
+}
+
+interface Span {
+  readonly share: number
+  readonly fromMs: number
+  readonly toMs: number
+}
+
+/** The instant by which this share of an area is reached, each part of it evenly over its span; NaN where one is unknown. */
+export function whenShare(spans: readonly Span[], share: number): number {
+  let low = Number.POSITIVE_INFINITY
+  let high = Number.NEGATIVE_INFINITY
+  for (const { fromMs, toMs } of spans) {
+    if (Number.isNaN(fromMs) || Number.isNaN(toMs)) return Number.NaN
+    low = Math.min(low, fromMs, toMs)
+    high = Math.max(high, fromMs, toMs)
+  }
+  if (spans.length === 1) return low + share * (high - low)
+  const reached = (at: number): number =>
+    spans.reduce((sum, { share: own, fromMs, toMs }) => {
+      const [from, to] = fromMs <= toMs ? [fromMs, toMs] : [toMs, fromMs]
+      return sum + own * (to > from ? Math.min(1, Math.max(0, (at - from) / (to - from))) : at >= from ? 1 : 0)
+    }, 0)
+  for (let turn = 0; turn < 40 && high - low > 500; turn++) {
+    const middle = (low + high) / 2
+    if (reached(middle) < share) low = middle
+    else high = middle
+  }
+  return (low + high) / 2
+}
+
+/** A strip is ready when 90 % of it is, and too hard when the first 5 % is. */
+const readyShareOfStrip = 0.9
+const tooHardShareOfStrip = 0.05
+
+/** Ready and too hard of a strip, UTC ms, for one dose and delay of placing. NaN where the weather ends before. */
+export function stripTimesMs(
+  input: DayInput,
+  tables: SetTables,
+  strip: DayStrip,
+  placed: PlacedStrip,
+  doseMin: number,
+  stopsMin: number,
+  factor = 1,
+): { readonly readyMs: number; readonly tooHardMs: number } {
+  const at = (min: number): number => input.startMs + (min + stopsMin) * minuteMs
+  const spans = (of: 'ready' | 'tooHard'): Span[] =>
+    strip.sun.map(quantile => {
+      const table = tableOf(input, tables, quantile)
+      const when = (min: number): number =>
+        table.when(at(min), { of, doseMin, waitMin: min - placed.arrivedMin, factor })
+      return { share: quantile.share, fromMs: when(placed.fromMin), toMs: when(placed.toMin) }
+    })
+  return {
+    readyMs: whenShare(spans('ready'), readyShareOfStrip),
+    tooHardMs: whenShare(spans('tooHard'), tooHardShareOfStrip),
+  }
+}
+
+/** What cannot be told from the known hours: never ready, long too hard. */
+export const unknownWindow: StripWindow = { colorFromMin: 0, readyMin: 1e6, tooHardMin: 0 }
+
+function windowOf(
+  input: DayInput,
+  tables: SetTables,
+  strip: DayStrip,
+  placed: PlacedStrip,
+  doseMin: number,
+  stopsMin: number,
+): StripWindow {
+  const { readyMs, tooHardMs } = stripTimesMs(input, tables, strip, placed, doseMin, stopsMin)
+  if (Number.isNaN(readyMs)) return unknownWindow
+  const endMs = input.weather.fromMs + input.weather.steps * input.weather.stepMs
+  const readyMin = (readyMs - input.startMs) / minuteMs
+  const toMin = placed.toMin + stopsMin
+  return {
+    colorFromMin: toMin + Math.max(0, settingValue(input.settings, 'colorFromShare') * (readyMin - toMin)),
+    readyMin,
+    tooHardMin: ((Number.isNaN(tooHardMs) ? endMs : tooHardMs) - input.startMs) / minuteMs,
+  }
+}
+
+const between = (a: StripWindow, b: StripWindow, share: number): StripWindow => ({
+  colorFromMin: a.colorFromMin + share * (b.colorFromMin - a.colorFromMin),
+  readyMin: a.readyMin + share * (b.readyMin - a.readyMin),
+  tooHardMin: a.tooHardMin + share * (b.tooHardMin - a.tooHardMin),
+})
+
+export interface PlacedWindows {
+  readonly placed: readonly PlacedStrip[]
+  readonly windows: DoseProblem['windows']
+  readonly mostStops: number
+}
+
+/** Windows for no stop and for the most, those between on the straight line: a few minutes of placing, off by seconds. */
+export function windowsFor(input: DayInput, placers: number, tables: SetTables): PlacedWindows {
+  const placed = placeStrips(input, placers)
+  const stopMin = settingValue(input.settings, 'mixingStopMin')
+  const portions = new Map<number, number>()
+  for (const { load } of input.strips) portions.set(load, (portions.get(load) ?? 0) + 1)
+  const mostStops = Math.min(
+    mostStopsPlanned,
+    [...portions.values()].reduce((sum, count) => sum + Math.min(count, dosesMin.length - 1), 0),
+  )
+  const windows = input.strips.map((strip, i) =>
+    dosesMin.map(doseMin => {
+      const none = windowOf(input, tables, strip, placed[i]!, doseMin, 0)
+      const most = windowOf(input, tables, strip, placed[i]!, doseMin, mostStops * stopMin)
+      const unknown = none === unknownWindow || most === unknownWindow
+      return Array.from({ length: mostStops + 1 }, (_, stops) =>
+        unknown ? unknownWindow : between(none, most, stops / mostStops),
+      )
+    }),
+  )
+  return { placed, windows, mostStops }
+}
+
+export function dayProblem(input: DayInput, split: CrewSplit, made: PlacedWindows): DoseProblem {
+  const { strips } = input
+  const rates = ratesOf(input)
+  const stopMin = settingValue(input.settings, 'mixingStopMin')
+  const placedMin = made.placed.at(-1)?.toMin ?? 0
+  return {
+    loadOf: strips.map(strip => strip.load),
+    volumeM3: strips.map(strip => strip.volumeM3),
+    dosesMin,
+    windows: made.windows,
+    mostStops: made.mostStops,
+    placedMin: Array.from({ length: made.mostStops + 1 }, (_, stops) => placedMin + stops * stopMin),
+    colorMin: strips.map(strip => sumMin(colorTasks(strip, split.color, rates))),
+    stampMin: strips.map(strip => sumMin(stampingTasks(strip, split.placers, rates, split.border === 0))),
+    borderMin: strips.map(strip => (split.border > 0 ? borderMin(strip, split.border, rates) : 0)),
+  }
+}
+
+/** When the load of a strip was batched, minutes from the first truck. */
+export const batchedMin = (input: DayInput, placed: PlacedStrip): number =>
+  placed.arrivedMin - rideMinutes(input.mix, input.settings)

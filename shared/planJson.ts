@@ -50,6 +50,33 @@ const JointRow = z.strictObject({
   locked: z.boolean(),
 })
 
+/** What follows the pours of one day, and not before when. */
+const AfterTaskRow = z.strictObject({
+  task: z.enum(['pullForms', 'sawJoints', 'washRelease', 'openToFeet', 'openToCars', 'seal']),
+  pourIds: z.array(z.string()),
+  date: z.string(),
+  time: z.string(),
+  blocks: z.enum(['neighbors', 'feet', 'cars', 'nothing']),
+})
+
+const DayRow = z.strictObject({
+  day: num,
+  date: z.nullable(z.string()),
+  pourIds: z.array(z.string()),
+  hours: z.nullable(z.strictObject({ from: z.string(), to: z.string() })),
+  closedWayIds: z.array(z.string()),
+  waysReopen: z.array(z.strictObject({ wayId: z.string(), date: z.string(), time: z.string() })),
+  afterTasks: z.array(AfterTaskRow),
+})
+
+/** How good the order of the pours is: `gap` = how far it may be above the cheapest, as a share of its cost. */
+const OrderRow = z.strictObject({
+  proven: z.boolean(),
+  gap: num,
+  cost: num,
+  terms: z.array(z.strictObject({ term: z.string(), value: num })),
+})
+
 const ShareRow = z.strictObject({ id: z.string(), sunShare: z.array(z.nullable(num)) })
 
 export const QuantityInput = z.strictObject({ value: num, unit: z.string() })
@@ -77,6 +104,8 @@ export const PlanJson = z.strictObject({
   slabs: z.array(SlabRow),
   pours: z.array(PourRow),
   joints: z.array(JointRow),
+  days: z.array(DayRow),
+  order: OrderRow,
   shade: z.strictObject({
     stepMin: num,
     minSunAltitudeDeg: num,

@@ -158,6 +158,29 @@ export const dayCodes = [
   'weatherFileUnread',
 ] as const
 
+/** Order and days of the pours, and edits of joints and pours. */
+export const orderCodes = [
+  'accessNowhere',
+  'pourUnreachable',
+  'noPourDay',
+  'waysClosed',
+  'finishLate',
+  'orderDiffers',
+  'orderGap',
+  'neighborTooYoung',
+  'pathThroughFresh',
+  'notPourDay',
+  'crewOverDay',
+  'jointLocked',
+  'pourLocked',
+  'pourIsPoured',
+  'splitMisses',
+  'notNeighbors',
+  'numberTaken',
+  'jointOffSlab',
+  'nothingToPlan',
+] as const
+
 export const problemCodes = [
   ...doorCodes,
   ...geometryCodes,
@@ -166,6 +189,7 @@ export const problemCodes = [
   ...concreteCodes,
   ...editCodes,
   ...dayCodes,
+  ...orderCodes,
 ] as const
 export type ProblemCode = (typeof problemCodes)[number]
 

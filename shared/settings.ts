@@ -105,7 +105,7 @@ export const defaults = {
   loadM3: setting(7.64554858, 'm³', 'a full truck, 10 yd³: trade page, how much a ready-mix truck carries'),
   shortLoadM3: setting(3.822774, 'm³', 'a load under 5 yd³ is charged as a short load: trade page, short load fees'),
   portionsALoad: setting(4, '1', 'most parts of one load with a dose of their own: common practice, no source'),
-  portionM3: setting(1.911387, 'm³', 'a part of a load of about 2½ yd³: own choice'),
+  portionM3: setting(0.764554858, 'm³', 'a part of a load of about 1 yd³ at least: own choice'),
   truckGapMin: setting(10, 'min', 'from one truck empty to the next at the chute: own choice'),
   mixingStopMin: setting(
     5,
@@ -134,9 +134,9 @@ export const defaults = {
   hardenerSecondM2H: setting(220, 'm²/h', 'second pass, a third of the color, 2,400 ft²/h: tuned to common practice'),
   releaseM2H: setting(280, 'm²/h', 'powdered release, 3,000 ft²/h: tuned to common practice'),
   stampM2H: setting(
-    14.8,
+    19,
     'm²/h',
-    'stamping, 160 ft²/h a stamper, about 100 over the whole crew: tuned to common practice',
+    'stamping, 205 ft²/h a stamper, 100 to 150 over the whole crew: tuned to common practice',
   ),
   touchUpM2H: setting(56, 'm²/h', 'touching up, 600 ft²/h: tuned to common practice'),
   borderMH: setting(18.288, 'm/h', 'stamping a border up to 18 in wide, 60 ft/h: tuned to common practice'),

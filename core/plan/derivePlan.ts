@@ -83,6 +83,8 @@ export function derivePlan(site: Site, request: PlanRequest, memo: Memo = create
     casters,
     pours: planned.pours,
     joints: planned.joints,
+    days: planned.days,
+    order: planned.order,
     shade,
     points,
     quantities,

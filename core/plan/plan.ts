@@ -7,6 +7,7 @@ import type { Quantity } from '../../shared/planJson'
 import type { Problem } from '../../shared/problem'
 import type { CurveRegion, Region } from '../geometry/curve'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
+import type { OrderFigures, PourDay } from '../pours/order/planDays'
 import type { ResolvedCaster } from '../sun/resolveCaster'
 import type { SiteDay } from '../sun/siteDay'
 import type { SunPosition } from '../sun/sunPosition'
@@ -77,6 +78,9 @@ export interface Plan {
   readonly casters: readonly ResolvedCaster[]
   readonly pours: readonly PlannedPour[]
   readonly joints: readonly PlannedJoint[]
+  /** The days with a pour, in order. */
+  readonly days: readonly PourDay[]
+  readonly order: OrderFigures
   readonly shade: PlanShade
   readonly points: readonly PlannedPoint[]
   readonly quantities: readonly Quantity[]

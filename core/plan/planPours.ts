@@ -6,8 +6,8 @@ import { settingValue } from '../../shared/settings'
 import type { CurveRegion } from '../geometry/curve'
 import { edgeLength } from '../geometry/edgeLength'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
+import { type DaysPlan, planDays } from '../pours/order/planDays'
 import { pourFaces } from '../pours/pourFaces'
-import { orderPours } from '../pours/pourOrder'
 import { pourShape } from '../pours/pourShape'
 import { type Proposal, proposePours } from '../pours/proposePours'
 import { isolationEdges } from '../quantities/edgeLengths'
@@ -26,6 +26,8 @@ interface Drawn {
 export interface PlannedPours {
   readonly pours: readonly PlannedPour[]
   readonly joints: readonly PlannedJoint[]
+  readonly days: DaysPlan['days']
+  readonly order: DaysPlan['figures']
   readonly findings: readonly Finding[]
 }
 
@@ -99,10 +101,25 @@ const isolationJoints = (slab: ResolvedSlab, site: Site): PlannedJoint[] => {
   }))
 }
 
-export function planPours(memo: Memo, site: Site, slabs: readonly ResolvedSlab[], date: string): PlannedPours {
+/** How hard to look for a split: 'small' while something is dragged. */
+export type PourBudget = 'small' | 'full'
+
+/** Yields before each region that is split, and before the order. */
+export function* planPours(
+  memo: Memo,
+  site: Site,
+  slabs: readonly ResolvedSlab[],
+  date: string,
+  budget: PourBudget,
+): Generator<void, PlannedPours> {
   const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
-  const propose = (key: string, slabId: string, part: PourPart, region: CurveRegion): Proposal =>
-    memo.part('proposal', key, [region, capM2], () => proposePours({ slabId, part, region, capM2 }))
+  const propose = (key: string, slabId: string, part: PourPart, region: CurveRegion): Proposal => {
+    const inputs = [region, capM2]
+    const split = () => proposePours({ slabId, part, region, capM2, budget })
+    if (budget === 'full') return memo.part('proposal', key, inputs, split)
+    // A full answer that still holds is kept through a drag of something else.
+    return memo.known<Proposal>('proposal', key, inputs) ?? memo.part('quickProposal', key, inputs, split)
+  }
   const drawn: Drawn[] = []
   const from = { pours: 0, joints: 0 }
   const addProposed = (key: string, slabId: string, part: PourPart, region: CurveRegion) => {
@@ -116,6 +133,7 @@ export function planPours(memo: Memo, site: Site, slabs: readonly ResolvedSlab[]
       const accepted = site.accepted.find(a => a.slabId === slab.id && a.part === part)
       for (const [i, region] of regions.entries()) {
         const key = `${slab.id} ${part} ${i}`
+        yield
         if (!accepted) {
           addProposed(key, slab.id, part, region)
           continue
@@ -130,35 +148,71 @@ export function planPours(memo: Memo, site: Site, slabs: readonly ResolvedSlab[]
     const isolation = memo.part('isolation', slab.id, [slab], () => isolationJoints(slab, site))
     drawn.push({ pours: [], joints: isolation, findings: [] })
   }
+  yield
   const joints = drawn.flatMap(d => d.joints)
   const unordered = drawn.flatMap(d => d.pours)
-  const pours = memo.part(
+  const ordered = memo.part(
     'order',
     'site',
-    [site.accepted, site.access, site.crew, date, ...unordered.map(p => p.region)],
-    () => putInOrder(site, unordered, date),
+    [
+      site.accepted,
+      site.access,
+      site.crew,
+      site.calendar,
+      site.settings,
+      site.casters,
+      site.log,
+      capM2,
+      date,
+      ...slabs,
+      ...unordered.map(p => p.region),
+    ],
+    () => putInOrder(site, slabs, unordered, date, capM2),
   )
-  return { pours, joints, findings: drawn.flatMap(d => d.findings) }
+  return {
+    ...ordered,
+    joints,
+    findings: [...drawn.flatMap(d => d.findings), ...ordered.findings],
+  }
 }
 
 /** The computed order and days; what was accepted with an order or a date keeps it. */
-function putInOrder(site: Site, pours: readonly Unordered[], date: string): PlannedPour[] {
-  const computed = new Map(
-    orderPours({
-      pours,
-      poursPerDay: site.crew?.crews ?? 1,
-      startDate: date,
-      daysOff: site.crew?.daysOff ?? [],
-      truckSpots: (site.access?.truckSpots ?? []).map(spot => spot.at),
-    }).map(o => [o.id, o]),
-  )
+function putInOrder(
+  site: Site,
+  slabs: readonly ResolvedSlab[],
+  pours: readonly Unordered[],
+  date: string,
+  capM2: number,
+): Omit<PlannedPours, 'joints'> {
   const accepted = new Map(site.accepted.flatMap(a => a.pours.map(p => [p.id, p])))
-  const ranked = pours.map(pour => {
-    const own = computed.get(pour.id)!
-    const wish = accepted.get(pour.id)
-    return { pour, rank: wish?.order ?? own.order, date: wish?.date ?? own.date }
+  const plan = planDays({
+    pours: pours.map(pour => {
+      const wish = accepted.get(pour.id)
+      const poured = wish?.poured
+      const when = wish?.date ?? (poured && site.log?.find(entry => entry.id === poured.logId)?.date)
+      return {
+        ...pour,
+        isPoured: poured !== undefined,
+        ...(wish?.order === undefined ? {} : { order: wish.order }),
+        ...(when === undefined ? {} : { date: when }),
+      }
+    }),
+    slabs,
+    casters: site.casters,
+    noGo: site.access?.noGo ?? [],
+    ways: site.access?.ways ?? [],
+    truckSpots: (site.access?.truckSpots ?? []).map(spot => spot.at),
+    ...(site.crew === undefined ? {} : { crew: site.crew }),
+    ...(site.calendar === undefined ? {} : { calendar: site.calendar }),
+    ...(site.settings === undefined ? {} : { settings: site.settings }),
+    capM2,
+    startDate: date,
   })
-  ranked.sort((a, b) => a.rank - b.rank)
-  const dates = [...new Set(ranked.map(r => r.date))].sort()
-  return ranked.map(({ pour, date: when }, i) => ({ ...pour, order: i + 1, day: dates.indexOf(when) + 1, date: when }))
+  const byId = new Map(pours.map(pour => [pour.id, pour]))
+  return {
+    pours: plan.pours.map(({ id, ...when }) => ({ ...byId.get(id)!, ...when })),
+    days: plan.days,
+    order: plan.figures,
+    findings: plan.findings,
+  }
 }

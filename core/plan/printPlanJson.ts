@@ -71,6 +71,14 @@ export function printPlanJson(plan: Plan): PlanJson {
       lengthM: joint.lengthM,
       locked: joint.locked,
     })),
+    days: plan.days.map(day => ({
+      ...day,
+      pourIds: [...day.pourIds],
+      closedWayIds: [...day.closedWayIds],
+      waysReopen: day.waysReopen.map(way => ({ ...way })),
+      afterTasks: day.afterTasks.map(task => ({ ...task, pourIds: [...task.pourIds] })),
+    })),
+    order: { ...plan.order, terms: plan.order.terms.map(term => ({ ...term })) },
     shade: {
       stepMin: shade.stepMin,
       minSunAltitudeDeg: shade.minSunAltitudeDeg,

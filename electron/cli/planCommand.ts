@@ -73,6 +73,8 @@ const emptyPlanJson = (siteId: string, problems: readonly Problem[]): PlanJson =
   slabs: [],
   pours: [],
   joints: [],
+  days: [],
+  order: { proven: false, gap: 0, cost: 0, terms: [] },
   shade: { stepMin: 0, minSunAltitudeDeg: 0, times: [], sun: [], slabs: [], pours: [] },
   shadows: [],
   points: [],

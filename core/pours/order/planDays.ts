@@ -1,0 +1,415 @@
+/** The order of the pours and their days: the computed one, and what was accepted of it. */
+import type { Caster } from '../../../shared/document/caster'
+import type { Calendar, Crew, Way } from '../../../shared/document/day'
+import type { Path } from '../../../shared/document/path'
+import type { PourPart } from '../../../shared/document/pours'
+import type { Pt } from '../../../shared/document/primitives'
+import type { Placed } from '../../../shared/document/slab'
+import type { Finding } from '../../../shared/problem'
+import { type SettingName, type SettingOverrides, settingValue } from '../../../shared/settings'
+import { regionContains } from '../../geometry/contains'
+import type { CurveRegion } from '../../geometry/curve'
+import type { ResolvedSlab } from '../../geometry/resolvedSlab'
+import { printDay } from '../../reports/printDay'
+import { pourAdjacency } from '../pourAdjacency'
+import { toCutRegion } from '../region/cutRegion'
+import { insidePoint } from '../region/insidePoint'
+import { type AfterTask, afterTasks } from './afterTasks'
+import { checkDays } from './checkDays'
+import { finishFinding } from './finishDate'
+import type { OrderProblem } from './orderProblem'
+import { openGround, wayFronts } from './pourAccess'
+import { type OrderAnswer, type OrderBudget, orderBudgets, searchOrder } from './searchOrder'
+import { type ShutDay, waysOn } from './waysOn'
+import {
+  type CalendarRules,
+  clockOf,
+  dateOf,
+  dayNumber,
+  minutesOf,
+  pourDays,
+  pourHoursOn,
+  weekdayOf,
+} from './workCalendar'
+
+export interface PourToPlan {
+  readonly id: string
+  readonly number: string
+  readonly slabId: string
+  readonly part: PourPart
+  readonly region: CurveRegion
+  readonly areaM2: number
+  /** What the document holds of it. */
+  readonly order?: number
+  readonly date?: string
+  readonly isPoured?: boolean
+}
+
+export interface DaysInput {
+  readonly pours: readonly PourToPlan[]
+  readonly slabs: readonly ResolvedSlab[]
+  readonly casters: readonly Caster[]
+  readonly noGo: readonly Path[]
+  readonly ways: readonly Way[]
+  readonly truckSpots: readonly Pt[]
+  readonly crew?: Crew
+  readonly calendar?: Calendar
+  readonly capM2: number
+  /** The first day that may be poured on, `YYYY-MM-DD`. */
+  readonly startDate: string
+  readonly settings?: SettingOverrides
+  readonly budget?: 'small' | 'full' | OrderBudget
+}
+
+export interface PlacedPour {
+  readonly id: string
+  /** From 1 over all slabs. */
+  readonly order: number
+  /** From 1: the days with a pour, counted. */
+  readonly day: number
+  /** Null where the calendar has no day left. */
+  readonly date: string | null
+}
+
+export interface PourDay {
+  readonly day: number
+  readonly date: string | null
+  readonly pourIds: readonly string[]
+  /** Hours in which the plant delivers and noise is allowed, `HH:MM`; null outside the calendar. */
+  readonly hours: { readonly from: string; readonly to: string } | null
+  /** Ways in and out that fresh concrete closes on this date, that of the day before included. */
+  readonly closedWayIds: readonly string[]
+  /** When the ways closed by this day's pours can be used again. */
+  readonly waysReopen: readonly { readonly wayId: string; readonly date: string; readonly time: string }[]
+  readonly afterTasks: readonly AfterTask[]
+}
+
+export interface OrderFigures {
+  readonly proven: boolean
+  readonly gap: number
+  readonly cost: number
+  readonly terms: readonly { readonly term: string; readonly value: number }[]
+}
+
+export interface DaysPlan {
+  readonly pours: readonly PlacedPour[]
+  readonly days: readonly PourDay[]
+  readonly figures: OrderFigures
+  readonly findings: readonly Finding[]
+}
+
+/** Open edge a crew needs to get onto a pour (m): 3 ft, common practice, no source. */
+const accessM = 0.9144
+/** Width to pass at a door (m): 36 in, ADA 2010 Standards §403.5.1. */
+const passM = 0.9144
+/** Days searched: every pour may have to wait this often for its neighbors. */
+const spareDays = 20
+
+const placedOf = (pour: PourToPlan, at: Pt, slabs: readonly ResolvedSlab[]): Placed | null => {
+  if (pour.part !== 'border') return null
+  const slab = slabs.find(s => s.id === pour.slabId)
+  const claims = slab ? [...slab.borders, ...slab.bands, ...slab.insets] : []
+  const own = claims.find(c => c.shape.some(region => regionContains(region, at)))
+  return own?.placed ?? 'after'
+}
+
+export const calendarRules = (
+  calendar: Calendar | undefined,
+  crew: Crew | undefined,
+  setting: (name: SettingName) => number,
+): CalendarRules => ({
+  plantHours: calendar?.plantHours ?? [],
+  noiseHours: calendar?.noiseHours ?? [],
+  daysOff: crew?.daysOff ?? [],
+  usual: { fromMin: 60 * setting('firstTruckH'), toMin: 60 * (setting('pourDoneH') + 1) },
+})
+
+interface Ground {
+  readonly problem: OrderProblem
+  readonly wayIds: readonly string[]
+  readonly findings: readonly Finding[]
+}
+
+/** A pour without any way to it is placed all the same, as if it were open: the finding says so. */
+function withUnreached(pours: readonly PourToPlan[], open: readonly boolean[], next: readonly (readonly number[])[]) {
+  const seen = open.map(Boolean)
+  const queue = open.flatMap((o, i) => (o ? [i] : []))
+  for (let at = queue.pop(); at !== undefined; at = queue.pop())
+    for (const n of next[at]!)
+      if (!seen[n]) {
+        seen[n] = true
+        queue.push(n)
+      }
+  const nowhere = pours.length > 0 && !open.some(Boolean)
+  const findings: Finding[] = nowhere
+    ? [{ code: 'accessNowhere', severity: 'check', values: { pours: pours.length }, field: '/access' }]
+    : pours.flatMap((pour, i): Finding[] =>
+        seen[i]
+          ? []
+          : [
+              {
+                code: 'pourUnreachable',
+                severity: 'check',
+                values: { number: pour.number },
+                at: { entityId: pour.id, point: insidePoint(toCutRegion(pour.region)) },
+              },
+            ],
+      )
+  return { open: seen.map((s, i) => open[i]! || !s), findings }
+}
+
+function posePuzzle(input: DaysInput, rules: CalendarRules, setting: (name: SettingName) => number): Ground {
+  const { pours, slabs } = input
+  const regions = pours.map(p => p.region)
+  const outlines = slabs.map(s => s.outline)
+  const index = new Map(pours.map((p, i) => [p.id, i]))
+  const next: number[][] = pours.map(() => [])
+  for (const { a, b } of pourAdjacency(pours).pairs) {
+    next[index.get(a)!]!.push(index.get(b)!)
+    next[index.get(b)!]!.push(index.get(a)!)
+  }
+  const ground = openGround(regions, { outlines, casters: input.casters, noGo: input.noGo }).map(m => m >= accessM)
+  const fronts = wayFronts(regions, outlines, input.ways)
+  const open = ground.map((o, i) => o || fronts.some(w => w.fronts.some(f => f.pour === i)))
+  const reached = withUnreached(pours, open, next)
+  const centers = regions.map(region => insidePoint(toCutRegion(region)))
+  const placed = pours.map((p, i) => placedOf(p, centers[i]!, slabs))
+  const rank = (i: number): number => (placed[i] === 'before' ? 0 : placed[i] === null ? 1 : 2)
+  const haulM = centers.map(([x, y]) =>
+    input.truckSpots.length === 0 ? 0 : Math.min(...input.truckSpots.map(([tx, ty]) => Math.hypot(x - tx, y - ty))),
+  )
+  const start = dayNumber(input.startDate)
+  const days = pourDays(rules, start, 3 * pours.length + spareDays)
+  const wayHours = fronts.map(({ wayId }) => input.ways.find(w => w.id === wayId)!.open)
+  const doneMin = 60 * setting('pourDoneH')
+  const closedBelow = days.map(day =>
+    wayHours.map(rows => {
+      const own = rows.filter(row => row.weekdays.includes(weekdayOf(day)))
+      if (own.length === 0) return 0
+      // Closed while the youngest pour in front is not yet open to feet at the first hour it is needed.
+      const first = Math.min(...own.map(row => minutesOf(row.from)))
+      return Math.max(1, Math.ceil((doneMin + 60 * setting('openToFeetH') - first) / 1440))
+    }),
+  )
+  return {
+    findings: reached.findings,
+    wayIds: fronts.map(w => w.wayId),
+    problem: {
+      count: pours.length,
+      next,
+      open: reached.open,
+      onGround: ground,
+      load: pours.map(p => (p.part === 'border' ? Math.min(1, Math.max(0.1, p.areaM2 / input.capM2)) : 1)),
+      perDay: Math.max(1, Math.floor((input.crew?.crews ?? 1) * setting('poursPerCrewDay'))),
+      haulM,
+      after: pours.map((p, i) => pours.flatMap((q, j) => (q.slabId === p.slabId && rank(j) < rank(i) ? [j] : []))),
+      days,
+      neighborAge: Math.max(
+        1,
+        Math.ceil(setting('neighborAgeDays')),
+        Math.floor((doneMin + 60 * setting('pullFormsH')) / 1440),
+      ),
+      crossAge: Math.max(1, Math.ceil(setting('openToFeetH') / 24)),
+      ways: fronts.map(({ fronts: own }) => ({
+        fronts: own,
+        leastM: Math.min(
+          passM,
+          own.reduce((sum, f) => sum + f.widthM, 0),
+        ),
+      })),
+      closedBelow,
+      poured: pours.flatMap((p, i) => (p.isPoured ? [{ pour: i, day: p.date ? dayNumber(p.date) : start - 30 }] : [])),
+    },
+  }
+}
+
+interface Slot {
+  readonly pour: number
+  readonly day: number | null
+}
+
+/** The pours of a day, far from the trucks first. */
+const slotsOf = (answer: OrderAnswer, problem: OrderProblem): Slot[] =>
+  answer.days.flatMap((today, d) =>
+    [...today]
+      .sort((a, b) => problem.haulM[b]! - problem.haulM[a]! || a - b)
+      .map(pour => ({ pour, day: problem.days[d]! })),
+  )
+
+/** Accepted orders and dates stand; the others take the first days that suit them, in the computed order. */
+function keepAccepted(pours: readonly PourToPlan[], computed: readonly Slot[], problem: OrderProblem): Slot[] {
+  const rankOf = new Map(computed.map((s, i) => [s.pour, pours[s.pour]!.order ?? i + 1]))
+  const fixed: Slot[] = pours.flatMap((p, i) => (p.date !== undefined ? [{ pour: i, day: dayNumber(p.date) }] : []))
+  const placed: Slot[] = [...fixed]
+  const isFixed = new Set(fixed.map(s => s.pour))
+  const rest = computed.filter(s => !isFixed.has(s.pour)).sort((a, b) => rankOf.get(a.pour)! - rankOf.get(b.pour)!)
+  for (const { pour } of rest) {
+    const earlier = placed.filter(s => s.day !== null && problem.after[pour]!.includes(s.pour)).map(s => s.day!)
+    const before =
+      pours[pour]!.order === undefined
+        ? []
+        : placed.flatMap(s => {
+            const order = pours[s.pour]!.order
+            return s.day !== null && order !== undefined && order < pours[pour]!.order! ? [s.day] : []
+          })
+    const suits = (day: number): boolean => {
+      if (earlier.some(d => d >= day) || before.some(d => d > day)) return false
+      const today = placed.filter(s => s.day === day)
+      if (today.reduce((sum, s) => sum + problem.load[s.pour]!, problem.load[pour]!) > problem.perDay + 1e-6)
+        return false
+      return !placed.some(
+        s => s.day !== null && problem.next[pour]!.includes(s.pour) && Math.abs(s.day - day) < problem.neighborAge,
+      )
+    }
+    placed.push({ pour, day: problem.days.find(suits) ?? null })
+  }
+  const orderOf = (i: number): number => pours[i]!.order ?? rankOf.get(i) ?? 0
+  const never = Number.MAX_SAFE_INTEGER
+  // An accepted order stands even against the dates; the dates have findings of their own.
+  const byOrder = pours.every(p => p.order !== undefined)
+  return placed.sort((a, b) =>
+    byOrder
+      ? orderOf(a.pour) - orderOf(b.pour)
+      : (a.day ?? never) - (b.day ?? never) || orderOf(a.pour) - orderOf(b.pour) || a.pour - b.pour,
+  )
+}
+
+const describe = (slots: readonly Slot[], pours: readonly PourToPlan[]): string =>
+  slots
+    .map(({ pour, day }) => `${pours[pour]!.number}${day === null ? '' : ` on ${printDay(dateOf(day), 'short')}`}`)
+    .join(', ')
+
+function differs(pours: readonly PourToPlan[], kept: readonly Slot[], computed: readonly Slot[]): Finding[] {
+  const dayIn = (slots: readonly Slot[], pour: number) => slots.find(s => s.pour === pour)?.day
+  const own = kept.filter(s => !pours[s.pour]!.isPoured)
+  const sameOrder = own.every((s, i) => s.pour === computed[i]?.pour)
+  const sameDays = own.every(s => s.day === dayIn(computed, s.pour))
+  if (sameOrder && sameDays) return []
+  const last = (slots: readonly Slot[]): number => slots.reduce((m, s) => Math.max(m, s.day ?? m), 0)
+  return [
+    {
+      code: 'orderDiffers',
+      severity: 'note',
+      values: {
+        kept: describe(own, pours),
+        computed: describe(computed, pours),
+        fewerDays: Math.max(0, last(own) - last(computed)),
+      },
+      field: '/accepted',
+    },
+  ]
+}
+
+/** One finding for each run of days that the same concrete closes. */
+function shutFindings(shut: readonly ShutDay[], { ways, pours }: DaysInput): Finding[] {
+  const runs: { from: number; to: number; reason: string }[] = []
+  for (const { day, closed } of shut) {
+    const reason = closed
+      .map(({ wayId, pours: front }) => {
+        const name = ways.find(w => w.id === wayId)?.name ?? wayId
+        return front.length > 0
+          ? `fresh concrete of pour ${front.map(i => pours[i]!.number).join(' and ')} closes ${name}`
+          : `fresh concrete lies between ${name} and the outside`
+      })
+      .join('; ')
+    const last = runs.at(-1)
+    if (last?.to === day - 1 && last.reason === reason) last.to = day
+    else runs.push({ from: day, to: day, reason })
+  }
+  return runs.map(({ from, to, reason }) => ({
+    code: 'waysClosed',
+    severity: 'check',
+    values: { date: dateOf(from), until: dateOf(to), reason },
+    field: '/access/ways',
+  }))
+}
+
+/**
+ * Order and days of all pours. Neighbors are never poured on one day, each pour is reached without crossing fresh
+ * concrete, far from the trucks first; plant hours, noise hours and days off bound the calendar. An accepted order or
+ * date stands, and a note tells the difference. Impossible wishes come back as findings; every pour has its row.
+ */
+export function planDays(input: DaysInput): DaysPlan {
+  const setting = (name: SettingName): number => settingValue(input.settings, name)
+  const { pours } = input
+  const rules = calendarRules(input.calendar, input.crew, setting)
+  const open = pours.filter(p => !p.isPoured)
+  // Where everything has its date, the computed days begin with the first of them.
+  const firstDate = open.map(p => p.date ?? '').reduce((least, date) => (date < least ? date : least), '9999')
+  const startDate = open.length > 0 && firstDate !== '' && firstDate !== '9999' ? firstDate : input.startDate
+  return planFrom({ ...input, startDate }, rules, setting)
+}
+
+function planFrom(input: DaysInput, rules: CalendarRules, setting: (name: SettingName) => number): DaysPlan {
+  const { pours } = input
+  const { problem, wayIds, findings: reachFindings } = posePuzzle(input, rules, setting)
+  const findings: Finding[] = [...reachFindings]
+  const budget = typeof input.budget === 'object' ? input.budget : orderBudgets[input.budget ?? 'full']
+  // Without a day to pour on, the order is still worth knowing.
+  const free = Array.from({ length: 3 * pours.length + spareDays }, (_, i) => dayNumber(input.startDate) + i)
+  const dated = problem.days.length > 0 ? searchOrder(problem, budget) : null
+  const answer =
+    dated ?? searchOrder({ ...problem, days: free, closedBelow: free.map(() => wayIds.map(() => 0)) }, budget)
+  const rest = pours.flatMap((p, i) => (p.isPoured ? [] : [i]))
+  if (!dated && rest.length > 0)
+    findings.push({
+      code: 'noPourDay',
+      severity: 'check',
+      values: { from: input.startDate },
+      field: '/calendar/plantHours',
+    })
+  const computed: Slot[] = answer
+    ? slotsOf(answer, { ...problem, days: dated ? problem.days : free }).map(s => (dated ? s : { ...s, day: null }))
+    : rest.map(pour => ({ pour, day: null }))
+  const hasWishes = pours.some(p => p.order !== undefined || p.date !== undefined || p.isPoured)
+  const slots = hasWishes
+    ? keepAccepted(
+        pours,
+        [...computed, ...pours.flatMap((p, i) => (p.isPoured ? [{ pour: i, day: null }] : []))],
+        problem,
+      )
+    : computed
+  if (hasWishes) {
+    findings.push(...differs(pours, slots, computed))
+    findings.push(...checkDays(pours, slots, problem, rules))
+  }
+  const dayNumbers = [...new Set(slots.flatMap(s => (s.day === null ? [] : [s.day])))].sort((a, b) => a - b)
+  const dayOf = (day: number | null): number => (day === null ? dayNumbers.length + 1 : dayNumbers.indexOf(day) + 1)
+  const placed = slots.map((s, i): PlacedPour => {
+    return { id: pours[s.pour]!.id, order: i + 1, day: dayOf(s.day), date: s.day === null ? null : dateOf(s.day) }
+  })
+  const doneMin = 60 * setting('pourDoneH')
+  const ways = waysOn(slots, problem, wayIds, input.ways, doneMin, 60 * setting('openToFeetH'))
+  findings.push(...shutFindings(ways.shut, input))
+  const unplaced = slots.filter(s => s.day === null)
+  const days = [...dayNumbers, ...(unplaced.length > 0 ? [null] : [])].map((day, i): PourDay => {
+    const pourIds = slots.filter(s => s.day === day).map(s => pours[s.pour]!.id)
+    if (day === null)
+      return { day: i + 1, date: null, pourIds, hours: null, closedWayIds: [], waysReopen: [], afterTasks: [] }
+    const hours = pourHoursOn(rules, day)
+    return {
+      day: i + 1,
+      date: dateOf(day),
+      pourIds,
+      hours: hours && { from: clockOf(hours.fromMin), to: clockOf(Math.min(hours.toMin, 1439)) },
+      closedWayIds: ways.closedOn(day),
+      waysReopen: ways.reopen(day),
+      afterTasks: afterTasks(pourIds, day, doneMin, rules, setting),
+    }
+  })
+  if (answer && answer.gap > 0.02)
+    findings.push({ code: 'orderGap', severity: 'note', values: { gap: answer.gap, pours: rest.length } })
+  const late = finishFinding({ input, problem, rules, setting, budget, slots })
+  if (late) findings.push(late)
+  return {
+    pours: placed,
+    days,
+    figures: {
+      proven: answer?.proven ?? false,
+      gap: answer?.gap ?? 1,
+      cost: answer?.cost ?? 0,
+      terms: Object.entries(answer?.terms ?? {}).map(([term, value]) => ({ term, value })),
+    },
+    findings,
+  }
+}

@@ -1,0 +1,111 @@
+/** What a pointer can catch on: the corners and edges of a site, each with everything it belongs to. */
+import type { Path } from '../../../shared/document/path'
+import type { Id, Pt } from '../../../shared/document/primitives'
+import type { Site } from '../../../shared/document/site'
+import { type Box, edgeBounds } from '../bounds'
+import type { CurveEdge } from '../curve'
+import { edgeFromRise, resolvePath } from '../resolvePath'
+
+export interface SnapCorner {
+  readonly at: Pt
+  /** Its own id, those of its edges, path, part and slab: excluded with any of them. */
+  readonly owners: readonly Id[]
+}
+
+export interface SnapEdge {
+  readonly edge: CurveEdge
+  readonly box: Box
+  /** Corner to corner, before rounding: what its middle is the middle of. */
+  readonly whole: CurveEdge
+  readonly owners: readonly Id[]
+}
+
+export interface SnapIndex {
+  readonly corners: readonly SnapCorner[]
+  readonly edges: readonly SnapEdge[]
+}
+
+interface Owned {
+  readonly path: Path
+  readonly owners: readonly Id[]
+}
+
+const pathsOf = (site: Site): readonly Owned[] => [
+  ...site.slabs.flatMap(slab => [
+    { path: slab.outline, owners: [slab.id] },
+    ...slab.openings.map(({ id, path }) => ({ path, owners: [slab.id, id] })),
+    ...slab.bands.map(({ id, line }) => ({ path: line, owners: [slab.id, id] })),
+    ...slab.insets.map(({ id, path }) => ({ path, owners: [slab.id, id] })),
+  ]),
+  ...site.casters.flatMap((caster): readonly Owned[] => {
+    if (caster.kind === 'cover') return [{ path: caster.outline, owners: [caster.id] }]
+    if (caster.kind !== 'building') return []
+    return [caster.footprint, ...(caster.courtyards ?? [])].map(path => ({ path, owners: [caster.id] }))
+  }),
+  ...(site.access?.noGo ?? []).map(path => ({ path, owners: [] })),
+  ...site.wishes.flatMap(wish =>
+    wish.kind === 'forbiddenArea' ? [{ path: wish.path, owners: [wish.id, wish.slabId] }] : [],
+  ),
+]
+
+class Collector {
+  readonly corners: SnapCorner[] = []
+  readonly edges: SnapEdge[] = []
+
+  edge(edge: CurveEdge, whole: CurveEdge, owners: readonly Id[]): void {
+    const long = Math.hypot(edge.to[0] - edge.from[0], edge.to[1] - edge.from[1]) > 1e-9
+    if (long) this.edges.push({ edge, whole, box: edgeBounds(edge), owners })
+  }
+
+  path({ path, owners }: Owned): void {
+    const { vertices, edges } = path
+    const n = vertices.length
+    const closed = edges.length === n
+    const own = [...owners, path.id]
+    vertices.forEach(({ id, at }, i) => {
+      const around = [edges[i], closed ? edges[(i + n - 1) % n] : edges[i - 1]].flatMap(edge => (edge ? [edge.id] : []))
+      this.corners.push({ at, owners: [...own, id, ...around] })
+    })
+    const whole = new Map(
+      edges.map((edge, i): [Id, { readonly edge: CurveEdge; readonly ends: readonly Id[] }] => {
+        const [from, to] = [vertices[i]!, vertices[(i + 1) % n]!]
+        return [edge.id, { edge: edgeFromRise(edge.id, from.at, to.at, edge.riseM), ends: [from.id, to.id] }]
+      }),
+    )
+    for (const edge of resolvePath(path, path.id, closed).ring) {
+      const from = whole.get(edge.edgeId)
+      if (from !== undefined) this.edge(edge, from.edge, [...own, edge.edgeId, ...from.ends])
+      else {
+        const corner = edge.edgeId.slice(0, -1)
+        const i = vertices.findIndex(({ id }) => id === corner)
+        const around = [edges[i]?.id, edges[(i + edges.length - 1) % edges.length]?.id].flatMap(id => id ?? [])
+        this.edge(edge, edge, [...own, corner, ...around])
+      }
+    }
+  }
+
+  line(points: readonly Pt[], owners: readonly Id[]): void {
+    for (const at of points) this.corners.push({ at, owners })
+    points.slice(1).forEach((to, i) => {
+      const edge = { edgeId: owners[0] ?? '', from: points[i]!, to }
+      this.edge(edge, edge, owners)
+    })
+  }
+}
+
+const known = new WeakMap<Site, SnapIndex>()
+
+/** Built once for each document: during a gesture the committed one stays the same. */
+export function snapIndex(site: Site): SnapIndex {
+  const ready = known.get(site)
+  if (ready) return ready
+  const collector = new Collector()
+  for (const path of pathsOf(site)) collector.path(path)
+  for (const caster of site.casters) if (caster.kind === 'wall') collector.line(caster.line, [caster.id])
+  for (const wish of site.wishes) if (wish.kind === 'forbiddenLine') collector.line(wish.line, [wish.id, wish.slabId])
+  for (const part of site.accepted)
+    for (const { id, ends } of part.joints) collector.line([ends[0].last, ends[1].last], [id, part.slabId])
+  const index = { corners: collector.corners, edges: collector.edges }
+  known.set(site, index)
+  return index
+}

@@ -134,9 +134,9 @@ export const defaults = {
   hardenerSecondM2H: setting(220, 'm²/h', 'second pass, a third of the color, 2,400 ft²/h: tuned to common practice'),
   releaseM2H: setting(280, 'm²/h', 'powdered release, 3,000 ft²/h: tuned to common practice'),
   stampM2H: setting(
-    19,
+    21,
     'm²/h',
-    'stamping, 205 ft²/h a stamper, 100 to 150 over the whole crew: tuned to common practice',
+    'stamping, 225 ft²/h a stamper, 100 to 150 over the whole crew: tuned to common practice',
   ),
   touchUpM2H: setting(56, 'm²/h', 'touching up, 600 ft²/h: tuned to common practice'),
   borderMH: setting(18.288, 'm/h', 'stamping a border up to 18 in wide, 60 ft/h: tuned to common practice'),

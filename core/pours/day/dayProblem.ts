@@ -46,6 +46,16 @@ export interface DayInput {
   readonly settings?: SettingOverrides
   /** Shared by plans of one weather and mix; made if left out. */
   readonly tables?: SetTables
+  /** Strips that are down, from the first on. */
+  readonly known?: readonly KnownStrip[]
+}
+
+export interface KnownStrip {
+  readonly placedFromMs: number
+  readonly placedToMs: number
+  /** When its load was batched. */
+  readonly batchedMs: number
+  readonly doseMin: number
 }
 
 /** Set tables by shade history. */
@@ -84,7 +94,15 @@ export function placeStrips(input: DayInput, placers: number): PlacedStrip[] {
   const gapMin = settingValue(input.settings, 'truckGapMin')
   let at = 0
   let arrivedMin = 0
+  const rideMin = rideMinutes(input.mix, input.settings)
+  const minOf = (ms: number): number => (ms - input.startMs) / minuteMs
   return input.strips.map((strip, i) => {
+    const known = input.known?.[i]
+    if (known) {
+      at = minOf(known.placedToMs)
+      arrivedMin = minOf(known.batchedMs) + rideMin
+      return { fromMin: minOf(known.placedFromMs), toMin: at, arrivedMin }
+    }
     if (i > 0 && strip.load !== input.strips[i - 1]!.load) {
       at += gapMin
       arrivedMin = at
@@ -182,6 +200,20 @@ const between = (a: StripWindow, b: StripWindow, share: number): StripWindow => 
   tooHardMin: a.tooHardMin + share * (b.tooHardMin - a.tooHardMin),
 })
 
+const knownDoses = (input: DayInput): number[] =>
+  (input.known ?? []).map(({ doseMin }) =>
+    dosesMin.reduce((best, dose, i) => (Math.abs(dose - doseMin) < Math.abs(dosesMin[best]! - doseMin) ? i : best), 0),
+  )
+
+/** Mixing stops that are over. */
+function stopsKnown(input: DayInput): number {
+  const doses = knownDoses(input)
+  return doses.filter((dose, i) => {
+    const sameLoad = i > 0 && input.strips[i]!.load === input.strips[i - 1]!.load
+    return dose > (sameLoad ? doses[i - 1]! : 0)
+  }).length
+}
+
 export interface PlacedWindows {
   readonly placed: readonly PlacedStrip[]
   readonly windows: DoseProblem['windows']
@@ -198,13 +230,16 @@ export function windowsFor(input: DayInput, placers: number, tables: SetTables):
     mostStopsPlanned,
     [...portions.values()].reduce((sum, count) => sum + Math.min(count, dosesMin.length - 1), 0),
   )
+  const knownStops = stopsKnown(input)
   const windows = input.strips.map((strip, i) =>
     dosesMin.map(doseMin => {
       const none = windowOf(input, tables, strip, placed[i]!, doseMin, 0)
-      const most = windowOf(input, tables, strip, placed[i]!, doseMin, mostStops * stopMin)
+      if (input.known?.[i] !== undefined) return Array.from({ length: mostStops + 1 }, () => none)
+      const open = Math.max(1, mostStops - knownStops)
+      const most = windowOf(input, tables, strip, placed[i]!, doseMin, open * stopMin)
       const unknown = none === unknownWindow || most === unknownWindow
       return Array.from({ length: mostStops + 1 }, (_, stops) =>
-        unknown ? unknownWindow : between(none, most, stops / mostStops),
+        unknown ? unknownWindow : between(none, most, Math.max(0, stops - knownStops) / open),
       )
     }),
   )
@@ -216,13 +251,18 @@ export function dayProblem(input: DayInput, split: CrewSplit, made: PlacedWindow
   const rates = ratesOf(input)
   const stopMin = settingValue(input.settings, 'mixingStopMin')
   const placedMin = made.placed.at(-1)?.toMin ?? 0
+  const knownStops = stopsKnown(input)
   return {
+    ...(input.known === undefined ? {} : { fixedDoses: knownDoses(input) }),
     loadOf: strips.map(strip => strip.load),
     volumeM3: strips.map(strip => strip.volumeM3),
     dosesMin,
     windows: made.windows,
     mostStops: made.mostStops,
-    placedMin: Array.from({ length: made.mostStops + 1 }, (_, stops) => placedMin + stops * stopMin),
+    placedMin: Array.from(
+      { length: made.mostStops + 1 },
+      (_, stops) => placedMin + Math.max(0, stops - knownStops) * stopMin,
+    ),
     colorMin: strips.map(strip => sumMin(colorTasks(strip, split.color, rates))),
     stampMin: strips.map(strip => sumMin(stampingTasks(strip, split.placers, rates, split.border === 0))),
     borderMin: strips.map(strip => (split.border > 0 ? borderMin(strip, split.border, rates) : 0)),

@@ -26,6 +26,8 @@ export interface DoseProblem {
   readonly stampMin: readonly number[]
   /** Work of the hands that print the border alone; all 0 without them. */
   readonly borderMin: readonly number[]
+  /** Doses that are already in, one index a strip from the first on; the rest is open. */
+  readonly fixedDoses?: readonly number[]
 }
 
 /** A dose goes into the drum: it can be raised within a load, never lowered. Each raise is a mixing stop. */
@@ -77,7 +79,8 @@ export function advance(
 ): DayState | null {
   const isFirstOfLoad = strip === 0 || problem.loadOf[strip] !== problem.loadOf[strip - 1]
   const before = isFirstOfLoad ? 0 : state.dose
-  if (dose < before) return null
+  const fixed = problem.fixedDoses?.[strip]
+  if (dose < before || (fixed !== undefined && dose !== fixed)) return null
   const stops = state.stops + (dose > before ? 1 : 0)
   if (stops > allStops) return null
   const window = problem.windows[strip]![dose]![stops]!

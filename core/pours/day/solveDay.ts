@@ -25,6 +25,12 @@ export interface SolveOptions {
   readonly withLargest?: boolean
 }
 
+/** Nothing more goes into the drum: a strip after a dosed one of the same load keeps its dose. */
+function plainAfter({ fixedDoses, loadOf }: DoseProblem, strip: number): number {
+  const last = (fixedDoses?.length ?? 0) - 1
+  return last >= 0 && loadOf[last] === loadOf[strip] ? fixedDoses![last]! : 0
+}
+
 /**
  * The least retarder that gives the slack wanted, else the largest slack. Stamping may grow at either end where that
  * gains. Fewer than three hands cannot do it.
@@ -45,7 +51,7 @@ export function solveDay(input: DayInput, options: SolveOptions = {}): Result<So
     strips.some(strip => strip.borderM > 0),
   )
   const tries = splits.map(split => ({ split, problem: dayProblem(input, split, made(split.placers)) }))
-  const plain = strips.map(() => 0)
+  const plain = strips.map((_, strip) => tries[0]!.problem.fixedDoses?.[strip] ?? plainAfter(tries[0]!.problem, strip))
   interface Best {
     readonly split: CrewSplit
     readonly problem: DoseProblem

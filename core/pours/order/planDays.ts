@@ -335,8 +335,8 @@ export function planDays(input: DaysInput): DaysPlan {
   const rules = calendarRules(input.calendar, input.crew, setting)
   const open = pours.filter(p => !p.isPoured)
   // Where everything has its date, the computed days begin with the first of them.
-  const firstDate = open.map(p => p.date ?? '').reduce((least, date) => (date < least ? date : least), '9999')
-  const startDate = open.length > 0 && firstDate !== '' && firstDate !== '9999' ? firstDate : input.startDate
+  const dates = open.flatMap(p => (p.date === undefined ? [] : [p.date])).sort()
+  const startDate = dates.length > 0 && dates.length === open.length ? dates[0]! : input.startDate
   return planFrom({ ...input, startDate }, rules, setting)
 }
 

@@ -79,6 +79,8 @@ class Arrangement {
   private readonly vertexNode: number[][] = []
   private readonly inserted: { readonly end: ChordEnd; readonly node: number }[][][] = []
 
+  private readonly onSides = new Set<number>()
+
   constructor(private readonly region: CutRegion) {
     for (const ring of region.rings) {
       this.vertexNode.push(ring.sides.map(s => this.nodes.push({ x: s.x, y: s.y }) - 1))
@@ -95,7 +97,10 @@ class Arrangement {
       if (Math.abs(n.x - end.x) < sameM && Math.abs(n.y - end.y) < sameM) return i
     }
     const node = this.nodes.push({ x: end.x, y: end.y }) - 1
-    if (on) this.inserted[on.ring]![on.side]!.push({ end: on, node })
+    if (on) {
+      this.inserted[on.ring]![on.side]!.push({ end: on, node })
+      this.onSides.add(node)
+    }
     return node
   }
 
@@ -129,7 +134,7 @@ class Arrangement {
   }
 
   isOnBoundary(node: number): boolean {
-    return node < this.boundaryNodes || this.inserted.some(ring => ring.some(stops => stops.some(s => s.node === node)))
+    return node < this.boundaryNodes || this.onSides.has(node)
   }
 
   /** Closed loops with the face on their left: at each node the first edge clockwise from where we came. */
@@ -230,10 +235,10 @@ function withoutSpurs(pieces: readonly Piece[], arrangement: Arrangement): reado
       degree.set(to, (degree.get(to) ?? 0) + 1)
     }
     const isLoose = (node: number) => degree.get(node) === 1 && !arrangement.isOnBoundary(node)
-    const spurs = kept.filter(p => isLoose(p.from) || isLoose(p.to))
-    if (spurs.length === 0) return [kept, [...open]]
+    const spurs = new Set(kept.filter(p => isLoose(p.from) || isLoose(p.to)))
+    if (spurs.size === 0) return [kept, [...open]]
     for (const { joint } of spurs) open.add(joint)
-    kept = kept.filter(p => !spurs.includes(p))
+    kept = kept.filter(p => !spurs.has(p))
   }
 }
 

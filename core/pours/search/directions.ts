@@ -78,9 +78,13 @@ function edgeDirections(region: CutRegion): Ranked[] {
 /** Share of the perimeter in arcs from which a part counts as curved. */
 const curvedShare = 0.3
 
+interface ArcNormal extends Direction {
+  readonly length: number
+}
+
 /** Normals to the middles of the arcs that bulge into a curved part, longest first: joints meet an opening squarely. */
-function arcNormals(region: CutRegion): Direction[] {
-  const normals: (Direction & { readonly length: number })[] = []
+function arcNormals(region: CutRegion): ArcNormal[] {
+  const normals: ArcNormal[] = []
   let curved = 0
   for (const ring of region.rings)
     for (const s of ring.sides) {
@@ -100,6 +104,14 @@ export function directionsOf(region: CutRegion, wished: readonly Direction[], mo
   }
   for (const d of edgeDirections(region)) add(d)
   if (chosen.length < 2) for (const d of mainAxes(region)) add(d)
-  if (wished.length === 0) for (const d of arcNormals(region)) add(d)
+  if (wished.length === 0) {
+    let last = 0
+    for (const d of arcNormals(region)) {
+      if (chosen.length >= most && d.length < last - 1e-6) break
+      last = d.length
+      // A tie is never broken by the order of the edges.
+      if (!chosen.some(c => isSameDirection(c, d))) chosen.push({ ux: d.ux, uy: d.uy })
+    }
+  }
   return chosen
 }

@@ -1,0 +1,153 @@
+/** One edit of the joints and pours of a part: seeds are set anew, and what changed beside its purpose is told. */
+import type { AcceptedPours, Joint, Pour } from '../../../shared/document/pours'
+import type { Id, Pt } from '../../../shared/document/primitives'
+import type { Site } from '../../../shared/document/site'
+import type { Slab } from '../../../shared/document/slab'
+import type { Finding } from '../../../shared/problem'
+import { settingValue } from '../../../shared/settings'
+import { type EditResult, missing } from '../../document/commands/editSite'
+import { pourGround } from '../../document/commands/pourGround'
+import { regionContains } from '../../geometry/contains'
+import type { CurveRegion } from '../../geometry/curve'
+import { interiorPoint } from '../../geometry/interiorPoint'
+import { type PourFaces, pourFaces } from '../pourFaces'
+import { matchPours } from './matchPours'
+
+export interface PartOfSite {
+  readonly accepted: AcceptedPours
+  readonly slab: Slab
+}
+
+export const refuse = (...findings: readonly Finding[]): EditResult => ({ ok: false, error: findings })
+
+export const findJoint = (site: Site, jointId: Id): (PartOfSite & { readonly joint: Joint }) | null => {
+  for (const accepted of site.accepted) {
+    const joint = accepted.joints.find(({ id }) => id === jointId)
+    const slab = site.slabs.find(({ id }) => id === accepted.slabId)
+    if (joint && slab) return { accepted, slab, joint }
+  }
+  return null
+}
+
+export const findPour = (site: Site, pourId: Id): (PartOfSite & { readonly pour: Pour }) | null => {
+  for (const accepted of site.accepted) {
+    const pour = accepted.pours.find(({ id }) => id === pourId)
+    const slab = site.slabs.find(({ id }) => id === accepted.slabId)
+    if (pour && slab) return { accepted, slab, pour }
+  }
+  return null
+}
+
+export const missingJoint = (id: Id): Finding => missing('joint', id)
+export const missingPour = (id: Id): Finding => missing('pour', id)
+
+/** Why the shape of a pour may not change; null when it may. */
+export function whyFixed(pour: Pour): Finding | null {
+  if (pour.poured)
+    return { code: 'pourIsPoured', severity: 'stop', values: { number: pour.number }, at: { entityId: pour.id } }
+  if (pour.lock.shape)
+    return { code: 'pourLocked', severity: 'stop', values: { number: pour.number }, at: { entityId: pour.id } }
+  return null
+}
+
+/** Faces over all regions of a part; a joint or pour that one region lacks may lie in another. */
+export function cutPart(regions: readonly CurveRegion[], accepted: AcceptedPours): PourFaces {
+  const cuts = regions.map(region => pourFaces(region, accepted))
+  const faces = cuts.flatMap(cut => cut.faces)
+  const joints = cuts.flatMap(cut => cut.joints)
+  const there = new Set<string>([...faces.map(({ pourId }) => pourId ?? ''), ...joints.map(({ id }) => id)])
+  const seen = new Set<string>()
+  const findings = cuts
+    .flatMap(cut => cut.findings)
+    .filter(finding => {
+      const { code, at } = finding
+      if ((code === 'pourLost' || code === 'jointOutside') && there.has(at?.entityId ?? '')) return false
+      const key = keyOf(finding)
+      if (seen.has(key)) return false
+      seen.add(key)
+      return true
+    })
+  return { faces, joints, findings }
+}
+
+const keyOf = ({ code, at, values }: Finding): string => `${code} ${at?.entityId} ${JSON.stringify(values)}`
+
+export const highestNumber = (site: Site): number =>
+  site.accepted.flatMap(({ pours }) => pours).reduce((most, { number }) => Math.max(most, Number.parseInt(number, 10) || 0), 0)
+
+export interface PartEdit {
+  readonly joints: readonly Joint[]
+  readonly pours: readonly Pour[]
+  readonly nextId: number
+  /** Faces that no pour goes on as become pours of their own. */
+  readonly newPours?: boolean
+  readonly made?: readonly Id[]
+}
+
+/**
+ * The site with a part's joints and pours replaced. Each pour goes on as the face it shares most area with; its seed is
+ * set anew when it no longer lies there. Findings: what the edit merged, lost or left without a pour, and changed pours
+ * over the largest area.
+ */
+export function putPart(site: Site, { accepted: was, slab }: PartOfSite, edit: PartEdit): EditResult {
+  const regions = pourGround(slab, was.part)
+  const before = cutPart(regions, was)
+  const bare = { ...was, joints: [...edit.joints], pours: [...edit.pours] }
+  const after = cutPart(regions, bare)
+  const old = before.faces.flatMap(({ pourId, region, areaM2 }) =>
+    pourId !== null && edit.pours.some(({ id }) => id === pourId) ? [{ id: pourId, region, areaM2 }] : [],
+  )
+  const matched = matchPours(old, after.faces, 0)
+  const taken = new Set(matched.values())
+  const made: Id[] = [...(edit.made ?? [])]
+  let nextId = edit.nextId
+  let number = highestNumber(site)
+  const pours = edit.pours.map(pour => {
+    const face = after.faces[matched.get(pour.id) ?? -1]
+    return !face || regionContains(face.region, pour.seed) ? pour : { ...pour, seed: seedIn(face.region, pour.seed) }
+  })
+  if (edit.newPours)
+    for (const [i, face] of after.faces.entries()) {
+      if (taken.has(i) || pours.some(({ seed }) => regionContains(face.region, seed))) continue
+      const id = `n${nextId++}`
+      made.push(id)
+      pours.push({
+        id,
+        number: String(++number),
+        seed: seedIn(face.region, [0, 0]),
+        lock: { shape: false, time: false },
+      })
+    }
+  const part: AcceptedPours = { ...was, joints: [...edit.joints], pours }
+  const told = new Set(before.findings.map(keyOf))
+  const now = cutPart(regions, part)
+  const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
+  const findings = [
+    ...now.findings.filter(finding => !told.has(keyOf(finding))),
+    ...now.faces.flatMap((face): Finding[] => {
+      const pour = pours.find(({ id }) => id === face.pourId)
+      const wasM2 = before.faces.find(({ pourId }) => pourId === face.pourId)?.areaM2 ?? 0
+      if (!pour || face.areaM2 <= capM2 * (1 + 1e-9) || Math.abs(face.areaM2 - wasM2) < 1e-9) return []
+      return [
+        {
+          code: 'pourOverCap',
+          severity: 'check',
+          values: { number: pour.number, areaM2: face.areaM2, capM2 },
+          at: { entityId: pour.id, point: pour.seed },
+        },
+      ]
+    }),
+  ]
+  return {
+    ok: true,
+    value: {
+      ...site,
+      nextId,
+      accepted: site.accepted.map(row => (row.slabId === was.slabId && row.part === was.part ? part : row)),
+    },
+    findings,
+    made,
+  }
+}
+
+const seedIn = (region: CurveRegion, otherwise: Pt): Pt => interiorPoint(region) ?? otherwise

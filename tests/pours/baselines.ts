@@ -1,0 +1,156 @@
+/** Ways to split a slab that the splitter is measured against. */
+import type { CurveRegion } from '../../core/geometry/curve'
+import { findChords } from '../../core/pours/region/chords'
+import { type CutRegion, toCutRegion } from '../../core/pours/region/cutRegion'
+import { minimumBox } from '../../core/pours/region/minimumBox'
+import { type Segment, traceFaces } from '../../core/pours/region/traceFaces'
+import { seeded } from './seeded'
+
+export interface Baseline {
+  readonly pours: number
+  readonly jointM: number
+  readonly overCap: number
+}
+
+const work = { done: 0 }
+
+function summary(slab: CutRegion, faces: readonly CutRegion[], capM2: number): Baseline {
+  const around = faces.reduce((sum, f) => sum + f.perimeterM, 0)
+  return {
+    pours: faces.length,
+    jointM: (around - slab.perimeterM) / 2,
+    overCap: faces.filter(f => f.areaM2 > capM2 * (1 + 1e-9)).length,
+  }
+}
+
+function cutByLines(slab: CutRegion, lines: readonly (readonly [number, number, number])[]): readonly CutRegion[] {
+  const segments: Segment[] = []
+  lines.forEach(([ux, uy, offset], joint) => {
+    for (const { a, b } of findChords(slab, ux, uy, offset, true, work, 'break'))
+      segments.push({ a: { x: a.x, y: a.y, on: a }, b: { x: b.x, y: b.y, on: b }, joint })
+  })
+  return traceFaces(slab, segments).faces
+}
+
+function spanOf(slab: CutRegion, ux: number, uy: number): readonly [number, number] {
+  let low = Number.POSITIVE_INFINITY
+  let high = Number.NEGATIVE_INFINITY
+  for (const s of slab.rings[0]!.sides) {
+    const d = -uy * s.x + ux * s.y
+    low = Math.min(low, d)
+    high = Math.max(high, d)
+  }
+  return [low, high]
+}
+
+const linesAcross = (slab: CutRegion, ux: number, uy: number, parts: number): (readonly [number, number, number])[] => {
+  const [low, high] = spanOf(slab, ux, uy)
+  return Array.from({ length: parts - 1 }, (_, i) => [ux, uy, low + ((high - low) * (i + 1)) / parts] as const)
+}
+
+/** Equal cells no larger than the cap over the least rectangle; each connected piece of a cell is a pour. */
+export function capacityGrid(region: CurveRegion, capM2: number): Baseline {
+  const slab = toCutRegion(region)
+  const { ux, uy, longM, shortM } = minimumBox(slab.rings[0]!)
+  const side = Math.sqrt(capM2)
+  let columns = Math.max(1, Math.ceil(longM / side - 1e-9))
+  let rows = Math.max(1, Math.ceil(shortM / side - 1e-9))
+  while ((columns - 1) * rows > 0 && (longM / Math.max(1, columns - 1)) * (shortM / rows) <= capM2) columns--
+  while (rows > 1 && (longM / columns) * (shortM / (rows - 1)) <= capM2) rows--
+  const faces = cutByLines(slab, [...linesAcross(slab, ux, uy, rows), ...linesAcross(slab, -uy, ux, columns)])
+  return summary(slab, faces, capM2)
+}
+
+/** Strips straight across the long side, each filled to the cap before the next begins; pieces are pours. */
+export function greedyStrips(region: CurveRegion, capM2: number): Baseline {
+  const slab = toCutRegion(region)
+  const box = minimumBox(slab.rings[0]!)
+  const [ux, uy] = [-box.uy, box.ux]
+  const [low, high] = spanOf(slab, ux, uy)
+  const steps = 600
+  const lines: (readonly [number, number, number])[] = []
+  let filled = 0
+  for (let i = 0; i < steps; i++) {
+    const offset = low + ((high - low) * (i + 0.5)) / steps
+    let wide = 0
+    for (const chord of findChords(slab, ux, uy, offset, true, work, 'break')) wide += chord.lengthM
+    const area = (wide * (high - low)) / steps
+    if (filled + area > 0.99 * capM2) {
+      lines.push([ux, uy, low + ((high - low) * i) / steps])
+      filled = 0
+    }
+    filled += area
+  }
+  return summary(slab, cutByLines(slab, lines), capM2)
+}
+
+/**
+ * Capacity-constrained power diagram on a lattice of cells (M. Balzer, Capacity-constrained Voronoi diagrams in
+ * continuous spaces, 2009): weights raise or lower each site until all have the same area, sites move to their centers.
+ * Its length is that of the straight borders between neighbors, read from the lattice by the Cauchy–Crofton formula in
+ * four directions.
+ */
+export function powerDiagram(region: CurveRegion, capM2: number): Baseline {
+  const slab = toCutRegion(region)
+  const count = Math.ceil(slab.areaM2 / capM2 - 1e-9)
+  const { ux, uy, longM, shortM } = minimumBox(slab.rings[0]!)
+  const n = Math.min(150, Math.max(60, 14 * Math.ceil(Math.sqrt(count))))
+  const step = longM / n
+  const rows = Math.ceil(shortM / step)
+  const [v0] = spanOf(slab, ux, uy)
+  const [w0] = spanOf(slab, uy, -ux)
+  const cells: { readonly i: number; readonly j: number }[] = []
+  const owner = new Int16Array(n * rows).fill(-1)
+  for (let j = 0; j < rows; j++) {
+    const offset = v0 + (j + 0.5) * step
+    for (const chord of findChords(slab, ux, uy, offset, true, work, 'break'))
+      for (let i = 0; i < n; i++) {
+        const t = w0 + (i + 0.5) * step
+        if (t > chord.t0 && t < chord.t1) cells.push({ i, j })
+      }
+  }
+  const random = seeded(7)
+  const sites = Array.from({ length: count }, () => cells[Math.floor(random() * cells.length)]!).map(c => [c.i, c.j])
+  const weights = new Float64Array(count)
+  const wanted = cells.length / count
+  for (let round = 0; round < 60; round++) {
+    const sums = sites.map(() => [0, 0, 0] as [number, number, number])
+    for (const { i, j } of cells) {
+      let best = 0
+      let least = Number.POSITIVE_INFINITY
+      for (let s = 0; s < count; s++) {
+        const d = (i - sites[s]![0]!) ** 2 + (j - sites[s]![1]!) ** 2 - weights[s]!
+        if (d < least) {
+          least = d
+          best = s
+        }
+      }
+      owner[j * n + i] = best
+      const sum = sums[best]!
+      sum[0] += i
+      sum[1] += j
+      sum[2]++
+    }
+    for (let s = 0; s < count; s++) {
+      const [x, y, c] = sums[s]!
+      weights[s]! += (0.5 * (wanted - c)) / Math.sqrt(wanted)
+      if (c > 0) sites[s] = [x / c, y / c]
+    }
+  }
+  const links: readonly (readonly [number, number, number])[] = [
+    [1, 0, Math.PI / 8],
+    [0, 1, Math.PI / 8],
+    [1, 1, Math.PI / 8 / Math.SQRT2],
+    [1, -1, Math.PI / 8 / Math.SQRT2],
+  ]
+  let jointM = 0
+  for (const { i, j } of cells)
+    for (const [di, dj, share] of links) {
+      const a = i + di
+      const b = j + dj
+      if (a >= n || b < 0 || b >= rows) continue
+      const other = owner[b * n + a]!
+      if (other >= 0 && other !== owner[j * n + i]) jointM += share * step
+    }
+  return { pours: count, jointM, overCap: 0 }
+}

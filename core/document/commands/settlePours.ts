@@ -16,7 +16,7 @@ type Spans = ReadonlyMap<string, EdgeSpan>
 const slabPaths = (slab: Slab) => [slab.outline, ...slab.openings.map(({ path }) => path)]
 
 /** Where an end of a joint lies on the given ground; its last place where the anchor is not found there. */
-class Ends {
+export class Ends {
   constructor(
     private readonly slab: Slab,
     private readonly spans: Spans,

@@ -73,7 +73,9 @@ export function cutPart(regions: readonly CurveRegion[], accepted: AcceptedPours
 const keyOf = ({ code, at, values }: Finding): string => `${code} ${at?.entityId} ${JSON.stringify(values)}`
 
 export const highestNumber = (site: Site): number =>
-  site.accepted.flatMap(({ pours }) => pours).reduce((most, { number }) => Math.max(most, Number.parseInt(number, 10) || 0), 0)
+  site.accepted
+    .flatMap(({ pours }) => pours)
+    .reduce((most, { number }) => Math.max(most, Number.parseInt(number, 10) || 0), 0)
 
 export interface PartEdit {
   readonly joints: readonly Joint[]

@@ -75,7 +75,8 @@ export function anchorAt(ground: JointGround, p: Pt, ownId: Id | null): End {
   for (const [edgeId, span] of spans) {
     if (!known.has(edgeId)) continue
     const { t, distanceM } = nearestOnSpan(span, p)
-    if (distanceM < onM && (!best || distanceM < best.distanceM)) best = { anchor: { on: 'edge', edgeId, t }, distanceM }
+    if (distanceM < onM && (!best || distanceM < best.distanceM))
+      best = { anchor: { on: 'edge', edgeId, t }, distanceM }
   }
   if (best) return { anchor: best.anchor, last: p }
   for (const line of lines) {

@@ -1,0 +1,85 @@
+/** Numbers, dates and locks of accepted pours and joints. */
+import type { Joint, Pour } from '../../../shared/document/pours'
+import type { Id, LocalTime } from '../../../shared/document/primitives'
+import type { Site } from '../../../shared/document/site'
+import { isCalendarDate } from '../../document/calendarDate'
+import type { EditResult } from '../../document/commands/editSite'
+import { findJoint, findPour, missingJoint, missingPour, refuse } from './editPart'
+
+const done = (value: Site): EditResult => ({ ok: true, value, findings: [], made: [] })
+
+const withPours = (site: Site, change: (pour: Pour) => Pour): Site => ({
+  ...site,
+  accepted: site.accepted.map(part => {
+    const pours = part.pours.map(change)
+    return pours.some((pour, i) => pour !== part.pours[i]) ? { ...part, pours } : part
+  }),
+})
+
+const changePour = (site: Site, pourId: Id, change: (pour: Pour) => Pour): EditResult =>
+  findPour(site, pourId)
+    ? done(withPours(site, pour => (pour.id === pourId ? change(pour) : pour)))
+    : refuse(missingPour(pourId))
+
+/** Locks or frees the shape or the time of a pour; what is not named stays. */
+export const lockPour = (site: Site, pourId: Id, lock: Partial<Pour['lock']>): EditResult =>
+  changePour(site, pourId, pour => ({ ...pour, lock: { ...pour.lock, ...lock } }))
+
+/** Locks a joint to its line, or lets it follow its ends again. */
+export function lockJoint(site: Site, jointId: Id, locked: boolean): EditResult {
+  const found = findJoint(site, jointId)
+  if (!found) return refuse(missingJoint(jointId))
+  const set = (joint: Joint): Joint => (joint.id === jointId ? { ...joint, locked } : joint)
+  return done({
+    ...site,
+    accepted: site.accepted.map(part => (part === found.accepted ? { ...part, joints: part.joints.map(set) } : part)),
+  })
+}
+
+/** Gives a pour a number of its own; refused when another pour of the site has it. */
+export function renumberPour(site: Site, pourId: Id, number: string): EditResult {
+  const wanted = number.trim()
+  const other = site.accepted.flatMap(part => part.pours).find(pour => pour.number === wanted && pour.id !== pourId)
+  if (wanted === '' || other)
+    return refuse({
+      code: 'numberTaken',
+      severity: 'stop',
+      values: { number: wanted },
+      at: { entityId: other?.id ?? pourId },
+    })
+  return changePour(site, pourId, pour => ({ ...pour, number: wanted }))
+}
+
+/** Numbers all accepted pours 1, 2, 3 … in the given order of ids; those left out follow in document order. */
+export function renumberAll(site: Site, order: readonly Id[]): EditResult {
+  const all = site.accepted.flatMap(part => part.pours.map(({ id }) => id))
+  const unknown = order.find(id => !all.includes(id))
+  if (unknown !== undefined) return refuse(missingPour(unknown))
+  const sequence = [...new Set([...order, ...all])]
+  return done(withPours(site, pour => ({ ...pour, number: String(sequence.indexOf(pour.id) + 1) })))
+}
+
+export interface When {
+  readonly date?: string | null
+  readonly start?: LocalTime | null
+  readonly order?: number | null
+}
+
+/** Sets what is given of date, start and order; null takes it away, so that the computed one holds again. */
+export function redatePour(site: Site, pourId: Id, when: When): EditResult {
+  const found = findPour(site, pourId)
+  if (!found) return refuse(missingPour(pourId))
+  const at = { entityId: pourId }
+  if (found.pour.poured)
+    return refuse({ code: 'pourIsPoured', severity: 'stop', values: { number: found.pour.number }, at })
+  if (typeof when.date === 'string' && !isCalendarDate(when.date))
+    return refuse({ code: 'badDate', severity: 'stop', values: { value: when.date }, at })
+  return changePour(site, pourId, pour => {
+    const { date, start, order, ...rest } = pour
+    const pick = <K extends keyof When>(key: K, own: Pour[K]) => {
+      const value = when[key] === undefined ? own : when[key]
+      return value === undefined || value === null ? {} : { [key]: value }
+    }
+    return { ...rest, ...pick('order', order), ...pick('date', date), ...pick('start', start) }
+  })
+}

@@ -6,13 +6,14 @@ import { ringContains } from '../geometry/contains'
 import { findSlabOverlaps } from '../geometry/findSlabOverlaps'
 import { resolveSlab } from '../geometry/resolveSlab'
 import { wordProblem } from '../problems/wordProblem'
+import type { Exposure } from '../sun/exposure'
 import { resolveCaster } from '../sun/resolveCaster'
 import { siteDay } from '../sun/siteDay'
 import { sunlitSpans } from '../sun/sunlitSpans'
 import { printMeasures } from '../units/printMeasures'
 import { createMemo, type Memo } from './memo'
 import type { Plan } from './plan'
-import { planPours } from './planPours'
+import { type PourBudget, planPours } from './planPours'
 import { planQuantities } from './planQuantities'
 import { planPoint, planShade } from './planShade'
 
@@ -23,6 +24,22 @@ export interface PlanRequest {
   readonly stepMin?: number
   /** Points asked about besides the marked ones; each belongs to the first slab when it lies in none. */
   readonly extraPoints?: readonly Pt[]
+  /** How hard to look for splits into pours; 'full' when absent. */
+  readonly budget?: PourBudget
+}
+
+/** What is worked on until the next step, how much is done, and the parts that are ready. */
+export interface PlanStep {
+  readonly doing: 'areas' | 'pours' | 'figures' | 'shade' | 'points'
+  /** 0 … 1, by a rough count of the work. */
+  readonly share: number
+  readonly ready: Partial<Plan>
+}
+
+export interface DerivedPlan {
+  readonly plan: Plan
+  /** The raster of each slab. */
+  readonly exposures: ReadonlyMap<string, Exposure>
 }
 
 /**
@@ -32,6 +49,34 @@ export interface PlanRequest {
  * no more than what depends on it.
  */
 export function derivePlan(site: Site, request: PlanRequest, memo: Memo = createMemo()): Result<Plan> {
+  const steps = derivePlanSteps(site, request, memo)
+  let step = steps.next()
+  while (!step.done) step = steps.next()
+  memo.sweep()
+  return step.value.ok ? ok(step.value.value.plan) : step.value
+}
+
+function* inParts<T>(
+  work: Generator<void, T>,
+  doing: PlanStep['doing'],
+  from: number,
+  to: number,
+): Generator<PlanStep, T> {
+  let share = from
+  for (let step = work.next(); ; step = work.next()) {
+    if (step.done) return step.value
+    yield { doing, share, ready: {} }
+    // How many steps there are is not known before: each takes a part of what is left.
+    share += (to - share) / 4
+  }
+}
+
+/** `derivePlan` in steps, so that what runs it can look up between two of them. The memo is not swept. */
+export function* derivePlanSteps(
+  site: Site,
+  request: PlanRequest,
+  memo: Memo,
+): Generator<PlanStep, Result<DerivedPlan>> {
   const print = printMeasures(site.units)
   const { place, settings } = site
   const day = memo.part('day', 'site', [request.date, place.zone], () => siteDay(request.date, place.zone))
@@ -43,17 +88,28 @@ export function derivePlan(site: Site, request: PlanRequest, memo: Memo = create
   )
   const casters = memo.part('casters', 'site', resolvedCasters, () => resolvedCasters.map(c => c.value))
   const slabList = memo.part('slabs', 'site', slabs, () => slabs)
-  const planned = planPours(memo, site, slabList, request.date)
+  yield { doing: 'areas', share: 0.05, ready: { day: day.value } }
+  const planned = yield* inParts(
+    planPours(memo, site, slabList, request.date, request.budget ?? 'full'),
+    'pours',
+    0.05,
+    0.5,
+  )
+  const { pours, joints, days, order } = planned
+  yield { doing: 'figures', share: 0.5, ready: { pours, joints, days, order } }
+  const quantities = planQuantities(memo, site, slabList, pours, joints)
+  yield { doing: 'shade', share: 0.55, ready: { quantities } }
   const shadeOf = {
     slabs: slabList,
     casters,
-    pours: planned.pours,
+    pours,
     place,
     day: day.value,
     stepMin: request.stepMin ?? settingValue(settings, 'shadeStepMin'),
     settings,
   }
-  const { shade } = planShade(memo, shadeOf)
+  const { shade, exposures } = yield* inParts(planShade(memo, shadeOf), 'shade', 0.55, 0.9)
+  yield { doing: 'points', share: 0.9, ready: { shade } }
   const extra = (request.extraPoints ?? []).map((at, i) => ({
     id: `point-${i + 1}`,
     name: `Point ${i + 1}`,
@@ -73,21 +129,20 @@ export function derivePlan(site: Site, request: PlanRequest, memo: Memo = create
     ...planned.findings,
   ]
   const problems: Problem[] = findings.map(finding => wordProblem(finding, print))
-  const quantities = planQuantities(memo, site, slabList, planned.pours, planned.joints)
-  memo.sweep()
-  return ok({
+  const plan: Plan = {
     site,
     date: request.date,
     day: day.value,
     slabs: slabList,
     casters,
-    pours: planned.pours,
-    joints: planned.joints,
-    days: planned.days,
-    order: planned.order,
+    pours,
+    joints,
+    days,
+    order,
     shade,
     points,
     quantities,
     problems,
-  })
+  }
+  return ok({ plan, exposures })
 }

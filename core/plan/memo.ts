@@ -15,6 +15,8 @@ export interface Memo {
     inputs: readonly unknown[],
     compute: (last: LastAnswer<T> | undefined) => T,
   ): T
+  /** The last answer of a part if it was computed from these inputs. */
+  known<T>(name: string, entityId: string, inputs: readonly unknown[]): T | undefined
   /** Forgets the slots that no call asked for since the last sweep. */
   sweep(): void
   /** How often each part was computed. */
@@ -51,6 +53,12 @@ export function createMemo(): Memo {
       const value = compute(slot as LastAnswer<T> | undefined)
       slots.set(key, { inputs, value, asked: true })
       return value
+    },
+    known<T>(name: string, entityId: string, inputs: readonly unknown[]): T | undefined {
+      const slot = slots.get(`${name} ${entityId}`)
+      if (!slot || !sameInputs(slot.inputs, inputs)) return undefined
+      slot.asked = true
+      return slot.value as T
     },
     sweep() {
       for (const [key, slot] of slots) {

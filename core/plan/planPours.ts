@@ -151,6 +151,7 @@ export function* planPours(
   yield
   const joints = drawn.flatMap(d => d.joints)
   const unordered = drawn.flatMap(d => d.pours)
+  const standing = site.casters.filter(({ kind }) => kind === 'building' || kind === 'wall')
   const ordered = memo.part(
     'order',
     'site',
@@ -160,8 +161,9 @@ export function* planPours(
       site.crew,
       site.calendar,
       site.settings,
-      site.casters,
       site.log,
+      // Nobody has to walk around a tree's or a cover's shade.
+      ...standing,
       capM2,
       date,
       ...slabs,

@@ -45,23 +45,23 @@ export interface DerivedShade {
   readonly exposures: ReadonlyMap<string, Exposure>
 }
 
-/** Sun and shade of the day: shares by step for slabs and pours, outlines on the whole hours. */
-export function planShade(memo: Memo, of: ShadeOf): DerivedShade {
+/** Sun and shade of the day: shares by step for slabs and pours, outlines on the whole hours. Yields before each slab. */
+export function* planShade(memo: Memo, of: ShadeOf): Generator<void, DerivedShade> {
   const { place, day, stepMin, settings, casters } = of
   const instants = dayInstants(day, stepMin)
-  const exposures = new Map(
-    of.slabs.map(slab => [
+  const exposures = new Map<string, Exposure>()
+  for (const slab of of.slabs) {
+    yield
+    const raster = memo.part<Exposure>(
+      'exposure',
       slab.id,
-      memo.part<Exposure>(
-        'exposure',
-        slab.id,
-        [casters, slab, place, day, stepMin, settings],
-        last =>
-          withCasters(casters, [slab, place, day, stepMin, settings], last) ??
-          exposure(slab, casters, place, day, stepMin, settings),
-      ),
-    ]),
-  )
+      [casters, slab, place, day, stepMin, settings],
+      last =>
+        withCasters(casters, [slab, place, day, stepMin, settings], last) ??
+        exposure(slab, casters, place, day, stepMin, settings),
+    )
+    exposures.set(slab.id, raster)
+  }
   const slabShares = new Map(
     of.slabs.map(slab => {
       const raster = exposures.get(slab.id)!
@@ -80,6 +80,13 @@ export function planShade(memo: Memo, of: ShadeOf): DerivedShade {
       ]
     }),
   )
+  const shadows: HourShadow[] = []
+  for (const slab of of.slabs) {
+    yield
+    shadows.push(
+      ...memo.part('hourShadows', slab.id, [slab, casters, place, day, settings], () => hourShadows(slab, of)),
+    )
+  }
   return {
     exposures,
     shade: {
@@ -91,9 +98,7 @@ export function planShade(memo: Memo, of: ShadeOf): DerivedShade {
       ),
       slabShares,
       pourShares,
-      shadows: of.slabs.flatMap(slab =>
-        memo.part('hourShadows', slab.id, [slab, casters, place, day, settings], () => hourShadows(slab, of)),
-      ),
+      shadows,
     },
   }
 }

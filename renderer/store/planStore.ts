@@ -1,11 +1,12 @@
 /** What is derived from the document on screen: at once on the page, and in parts from the worker. */
 import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { ScreenExtra } from '../../core/plan/deriveScreen'
 import { createMemo } from '../../core/plan/memo'
 import { planDate } from '../../core/plan/planDate'
-import { createPlanClient, type PlanClientOf, type PlanState } from '../worker/planClient'
+import { createPlanClient, type PlanClient, type PlanClientOf, type PlanState } from '../worker/planClient'
 import { deriveHour, deriveLive, type LivePlan, type ShownHour } from './livePlan'
 import { type SiteStore, shownDocument } from './siteStore'
-import type { ViewStore } from './viewStore'
+import type { Stage, ViewStore } from './viewStore'
 
 export interface DerivedState extends PlanState {
   readonly live: LivePlan | null
@@ -13,7 +14,9 @@ export interface DerivedState extends PlanState {
   readonly date: string
 }
 
-export type PlanStore = StoreApi<DerivedState>
+export type PlanStore = StoreApi<DerivedState> & Pick<PlanClient, 'cancel' | 'goOn'>
+
+const extrasOf: Readonly<Partial<Record<Stage, readonly ScreenExtra[]>>> = { sun: ['sunMaps'], pours: ['proposals'] }
 
 export interface PlanStoreOf extends Omit<PlanClientOf, 'onChange'> {
   readonly siteStore: SiteStore
@@ -32,6 +35,8 @@ export function createPlanStore({ siteStore, viewStore, today, ...client }: Plan
     revs: {},
     rev: 0,
     isRenewing: false,
+    progress: null,
+    isStopped: false,
     failure: null,
   }))
   const memo = createMemo()
@@ -50,13 +55,20 @@ export function createPlanStore({ siteStore, viewStore, today, ...client }: Plan
     const before = store.getState()
     const live = deriveLive(site, date, memo)
     const hourMs = (live.day?.startMs ?? 0) + view.minute * 60_000
-    if (live === before.live && hourMs === before.hour?.hourMs) return
-    store.setState({ live, hour: deriveHour(live, hourMs, memo), date })
-    memo.sweep()
-    if (live !== before.live) plans.update(site, { date, focus: view.selection.at(-1) ?? null }, state.preview !== null)
+    if (live !== before.live || hourMs !== before.hour?.hourMs) {
+      store.setState({ live, hour: deriveHour(live, hourMs, memo), date })
+      memo.sweep()
+    }
+    const ask = {
+      date,
+      focus: view.selection.at(-1) ?? null,
+      extras: extrasOf[view.stage] ?? [],
+      ...(view.stage === 'sun' && view.other ? { other: view.other } : {}),
+    }
+    plans.update(site, ask, state.preview !== null)
   }
 
   siteStore.subscribe(follow)
   viewStore.subscribe(follow)
-  return store
+  return Object.assign(store, { cancel: plans.cancel, goOn: plans.goOn })
 }

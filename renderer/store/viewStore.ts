@@ -1,5 +1,8 @@
 /** What is looked at and how; never saved with the document and never an undo step. */
+
 import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { OtherDay } from '../../core/plan/deriveScreen'
+import type { Pt } from '../../shared/document/primitives'
 
 export const stages = ['slab', 'sun', 'pours', 'numbers', 'sheets', 'log'] as const
 export type Stage = (typeof stages)[number]
@@ -18,6 +21,12 @@ export interface ViewState {
   readonly minute: number
   /** The date asked for; null follows the document. */
   readonly date: string | null
+  /** Another day laid beside the one shown; null for none. */
+  readonly other: OtherDay | null
+  /** A point of a slab asked about in the sun stage. */
+  readonly pin: { readonly at: Pt; readonly slabId: string } | null
+  /** Two points on the edge of the shade as it lies on the slab today, while they are being marked. */
+  readonly marking: readonly Pt[] | null
   readonly clientView: boolean
   readonly outlineShown: boolean
 }
@@ -31,6 +40,9 @@ const start: ViewState = {
   openFigure: null,
   minute: 10 * 60,
   date: null,
+  other: null,
+  pin: null,
+  marking: null,
   clientView: false,
   outlineShown: false,
 }

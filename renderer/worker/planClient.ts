@@ -1,4 +1,5 @@
 /** The page's side of the protocol: keeps the worker's copy in step, drops stale replies, restarts a worker that died. */
+import type { OtherDay, ScreenExtra } from '../../core/plan/deriveScreen'
 import type { Site } from '../../shared/document/site'
 import { patchesBetween } from './patchesBetween'
 import { FromWorker, type PartName, type PartValue, partNames, type ToWorker } from './protocol'
@@ -7,6 +8,8 @@ import { FromWorker, type PartName, type PartValue, partNames, type ToWorker } f
 const silenceMs = 10_000
 /** A revision whose plan made the worker throw this often is not asked for again. */
 const attempts = 2
+/** How long after a gesture the splits are looked for in earnest. */
+const restMs = 250
 
 export interface WorkerHandle {
   post(message: ToWorker): void
@@ -28,6 +31,10 @@ export interface PlanState {
   readonly rev: number
   /** Parts on screen are of an older revision and on their way. */
   readonly isRenewing: boolean
+  /** What the worker is at, and how far; null when it rests. */
+  readonly progress: { readonly doing: string; readonly share: number } | null
+  /** The user stopped the work: what is on screen may be of an older revision until it goes on. */
+  readonly isStopped: boolean
   /** Why the plan of this revision will not come. */
   readonly failure: string | null
 }
@@ -36,6 +43,8 @@ export interface PlanAsk {
   readonly date: string
   readonly focus: string | null
   readonly stepMin?: number
+  readonly extras: readonly ScreenExtra[]
+  readonly other?: OtherDay | undefined
 }
 
 export interface PlanClient {
@@ -43,10 +52,29 @@ export interface PlanClient {
   update(site: Site, ask: PlanAsk, isPreview: boolean): void
   /** Forgets the site, its parts and the work on it. */
   reset(): void
+  /** Stops the work on the plan; the next change starts it again. */
+  cancel(): void
+  /** Goes on after `cancel`. */
+  goOn(): void
   stop(): void
 }
 
-const empty: PlanState = { parts: {}, revs: {}, rev: 0, isRenewing: false, failure: null }
+const empty: PlanState = {
+  parts: {},
+  revs: {},
+  rev: 0,
+  isRenewing: false,
+  progress: null,
+  isStopped: false,
+  failure: null,
+}
+
+const isSameAsk = (a: PlanAsk, b: PlanAsk): boolean =>
+  a.date === b.date &&
+  a.stepMin === b.stepMin &&
+  a.extras.join() === b.extras.join() &&
+  a.other?.date === b.other?.date &&
+  a.other?.leaves === b.other?.leaves
 
 export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }: PlanClientOf): PlanClient {
   let worker: WorkerHandle | null = null
@@ -54,6 +82,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
   let committed: { rev: number; site: Site } | null = null
   let shown: { rev: number; site: Site; ask: PlanAsk; isPreview: boolean } | null = null
   let timer: unknown = null
+  let rest: unknown = null
   let failures = 0
   const latest = new Map<PartName, unknown>()
 
@@ -111,13 +140,43 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
     } else if (message.kind === 'settled') {
       disarm()
       failures = 0
-      show(message.names, message.rev, { isRenewing: false, failure: null })
-    } else arm()
+      // After a gesture the full answer is still to come.
+      const isLast = rest === null && (message.budget === 'full' || shown.isPreview)
+      show(message.names, message.rev, { isRenewing: !isLast, progress: null, failure: null })
+    } else if (message.kind === 'progress') {
+      arm()
+      const { doing, share } = message
+      publish({ progress: { doing, share: share ?? 0 } })
+    }
   }
 
-  function send(): void {
+  const restOver = () => {
+    if (rest !== null) clearTimer(rest)
+    rest = null
+  }
+
+  function want(budget: 'small' | 'full'): void {
     if (shown === null) return
-    const { rev, site, ask, isPreview } = shown
+    const { rev, ask } = shown
+    const { extras, other, date, focus, stepMin } = ask
+    worker?.post({
+      kind: 'want',
+      rev,
+      parts: [...partNames],
+      budget,
+      extras: [...extras],
+      ...(other === undefined ? {} : { other }),
+      date,
+      focus,
+      ...(stepMin === undefined ? {} : { stepMin }),
+    })
+    arm()
+  }
+
+  function send(isAfterGesture = false): void {
+    restOver()
+    if (shown === null) return
+    const { rev, site, isPreview } = shown
     worker ??= startWorker(receive, message => fail(message))
     if (committed === null) {
       worker.post({ kind: 'sync', rev, baseRev: null, preview: false, whole: site })
@@ -128,29 +187,46 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
       worker.post({ kind: 'sync', rev, baseRev: committed.rev, preview: isPreview, patches })
       if (!isPreview) committed = { rev, site }
     }
-    worker.post({ kind: 'want', rev, parts: [...partNames], preview: isPreview, ...ask })
-    arm()
-    publish({ rev, isRenewing: true, failure: null })
+    want(isPreview || isAfterGesture ? 'small' : 'full')
+    if (isAfterGesture) {
+      rest = setTimer(() => {
+        rest = null
+        want('full')
+      }, restMs)
+    }
+    publish({ rev, isRenewing: true, isStopped: false, failure: null })
   }
 
   return {
     update(site, ask, isPreview) {
       const sameSite = shown?.site === site
-      const sameAsk = shown?.ask.date === ask.date && shown.ask.stepMin === ask.stepMin
-      if (sameSite && sameAsk) return
+      if (sameSite && shown !== null && shown.isPreview === isPreview && isSameAsk(shown.ask, ask)) return
+      const isAfterGesture = !isPreview && (shown?.isPreview ?? false)
       // Another date is another answer, though the document is the same: it takes a revision of its own.
       const rev = (shown?.rev ?? 0) + 1
       shown = { rev, site, ask, isPreview }
       failures = 0
-      send()
+      send(isAfterGesture)
     },
     reset() {
       worker?.post({ kind: 'cancel' })
       disarm()
+      restOver()
       committed = null
       shown = null
       state = empty
       onChange(state)
+    },
+    cancel() {
+      worker?.post({ kind: 'cancel' })
+      disarm()
+      restOver()
+      publish({ isRenewing: false, progress: null, isStopped: true })
+    },
+    goOn() {
+      if (!state.isStopped) return
+      publish({ isStopped: false, isRenewing: true })
+      send()
     },
     stop() {
       disarm()

@@ -1,23 +1,25 @@
 /** The worker's side of the protocol, without the worker: messages in, messages out. */
 import { applyPatches, enablePatches, type Patch } from 'immer'
-import type { Plan } from '../../core/plan/plan'
+import type { ScreenParts, ScreenRequest, ScreenStep } from '../../core/plan/deriveScreen'
 import type { Site } from '../../shared/document/site'
 import type { Problem, Result } from '../../shared/problem'
 import { type FromWorker, type PartName, ToWorker } from './protocol'
 
 enablePatches()
 
-export interface Derivation {
-  readonly date: string
-  readonly stepMin?: number
-}
+export type Derivation = Generator<ScreenStep, Result<ScreenParts, readonly Problem[]>>
 
 export interface PlanServerOf {
   readonly post: (message: FromWorker) => void
   /** Calls back when messages that wait have been let in. */
   readonly later: (work: () => void) => void
-  readonly derive: (site: Site, asked: Derivation) => Result<Plan>
+  readonly derive: (site: Site, asked: ScreenRequest) => Derivation
+  /** Milliseconds of a clock that only goes forward. */
+  readonly now: () => number
 }
+
+/** Work goes on for this long before messages are let in. */
+const sliceMs = 8
 
 interface Replica {
   readonly rev: number
@@ -27,10 +29,11 @@ interface Replica {
 type Want = Extract<ToWorker, { kind: 'want' }>
 
 /** Takes raw messages; a message that is none of the protocol is a bug of ours and throws. */
-export function createPlanServer({ post, later, derive }: PlanServerOf): (raw: unknown) => void {
+export function createPlanServer({ post, later, derive, now }: PlanServerOf): (raw: unknown) => void {
   let committed: Replica | null = null
   let preview: Replica | null = null
   let want: Want | null = null
+  let running: { want: Want; steps: Derivation } | null = null
   let isQueued = false
   const sent = new Map<PartName, unknown>()
 
@@ -56,39 +59,64 @@ export function createPlanServer({ post, later, derive }: PlanServerOf): (raw: u
     else committed = { rev, site }
   }
 
+  /** Sends what is ready and differs from what the page has. */
+  function send(rev: number, names: readonly PartName[], ready: Partial<ScreenParts>): void {
+    for (const name of names) {
+      const value = ready[name]
+      if (value === undefined || (sent.has(name) && sent.get(name) === value)) continue
+      post({ kind: 'part', rev, name, entityId: 'site', value })
+      sent.set(name, value)
+    }
+  }
+
+  function start(asked: Want): void {
+    running = null
+    const replica = [preview, committed].find(each => each?.rev === asked.rev)
+    // A want that is behind the replica is stale; one ahead of it waits for the document that was asked for.
+    if (!replica) return
+    const { date, stepMin, extras, other, budget } = asked
+    const steps = derive(replica.site, { date, extras, other, budget, ...(stepMin === undefined ? {} : { stepMin }) })
+    running = { want: asked, steps }
+    post({ kind: 'progress', rev: asked.rev, doing: 'areas', share: 0 })
+  }
+
   function work(): void {
     isQueued = false
     const asked = want
     want = null
-    if (asked === null) return
-    const replica = [preview, committed].find(each => each?.rev === asked.rev)
-    // A want that is behind the replica is stale; one ahead of it waits for the document that was asked for.
-    if (!replica) return
-    post({ kind: 'progress', rev: asked.rev, doing: 'plan', share: 0 })
     try {
-      const plan = derive(replica.site, {
-        date: asked.date,
-        ...(asked.stepMin === undefined ? {} : { stepMin: asked.stepMin }),
-      })
-      const parts: Partial<Plan> = plan.ok ? plan.value : { problems: plan.error satisfies readonly Problem[] }
-      const names = asked.parts.filter(name => parts[name] !== undefined)
-      for (const name of names) {
-        const value = parts[name]
-        if (sent.has(name) && sent.get(name) === value) continue
-        post({ kind: 'part', rev: asked.rev, name, entityId: 'site', value })
-        sent.set(name, value)
+      // A newer want changes what is asked or what it is asked of: the work on the older one is dropped.
+      if (asked !== null) start(asked)
+      if (running === null) return
+      const { want: own, steps } = running
+      for (const begin = now(); now() - begin < sliceMs; ) {
+        const step = steps.next()
+        if (step.done) {
+          const parts: Partial<ScreenParts> = step.value.ok ? step.value.value : { problems: step.value.error }
+          const names = own.parts.filter(name => parts[name] !== undefined)
+          send(own.rev, names, parts)
+          running = null
+          post({ kind: 'settled', rev: own.rev, names, budget: own.budget })
+          return
+        }
+        send(own.rev, own.parts, step.value.ready)
+        post({ kind: 'progress', rev: own.rev, doing: step.value.doing, share: step.value.share })
       }
-      post({ kind: 'settled', rev: asked.rev, names })
+      queue()
     } catch (error) {
-      post({ kind: 'failed', rev: asked.rev, message: error instanceof Error ? error.message : String(error) })
+      const rev = (running ?? { want: asked }).want?.rev ?? 0
+      running = null
+      post({ kind: 'failed', rev, message: error instanceof Error ? error.message : String(error) })
     }
   }
 
   return raw => {
     const message = ToWorker.parse(raw) as ToWorker
     if (message.kind === 'sync') sync(message)
-    else if (message.kind === 'cancel') want = null
-    else {
+    else if (message.kind === 'cancel') {
+      want = null
+      running = null
+    } else {
       want = message
       queue()
     }

@@ -1,4 +1,4 @@
-import { derivePlan } from '../../core/plan/derivePlan'
+import { deriveScreen } from '../../core/plan/deriveScreen'
 import { createMemo } from '../../core/plan/memo'
 import { createPlanServer } from './planServer'
 import type { FromWorker } from './protocol'
@@ -10,12 +10,14 @@ interface WorkerScope {
 
 const scope = self as unknown as WorkerScope
 const memo = createMemo()
+const otherMemo = createMemo()
 
 scope.onmessage = (() => {
   const receive = createPlanServer({
     post: message => scope.postMessage(message),
     later: work => setTimeout(work, 0),
-    derive: (site, asked) => derivePlan(site, asked, memo),
+    derive: (site, asked) => deriveScreen(site, asked, memo, otherMemo),
+    now: () => performance.now(),
   })
   return event => receive(event.data)
 })()

@@ -1,12 +1,26 @@
 /** What page and worker say to each other; checked at both doors. */
 import type { Patch } from 'immer'
 import * as z from 'zod/mini'
-import type { Plan } from '../../core/plan/plan'
+import { type ScreenParts, screenExtras } from '../../core/plan/deriveScreen'
 import { Site } from '../../shared/document/site'
 
-export const partNames = ['day', 'pours', 'joints', 'shade', 'points', 'quantities', 'problems'] as const
+export const partNames = [
+  'day',
+  'pours',
+  'joints',
+  'days',
+  'order',
+  'shade',
+  'points',
+  'quantities',
+  'problems',
+  'shadeLines',
+  'sunMaps',
+  'offers',
+  'compared',
+] as const
 export type PartName = (typeof partNames)[number]
-export type PartValue<N extends PartName> = Plan[N]
+export type PartValue<N extends PartName> = Exclude<ScreenParts[N], undefined>
 
 const rev = z.number().check(z.int(), z.nonnegative())
 const PartNameSchema = z.enum(partNames)
@@ -37,7 +51,11 @@ export const ToWorker = z.discriminatedUnion('kind', [
     parts: z.array(PartNameSchema),
     /** The entity worked on: its parts come first. */
     focus: z.nullable(z.string()),
-    preview: z.boolean(),
+    /** How hard to look for splits: little while something is dragged. */
+    budget: z.enum(['small', 'full']),
+    extras: z.array(z.enum(screenExtras)),
+    /** Another day to lay beside this one. */
+    other: z.optional(z.strictObject({ date: z.string(), leaves: z.enum(['asDated', 'on', 'off']) })),
     date: z.string(),
     stepMin: z.optional(z.number().check(z.positive())),
   }),
@@ -57,7 +75,12 @@ export type ToWorker =
 /** `settled`: every part asked for is as of `rev`, sent now or the same as last sent. */
 export const FromWorker = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('part'), rev, name: PartNameSchema, entityId: z.string(), value: z.unknown() }),
-  z.strictObject({ kind: z.literal('settled'), rev, names: z.array(PartNameSchema) }),
+  z.strictObject({
+    kind: z.literal('settled'),
+    rev,
+    names: z.array(PartNameSchema),
+    budget: z.enum(['small', 'full']),
+  }),
   z.strictObject({ kind: z.literal('progress'), rev, doing: z.string(), share: z.nullable(z.number()) }),
   z.strictObject({ kind: z.literal('failed'), rev, message: z.string() }),
   z.strictObject({ kind: z.literal('needWhole'), rev }),

@@ -1,16 +1,22 @@
 import { describe, expect, it } from 'vitest'
 import { derivePlan } from '../../core/plan/derivePlan'
+import { deriveScreen } from '../../core/plan/deriveScreen'
 import { createMemo } from '../../core/plan/memo'
-import { createPlanClient, type PlanState } from '../../renderer/worker/planClient'
+import { createPlanClient, type PlanAsk, type PlanState } from '../../renderer/worker/planClient'
 import { createPlanServer, type PlanServerOf } from '../../renderer/worker/planServer'
 import type { FromWorker, ToWorker } from '../../renderer/worker/protocol'
 import { lPatio } from '../../samples/sites/lPatio'
 import type { Site } from '../../shared/document/site'
 
-const ask = { date: '2026-07-21', focus: null }
+const ask: PlanAsk = { date: '2026-07-21', focus: null, extras: [] }
+
+const deriveWith = (memo = createMemo()): PlanServerOf['derive'] => {
+  const otherMemo = createMemo()
+  return (site, asked) => deriveScreen(site, asked, memo, otherMemo)
+}
 
 /** Page and worker in one process: messages are cloned as they would be, and wait until they are let through. */
-function bench(derive: PlanServerOf['derive'] = (site, asked) => derivePlan(site, asked)) {
+function bench(derive: PlanServerOf['derive'] = deriveWith(), now: () => number = () => 0) {
   const states: PlanState[] = []
   const toPage: { from: number; message: FromWorker }[] = []
   const toWorker: ToWorker[] = []
@@ -28,6 +34,7 @@ function bench(derive: PlanServerOf['derive'] = (site, asked) => derivePlan(site
         post: message => toPage.push({ from: number, message: structuredClone(message) }),
         later: job => work.push(job),
         derive,
+        now,
       })
       receive = raw => {
         if (number === started) onMessage(raw)
@@ -126,7 +133,7 @@ describe('the plan of a document', () => {
   it('sends a part again only when it changed', () => {
     const site = lPatio()
     const memo = createMemo()
-    const b = bench((each, asked) => derivePlan(each, asked, memo))
+    const b = bench(deriveWith(memo))
     b.client.update(site, ask, false)
     b.runWorker()
     b.deliver()
@@ -138,6 +145,84 @@ describe('the plan of a document', () => {
     expect(b.state().revs.day).toBe(2)
   })
 
+  it('stops between two steps when a newer one is asked for, and tells how far it is', () => {
+    const site = lPatio()
+    let ms = 0
+    // Every look at the clock finds a slice over: one step at a time.
+    const b = bench(deriveWith(), () => (ms += 5))
+    b.client.update(site, ask, false)
+    b.runWorker()
+    b.deliver()
+    expect(b.state().progress?.share).toBeGreaterThanOrEqual(0)
+    expect(b.state().isRenewing).toBe(true)
+    b.client.update({ ...site, casters: [] }, ask, false)
+    for (let i = 0; i < 200 && b.state().isRenewing; i++) {
+      b.runWorker()
+      b.deliver()
+    }
+    const plan = derivePlan({ ...site, casters: [] }, ask)
+    expect(plan.ok && b.state().parts.shade).toEqual(plan.ok && plan.value.shade)
+    expect(b.state().progress).toBeNull()
+  })
+
+  it('is looked for in earnest a quarter of a second after a gesture', () => {
+    const site = lPatio()
+    const b = bench()
+    b.client.update(site, ask, false)
+    b.runWorker()
+    b.deliver()
+    const moved = { ...site, capacity: { capM2: 50 } }
+    b.client.update(moved, ask, true)
+    b.client.update(moved, ask, false)
+    const budgets = () => b.toWorker.flatMap(m => (m.kind === 'want' ? [m.budget] : []))
+    expect(budgets()).toEqual(['full', 'small', 'small'])
+    b.runWorker()
+    b.deliver()
+    expect(b.state().isRenewing).toBe(true)
+    const rest = b.timers.find(t => t.ms === 250)!
+    b.timers.splice(b.timers.indexOf(rest), 1)
+    rest.call()
+    expect(budgets()).toEqual(['full', 'small', 'small', 'full'])
+    b.runWorker()
+    b.deliver()
+    expect(b.state().isRenewing).toBe(false)
+    const plan = derivePlan(moved, ask)
+    expect(plan.ok && b.state().parts.pours).toEqual(plan.ok && plan.value.pours)
+  })
+
+  it('that is stopped stays as far as it is, and goes on when asked', () => {
+    let ms = 0
+    const b = bench(deriveWith(), () => (ms += 5))
+    b.client.update(lPatio(), ask, false)
+    b.runWorker()
+    b.deliver()
+    b.client.cancel()
+    b.runWorker()
+    b.deliver()
+    expect(b.state()).toMatchObject({ isRenewing: false, isStopped: true, progress: null })
+    expect(b.timers).toEqual([])
+    b.client.goOn()
+    for (let i = 0; i < 200 && b.state().isRenewing; i++) {
+      b.runWorker()
+      b.deliver()
+    }
+    expect(b.state().isStopped).toBe(false)
+    expect(b.state().parts.quantities?.length).toBeGreaterThan(0)
+  })
+
+  it('brings the extras asked for: sun hours by cell, other splits, another day', () => {
+    const b = bench()
+    const other = { date: '2026-12-21', leaves: 'off' } as const
+    b.client.update(lPatio(), { ...ask, extras: ['sunMaps', 'proposals'], other }, false)
+    b.runWorker()
+    b.deliver()
+    const { sunMaps, offers, compared, shadeLines, pours } = b.state().parts
+    expect(sunMaps?.[0]?.minutes.length).toBe(sunMaps?.[0]?.weights.length)
+    expect(offers?.map(({ proposal }) => proposal.pours.length)).toEqual([pours!.length, pours!.length + 1])
+    expect(shadeLines?.map(({ slabId }) => slabId)).toEqual(lPatio().slabs.map(({ id }) => id))
+    expect(compared).toMatchObject(other)
+  })
+
   it('of a dropped gesture gives way to that of the committed document', () => {
     const site = lPatio()
     const b = bench()
@@ -147,6 +232,13 @@ describe('the plan of a document', () => {
     const before = b.state().parts.quantities
     b.client.update({ ...site, units: 'metric' }, ask, true)
     b.client.update(site, ask, false)
+    b.runWorker()
+    b.deliver()
+    expect(b.state().parts.quantities).toEqual(before)
+    b.timers
+      .splice(0)
+      .find(t => t.ms === 250)!
+      .call()
     b.runWorker()
     b.deliver()
     expect(b.state().parts.quantities).toEqual(before)
@@ -198,7 +290,7 @@ describe('a worker', () => {
     let isBroken = true
     const b = bench((each, asked) => {
       if (isBroken) throw new Error('broken')
-      return derivePlan(each, asked)
+      return deriveWith()(each, asked)
     })
     b.client.update(site, ask, false)
     for (let i = 0; i < 4; i++) {
@@ -220,7 +312,8 @@ describe('a worker', () => {
     const receive = createPlanServer({
       post: message => posted.push(message),
       later: () => {},
-      derive: (site, asked) => derivePlan(site, asked),
+      derive: deriveWith(),
+      now: () => 0,
     })
     receive({ kind: 'sync', rev: 4, baseRev: 3, preview: false, patches: [] })
     expect(posted).toEqual([{ kind: 'needWhole', rev: 4 }])
@@ -230,7 +323,8 @@ describe('a worker', () => {
     const receive = createPlanServer({
       post: () => {},
       later: () => {},
-      derive: (site, asked) => derivePlan(site, asked),
+      derive: deriveWith(),
+      now: () => 0,
     })
     expect(() => receive({ kind: 'hello' })).toThrow()
     expect(() => receive({ kind: 'sync', rev: 1, baseRev: null, preview: false, whole: { name: 1 } })).toThrow()

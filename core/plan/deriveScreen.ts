@@ -1,0 +1,215 @@
+/** What the screen shows of a plan besides what every plan holds: the sun-hours map, other days, other splits. */
+import type { Site } from '../../shared/document/site'
+import { ok, type Problem, type Result } from '../../shared/problem'
+import { settingValue } from '../../shared/settings'
+import type { CurveRegion } from '../geometry/curve'
+import { type Proposal, proposePours } from '../pours/proposePours'
+import type { Grid } from '../sun/cellCoverage'
+import { cellSunMinutes } from '../sun/cellMasks'
+import { resolveCaster } from '../sun/resolveCaster'
+import { type ShadeLineTimes, shadeLineTimes } from '../sun/shadeLineTimes'
+import { siteDay } from '../sun/siteDay'
+import { type DerivedPlan, derivePlanSteps, type PlanRequest, type PlanStep } from './derivePlan'
+import type { Memo } from './memo'
+import type { Plan, SunShares } from './plan'
+import { planShade } from './planShade'
+import { pourParts } from './pourParts'
+
+export const screenExtras = ['sunMaps', 'proposals'] as const
+export type ScreenExtra = (typeof screenExtras)[number]
+
+/** Another day, or the same with the trees' leaves as told. */
+export interface OtherDay {
+  readonly date: string
+  readonly leaves: 'asDated' | 'on' | 'off'
+}
+
+export interface ScreenRequest extends PlanRequest {
+  readonly extras: readonly ScreenExtra[]
+  readonly other?: OtherDay | undefined
+}
+
+/** Minutes of direct sun by cell, row by row from the lower left; `weights` = share of each cell that is slab. */
+export interface SunMap {
+  readonly slabId: string
+  readonly grid: Grid
+  readonly minutes: Float64Array
+  readonly weights: Float64Array
+}
+
+export interface SlabShadeLine extends ShadeLineTimes {
+  readonly slabId: string
+}
+
+/** One way to split a part of a slab, beside the others. */
+export interface OfferedSplit {
+  readonly id: string
+  readonly slabId: string
+  readonly part: 'whole' | 'field' | 'border'
+  readonly region: CurveRegion
+  readonly proposal: Proposal
+}
+
+export interface ComparedDay extends OtherDay {
+  readonly shadeLines: readonly SlabShadeLine[]
+  readonly slabShares: ReadonlyMap<string, SunShares>
+  readonly instants: readonly number[]
+}
+
+export interface ScreenParts extends Plan {
+  readonly shadeLines: readonly SlabShadeLine[]
+  readonly sunMaps: readonly SunMap[] | undefined
+  readonly offers: readonly OfferedSplit[] | undefined
+  readonly compared: ComparedDay | null
+}
+
+export interface ScreenStep extends Omit<PlanStep, 'doing' | 'ready'> {
+  readonly doing: PlanStep['doing'] | 'shade line' | 'sun hours' | 'other splits' | 'other day'
+  readonly ready: Partial<ScreenParts>
+}
+
+/** The site's trees in leaf or bare all year, whatever their dates say. */
+function withLeaves(site: Site, { date, leaves }: OtherDay): Site {
+  if (leaves === 'asDated') return site
+  // One day of leaf, half a year away from the date asked about.
+  const away = `${String(((Number(date.slice(5, 7)) + 5) % 12) + 1).padStart(2, '0')}-15`
+  return {
+    ...site,
+    casters: site.casters.map(caster =>
+      caster.kind === 'tree' ? { ...caster, leaves: leaves === 'on' ? 'evergreen' : { from: away, to: away } } : caster,
+    ),
+  }
+}
+
+function* compareDay(site: Site, plan: Plan, other: OtherDay, memo: Memo): Generator<void, ComparedDay | null> {
+  const changed = memo.part('otherSite', 'site', [site.casters, other.date, other.leaves], () =>
+    withLeaves(site, other).casters.map(caster => resolveCaster(caster).value),
+  )
+  const day = memo.part('otherDay', 'site', [other.date, site.place.zone], () => siteDay(other.date, site.place.zone))
+  if (!day.ok) return null
+  const { shade } = yield* planShade(memo, {
+    slabs: plan.slabs,
+    casters: changed,
+    pours: [],
+    place: site.place,
+    day: day.value,
+    stepMin: settingValue(site.settings, 'shadeStepMin'),
+    settings: site.settings,
+  })
+  const shadeLines = plan.slabs.map(slab => ({
+    slabId: slab.id,
+    ...memo.part('shadeLine', slab.id, [slab, changed, site.place, day.value, site.settings], () =>
+      shadeLineTimes(slab.net, slab.levelM, changed, site.place, day.value, site.settings),
+    ),
+  }))
+  return { ...other, shadeLines, slabShares: shade.slabShares, instants: shade.instants }
+}
+
+function* offerSplits(site: Site, plan: Plan, request: ScreenRequest, memo: Memo): Generator<void, OfferedSplit[]> {
+  const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
+  const budget = request.budget ?? 'full'
+  const offers: OfferedSplit[] = []
+  for (const slab of plan.slabs)
+    for (const { part, regions } of memo.part('pourParts', slab.id, [slab], () => pourParts(slab)))
+      for (const [i, region] of regions.entries()) {
+        const key = `${slab.id} ${part} ${i}`
+        const ask = (name: string, pourCount?: number) =>
+          memo.part(name, key, [region, capM2, pourCount, budget], () =>
+            proposePours({
+              slabId: slab.id,
+              part,
+              region,
+              capM2,
+              budget,
+              ...(pourCount === undefined ? {} : { pourCount }),
+            }),
+          )
+        yield
+        const fewest = memo.known<Proposal>('proposal', key, [region, capM2]) ?? ask('fewest')
+        if (fewest.findings.some(({ severity }) => severity === 'stop')) continue
+        const same = { slabId: slab.id, part, region }
+        offers.push({ id: `${key} fewest`, ...same, proposal: fewest })
+        yield
+        const oneMore = ask('oneMore', fewest.pours.length + 1)
+        if (oneMore.pours.length > fewest.pours.length) offers.push({ id: `${key} more`, ...same, proposal: oneMore })
+      }
+  return offers
+}
+
+/**
+ * The plan in steps, and after it what the screen asks for besides. `otherMemo` is the other day's own. The memos are
+ * swept at the end.
+ */
+export function* deriveScreen(
+  site: Site,
+  request: ScreenRequest,
+  memo: Memo,
+  otherMemo: Memo,
+): Generator<ScreenStep, Result<ScreenParts, readonly Problem[]>> {
+  const derived: Result<DerivedPlan> = yield* derivePlanSteps(site, request, memo)
+  if (!derived.ok) return derived
+  const { plan, exposures } = derived.value
+  const { casters, slabs, day } = plan
+  const { place, settings } = site
+  const { day: _, ...known } = plan
+  yield { doing: 'shade line', share: 0.92, ready: { ...known } }
+  const lines: SlabShadeLine[] = []
+  for (const slab of slabs) {
+    const times = memo.part('shadeLine', slab.id, [slab, casters, place, day, settings], () =>
+      shadeLineTimes(slab.net, slab.levelM, casters, place, day, settings),
+    )
+    lines.push(memo.part('slabShadeLine', slab.id, [times], () => ({ slabId: slab.id, ...times })))
+    yield { doing: 'shade line', share: 0.93, ready: {} }
+  }
+  const shadeLines = memo.part('shadeLines', 'site', lines, () => lines)
+  yield { doing: 'sun hours', share: 0.94, ready: { shadeLines } }
+  let sunMaps: readonly SunMap[] | undefined
+  if (request.extras.includes('sunMaps')) {
+    const maps = slabs.map(slab => {
+      const raster = exposures.get(slab.id)!
+      return memo.part(
+        'sunMap',
+        slab.id,
+        [raster],
+        (): SunMap => ({
+          slabId: slab.id,
+          grid: raster.grid,
+          minutes: cellSunMinutes(raster),
+          weights: raster.weights,
+        }),
+      )
+    })
+    sunMaps = memo.part('sunMaps', 'site', maps, () => maps)
+    yield { doing: 'other splits', share: 0.95, ready: { sunMaps } }
+  }
+  let offers: readonly OfferedSplit[] | undefined
+  if (request.extras.includes('proposals')) {
+    const work = offerSplits(site, plan, request, memo)
+    let step = work.next()
+    while (!step.done) {
+      yield { doing: 'other splits', share: 0.96, ready: {} }
+      step = work.next()
+    }
+    const found = step.value
+    offers = memo.part(
+      'offers',
+      'site',
+      found.map(each => each.proposal),
+      () => found,
+    )
+    yield { doing: 'other day', share: 0.97, ready: { offers } }
+  }
+  let compared: ComparedDay | null = null
+  if (request.other) {
+    const work = compareDay(site, plan, request.other, otherMemo)
+    let step = work.next()
+    while (!step.done) {
+      yield { doing: 'other day', share: 0.98, ready: {} }
+      step = work.next()
+    }
+    compared = step.value
+  }
+  memo.sweep()
+  otherMemo.sweep()
+  return ok({ ...plan, shadeLines, sunMaps, offers, compared })
+}

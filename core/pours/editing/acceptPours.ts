@@ -5,7 +5,7 @@ import type { Site } from '../../../shared/document/site'
 import { type EditResult, missing } from '../../document/commands/editSite'
 import type { CurveRegion } from '../../geometry/curve'
 import { interiorPoint } from '../../geometry/interiorPoint'
-import { cutPart, highestNumber, putPart, refuse } from './editPart'
+import { cutPart, highestNumber, overCap, putPart, refuse } from './editPart'
 import { anchorAt, jointGround } from './jointGround'
 import { matchPours } from './matchPours'
 
@@ -74,11 +74,12 @@ export function acceptPours(site: Site, offer: PoursOffer): EditResult {
     : [...site.accepted, empty]
   const done = putPart({ ...site, accepted }, { accepted: empty, slab }, { joints, pours: empty.pours, nextId, made })
   if (!done.ok) return done
-  const found = cutPart(ground.regions, empty).findings
+  const { faces, findings } = cutPart(ground.regions, empty)
   return {
     ...done,
     findings: [
-      ...found,
+      ...findings,
+      ...overCap(site, pours, faces),
       ...done.findings,
       ...lost.map(pour => ({
         code: 'pourLost' as const,

@@ -10,7 +10,7 @@ import { pourGround } from '../../document/commands/pourGround'
 import { regionContains } from '../../geometry/contains'
 import type { CurveRegion } from '../../geometry/curve'
 import { interiorPoint } from '../../geometry/interiorPoint'
-import { type PourFaces, pourFaces } from '../pourFaces'
+import { type PourFace, type PourFaces, pourFaces } from '../pourFaces'
 import { matchPours } from './matchPours'
 
 export interface PartOfSite {
@@ -86,6 +86,23 @@ export interface PartEdit {
   readonly made?: readonly Id[]
 }
 
+/** Pours of these faces that are more than can be stamped at one time. */
+export function overCap(site: Site, pours: readonly Pour[], faces: readonly PourFace[]): Finding[] {
+  const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
+  return faces.flatMap(({ pourId, areaM2 }): Finding[] => {
+    const pour = pours.find(({ id }) => id === pourId)
+    if (!pour || pour.poured || areaM2 <= capM2 * (1 + 1e-9)) return []
+    return [
+      {
+        code: 'pourOverCap',
+        severity: 'check',
+        values: { number: pour.number, areaM2, capM2 },
+        at: { entityId: pour.id, point: pour.seed },
+      },
+    ]
+  })
+}
+
 /**
  * The site with a part's joints and pours replaced. Each pour goes on as the face it shares most area with; its seed is
  * set anew when it no longer lies there. Findings: what the edit merged, lost or left without a pour, and changed pours
@@ -123,22 +140,16 @@ export function putPart(site: Site, { accepted: was, slab }: PartOfSite, edit: P
   const part: AcceptedPours = { ...was, joints: [...edit.joints], pours }
   const told = new Set(before.findings.map(keyOf))
   const now = cutPart(regions, part)
-  const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
   const findings = [
     ...now.findings.filter(finding => !told.has(keyOf(finding))),
-    ...now.faces.flatMap((face): Finding[] => {
-      const pour = pours.find(({ id }) => id === face.pourId)
-      const wasM2 = before.faces.find(({ pourId }) => pourId === face.pourId)?.areaM2 ?? 0
-      if (!pour || face.areaM2 <= capM2 * (1 + 1e-9) || Math.abs(face.areaM2 - wasM2) < 1e-9) return []
-      return [
-        {
-          code: 'pourOverCap',
-          severity: 'check',
-          values: { number: pour.number, areaM2: face.areaM2, capM2 },
-          at: { entityId: pour.id, point: pour.seed },
-        },
-      ]
-    }),
+    ...overCap(
+      site,
+      pours,
+      now.faces.filter(face => {
+        const wasM2 = before.faces.find(({ pourId }) => pourId === face.pourId)?.areaM2 ?? 0
+        return Math.abs(face.areaM2 - wasM2) >= 1e-9
+      }),
+    ),
   ]
   return {
     ok: true,

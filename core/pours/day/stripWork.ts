@@ -8,6 +8,8 @@ export interface StripSize {
   readonly edgeM: number
   /** Border printed today. */
   readonly borderM: number
+  /** Printed with mats; all of it if left out. A border printed by length is not. */
+  readonly printM2?: number
   /** Along the header or the print's front: the room the stampers have. */
   readonly frontM: number
 }
@@ -65,10 +67,11 @@ const roomFor = (frontM: number, rates: HandRates): number => Math.max(1, frontM
 /** Release, then stamping at min(hands × rate, mats ÷ cycle, room along the front); the border too without a hand of its own. */
 export function stampingTasks(strip: StripSize, hands: number, rates: HandRates, withBorder: boolean): TimedTask[] {
   const { areaM2, borderM } = strip
+  const printM2 = strip.printM2 ?? areaM2
   const pace = Math.min(Math.min(hands, roomFor(strip.frontM, rates)) * rates.stampM2H, rates.matsM2H)
   const tasks: TimedTask[] = []
   if (rates.stamped) tasks.push({ name: 'release', min: (60 * hours(areaM2, rates.releaseM2H)) / hands, hands })
-  tasks.push({ name: 'stamp', min: 60 * hours(areaM2, pace), hands })
+  tasks.push({ name: 'stamp', min: 60 * hours(printM2, pace), hands })
   if (withBorder && borderM > 0) tasks.push({ name: 'border', min: borderMin(strip, hands, rates), hands })
   return tasks
 }

@@ -1,0 +1,415 @@
+/** The day of a pour of the site: from its shape, the crew, the mix and the weather to its plan. */
+import { DateTime } from 'luxon'
+import type { Crew, Mix } from '../../../shared/document/day'
+import type { Pt } from '../../../shared/document/primitives'
+import type { Site } from '../../../shared/document/site'
+import type { Slab } from '../../../shared/document/slab'
+import { err, type Finding, ok, type Result } from '../../../shared/problem'
+import { settingValue } from '../../../shared/settings'
+import { coldChecks } from '../../concrete/coldChecks'
+import { heatChecks } from '../../concrete/heatIndex'
+import { hotChecks } from '../../concrete/hotChecks'
+import { rainOutlook } from '../../concrete/rain'
+import { predictSet } from '../../concrete/setClock'
+import type { CurveRegion } from '../../geometry/curve'
+import { edgeLength } from '../../geometry/edgeLength'
+import { edgeOwners } from '../../geometry/edgeOwners'
+import type { ResolvedSlab } from '../../geometry/resolvedSlab'
+import type { Exposure } from '../../sun/exposure'
+import { instantOf } from '../../sun/siteDay'
+import { dayNumber, hoursOn, weekdayOf } from '../order/workCalendar'
+import { type CapacityAnswer, capacityOf } from './capacityOf'
+import type { DayConditions } from './dayConditions'
+import { type DayPlan, dayPlan } from './dayPlan'
+import { type DayInput, type DayStrip, tableOf } from './dayProblem'
+import { type TapeMark, tapeMarks } from './doseMarks'
+import { planLoads } from './loads'
+import { type PlacingMethod, placingMethod } from './placingMethod'
+import { solveDay } from './solveDay'
+import { stripSun } from './stripSun'
+import { cutStrips, type Direction, placingDirections, type Strip } from './strips'
+
+const hourMs = 3_600_000
+
+export interface PourOfDay {
+  readonly id: string
+  readonly number: string
+  readonly part: 'whole' | 'field' | 'border'
+  readonly region: CurveRegion
+  readonly areaM2: number
+  readonly date: string
+  /** To order. */
+  readonly orderM3: number
+}
+
+export interface StripShape extends Strip {
+  readonly id: string
+}
+
+/** Where the drum is stopped and dosed: after a strip, before the next. */
+export interface DoseMark {
+  readonly afterStripId: string
+  readonly beforeStripId: string
+  readonly doseMin: number
+  /** Already in the drum. */
+  readonly inDrumMin: number
+  readonly marks: readonly TapeMark[]
+  /** Left in the truck at the mark. */
+  readonly leftM3: number
+}
+
+export interface PourDay {
+  readonly pourId: string
+  readonly number: string
+  readonly date: string
+  readonly plan: DayPlan
+  readonly shapes: readonly StripShape[]
+  readonly direction: Direction
+  readonly doseMarks: readonly DoseMark[]
+  /** For planning again on the day. */
+  readonly input: DayInput
+  readonly method: PlacingMethod
+  readonly capacity: CapacityAnswer
+  readonly washableMs: number
+  readonly rainAnswer: 'go' | 'watch' | 'noGo' | 'unknown'
+  readonly findings: readonly Finding[]
+}
+
+export interface PourDayInput {
+  readonly site: Site
+  readonly pour: PourOfDay
+  readonly slab: ResolvedSlab
+  readonly source: Slab
+  readonly exposed: Exposure | undefined
+  readonly crew: Crew
+  readonly mix: Mix
+  readonly conditions: DayConditions
+  /** Direction of placing; the better of the two along the pour if left out. */
+  readonly direction?: Direction
+}
+
+/** A gain that is worth placing away from the truck for. */
+const sunnyGainMin = 5
+
+const clockOf = (ms: number, zone: string): string => DateTime.fromMillis(ms, { zone }).toFormat('H:mm')
+
+/** The user's start, else the first hour of the plant, else the setting. */
+function startOf(input: PourDayInput): Result<number, readonly Finding[]> {
+  const { site, pour } = input
+  const own = site.accepted.flatMap(accepted => accepted.pours).find(({ id }) => id === pour.id)?.start
+  const plant = hoursOn(site.calendar?.plantHours ?? [], weekdayOf(dayNumber(pour.date)))
+  const usualMin = plant?.fromMin ?? settingValue(site.settings, 'firstTruckH') * 60
+  const usual = `${String(Math.floor(usualMin / 60)).padStart(2, '0')}:${String(Math.floor(usualMin % 60)).padStart(2, '0')}`
+  const at = instantOf(pour.date, own?.time ?? usual, own?.fold, site.place.zone)
+  return at.ok ? ok(at.value.ms) : err(at.error)
+}
+
+interface Bordered {
+  readonly edges: ReadonlySet<string>
+  readonly widthM: number
+}
+
+/** Resolved edges along which a border is printed with the field. */
+function borderedEdges(slab: ResolvedSlab, source: Slab): Bordered[] {
+  return slab.borders.flatMap(border => {
+    const path = [source.outline, ...source.openings.map(opening => opening.path)].find(p => p.id === border.pathId)
+    const drawn = source.borders.find(({ id }) => id === border.id)
+    if (!path || !drawn || border.placed !== 'withField') return []
+    const edges = new Set<string>()
+    for (const [edgeId, owners] of edgeOwners(path))
+      if (drawn.edges === 'all' || owners.some(owner => drawn.edges !== 'all' && drawn.edges.includes(owner)))
+        edges.add(edgeId)
+    return [{ edges, widthM: border.widthM }]
+  })
+}
+
+const letters = 'abcdefghijklmnopqrstuvwxyz'
+export const stripName = (index: number): string =>
+  index < 26 ? letters[index]! : `${letters[Math.floor(index / 26) - 1] ?? 'z'}${letters[index % 26]!}`
+
+function dayStrips(
+  input: PourDayInput,
+  shapes: readonly Strip[],
+  loads: readonly { readonly load: number; readonly volumeM3: number }[],
+  startMs: number,
+): DayStrip[] {
+  const { pour, slab, source, exposed, conditions } = input
+  const bordered = pour.part === 'whole' ? borderedEdges(slab, source) : []
+  const alone = pour.part === 'border' ? slab.borders.filter(border => border.placed !== 'withField') : []
+  const aloneWidthM = alone.length > 0 ? Math.max(...alone.map(border => border.widthM)) : 0
+  const movedMs = exposed === undefined ? 0 : conditions.day.startMs - exposed.day.startMs
+  return shapes.map((shape, i) => {
+    const edges = shape.regions.flatMap(region => [region.outer, ...region.holes].flat())
+    const lengths = bordered.map(border =>
+      edges.reduce((sum, edge) => (border.edges.has(edge.edgeId) ? sum + edgeLength(edge) : sum), 0),
+    )
+    const isBorder = aloneWidthM > 0
+    const borderM = isBorder ? shape.areaM2 / aloneWidthM : lengths.reduce((sum, length) => sum + length, 0)
+    const borderM2 = lengths.reduce((sum, length, b) => sum + length * bordered[b]!.widthM, 0)
+    return {
+      id: stripName(i),
+      load: loads[i]!.load,
+      volumeM3: loads[i]!.volumeM3,
+      areaM2: shape.areaM2,
+      edgeM: shape.formedM,
+      borderM,
+      frontM: shape.frontM,
+      printM2: isBorder ? 0 : Math.max(0, shape.areaM2 - borderM2),
+      sun:
+        exposed === undefined
+          ? [{ share: 1, history: { fromMs: startMs, stepMs: hourMs, share: [1] } }]
+          : stripSun(exposed, shape.regions, startMs, startMs + 6 * hourMs, movedMs),
+    }
+  })
+}
+
+/** Color is thrown on unless the materials of the site put it in the mix. */
+function hasHardener(site: Site): boolean {
+  const kinds = new Set((site.materials ?? []).map(material => material.kind))
+  return kinds.has('hardener') || !kinds.has('integralColor')
+}
+
+function doseMarksOf(pour: PourOfDay, shapes: readonly StripShape[], plan: DayPlan): DoseMark[] {
+  return plan.loads.flatMap(load => {
+    let inDrumMin = 0
+    let left = load.volumeM3
+    return load.portions.flatMap(portion => {
+      const before = portion.stripIds[0]!
+      const index = shapes.findIndex(shape => shape.id === before)
+      const ahead = shapes[index - 1]
+      const leftM3 = left
+      left -= portion.volumeM3
+      const had = inDrumMin
+      inDrumMin = portion.doseMin
+      if (portion.doseMin <= had) return []
+      return [
+        {
+          afterStripId: ahead?.id ?? '',
+          beforeStripId: before,
+          doseMin: portion.doseMin,
+          inDrumMin: had,
+          marks: (ahead?.ends ?? []).flatMap(({ from, to }) => tapeMarks(pour.region, from, to)),
+          leftM3,
+        },
+      ]
+    })
+  })
+}
+
+function timeFindings(input: PourDayInput, plan: DayPlan): Finding[] {
+  const { site, pour, conditions } = input
+  const { zone } = site.place
+  const found: Finding[] = []
+  const named = { pour: pour.number }
+  const weekday = weekdayOf(dayNumber(pour.date))
+  const { startMs } = conditions.day
+  const at = (min: number): number => startMs + min * 60_000
+  const plant = hoursOn(site.calendar?.plantHours ?? [], weekday)
+  const start = clockOf(plan.startMs, zone)
+  if (plant && (plan.startMs < at(plant.fromMin) || plan.startMs > at(plant.toMin)))
+    found.push({ code: 'startOutsideHours', severity: 'check', values: { ...named, start } })
+  const endMs = Math.max(...plan.strips.map(strip => strip.stampToMs))
+  const end = clockOf(endMs, zone)
+  // Work goes on a little before sunrise and after sunset: civil twilight is about half an hour.
+  const twilightMs = 30 * 60_000
+  const { sunriseMs, sunsetMs } = conditions
+  const isPolarNight = sunriseMs === null && conditions.weather.directWm2.every(watts => watts === 0)
+  if (isPolarNight || (sunriseMs !== null && plan.startMs < sunriseMs - twilightMs))
+    found.push({ code: 'startInDark', severity: 'check', values: { ...named, start } })
+  if (sunsetMs !== null && endMs > sunsetMs + twilightMs)
+    found.push({
+      code: 'darkBeforeDone',
+      severity: 'check',
+      values: { ...named, end, dark: clockOf(sunsetMs + twilightMs, zone) },
+    })
+  const noise = hoursOn(site.calendar?.noiseHours ?? [], weekday)
+  if (noise && endMs > at(noise.toMin))
+    found.push({
+      code: 'quietBeforeDone',
+      severity: 'check',
+      values: { ...named, end, quiet: clockOf(at(noise.toMin), zone) },
+    })
+  return found
+}
+
+function pourFindings(
+  input: PourDayInput,
+  plan: DayPlan,
+  shapes: readonly StripShape[],
+  method: PlacingMethod,
+  capacity: CapacityAnswer,
+): Finding[] {
+  const { site, pour, conditions } = input
+  const { settings } = site
+  const named = { pour: pour.number }
+  const found: Finding[] = []
+  const value = (name: Parameters<typeof settingValue>[1]): number => settingValue(settings, name)
+  if (pour.areaM2 > value('practiceCapM2') * (1 + 1e-9))
+    found.push({
+      code: 'overPracticeCap',
+      severity: 'check',
+      values: { ...named, areaM2: pour.areaM2, capM2: value('practiceCapM2') },
+    })
+  else if (pour.areaM2 > capacity.crewM2 * 1.02 && plan.slackMin < value('wantedSlackMin'))
+    found.push({
+      code: 'overCrewCapacity',
+      severity: 'check',
+      values: { ...named, areaM2: pour.areaM2, capacityM2: capacity.crewM2 },
+    })
+  for (const { volumeM3 } of plan.loads)
+    if (volumeM3 < value('shortLoadM3') - 1e-9) {
+      found.push({ code: 'shortLoad', severity: 'note', values: { ...named, volumeM3 } })
+      break
+    }
+  if (method.method !== 'chute' && method.method !== 'pump' && method.haulM !== null)
+    found.push({
+      code: 'haulTooFar',
+      severity: 'note',
+      values: { ...named, haulM: method.haulM, method: method.method === 'powerBuggy' ? 'power buggy' : 'hand cart' },
+    })
+  const wide = shapes.find(shape => shape.depthM > value('screedM') && shape.frontM > value('screedM'))
+  if (wide)
+    found.push({
+      code: 'stripOverScreed',
+      severity: 'note',
+      values: { ...named, strip: wide.id, widthM: Math.min(wide.depthM, wide.frontM), screedM: value('screedM') },
+    })
+  if (conditions.moved && site.conditions)
+    found.push({
+      code: 'dayWeatherShifted',
+      severity: 'note',
+      values: { ...named, weatherDate: site.conditions.date, date: pour.date },
+    })
+  return found
+}
+
+/** Checks of weather and concrete for the hours of this pour. */
+function weatherFindings(
+  input: PourDayInput,
+  plan: DayPlan,
+  day: DayInput,
+  rain: ReturnType<typeof rainOutlook>,
+): Finding[] {
+  const { site, source, conditions } = input
+  const { settings } = site
+  const tight = Math.max(
+    0,
+    day.strips.findIndex(strip => strip.id === plan.tightestStripId),
+  )
+  const sunniest = day.strips[tight]!.sun.at(-1)!
+  const planned = plan.strips[tight]!
+  const set = predictSet({
+    ...{ weather: day.weather, shade: sunniest.history, thicknessM: source.thicknessM, mix: day.mix },
+    ...{ placedMs: planned.placeMs, doseMin: planned.doseMin },
+    ...(settings === undefined ? {} : { settings }),
+  })
+  const { placedC } = tableOf(day, new Map(), sunniest).run(planned.placeMs).run
+  return [
+    ...set.findings.filter(({ code }) => code !== 'setNotReached' || plan.slackMin < -1e5),
+    ...hotChecks({ placedC, mostEvaporationKgM2H: plan.evaporationMaxKgM2H }, settings),
+    ...coldChecks({ hours: conditions.hours, placedMs: plan.startMs, placedC, thicknessM: source.thicknessM }),
+    ...heatChecks(conditions.hours, plan.startMs, Math.max(...plan.strips.map(strip => strip.stampToMs))),
+    ...rain.findings,
+  ]
+}
+
+/** Plans the day of one pour. Stops with findings where crew, trucks or start cannot be used. */
+export function pourDay(input: PourDayInput): Result<PourDay, readonly Finding[]> {
+  const { site, pour, slab, source, exposed, crew, mix, conditions } = input
+  const { settings } = site
+  const start = startOf(input)
+  if (!start.ok) return start
+  const startMs = start.value
+  const made = planLoads({ orderM3: pour.orderM3, ...(settings === undefined ? {} : { settings }) })
+  if (!made.ok) return made
+  const { loadsM3, portions } = made.value
+  const points: Pt[] = pour.region.outer.map(edge => edge.from)
+  const method = placingMethod(points, site.access)
+  const finish = site.finishes.find(({ id }) => id === slab.finishId)
+  const base = {
+    ...{ startMs, hands: crew.hands, experience: crew.experience, pattern: finish?.pattern ?? 'ashlar' },
+    ...{ hardener: hasHardener(site), methodM3H: method.rateM3H, thicknessM: source.thicknessM, mix },
+    weather: conditions.weather,
+    ...(settings === undefined ? {} : { settings }),
+  } satisfies Omit<DayInput, 'strips'>
+  const shares = portions.map(portion => portion.volumeM3)
+  const tryDirection = (direction: Direction) => {
+    const shapes = cutStrips(pour.region, direction, shares)
+    const strips = dayStrips(input, shapes, portions, startMs)
+    const solved = solveDay({ ...base, strips })
+    return { direction, shapes, strips, slackMin: solved.ok ? solved.value.plainSlackMin : Number.NEGATIVE_INFINITY }
+  }
+  const choices = input.direction
+    ? [input.direction]
+    : towardTruck(placingDirections(pour.region).slice(0, 2), pour, site)
+  const tried = choices.map(tryDirection)
+  const chosen = tried.reduce((best, own) => (own.slackMin > best.slackMin + sunnyGainMin ? own : best))
+  const shapes: StripShape[] = chosen.shapes.map((shape, i) => ({ ...shape, id: stripName(i) }))
+  const day: DayInput = { ...base, strips: chosen.strips, tables: new Map() }
+  const spanTo = startMs + 8 * hourMs
+  const mostAirC = Math.max(
+    ...conditions.hours.flatMap(row => {
+      const at = Date.parse(row.startUtc)
+      return at + hourMs > startMs && at < spanTo ? [row.airC] : []
+    }),
+  )
+  const plan = dayPlan({
+    ...{ day, pour: pour.number, loadsM3, reweather: conditions.reweather },
+    ...{ rainMs: conditions.rainMs, mostAirC: Number.isFinite(mostAirC) ? mostAirC : 20 },
+  })
+  if (!plan.ok) return plan
+  const borderM = chosen.strips.reduce((sum, strip) => sum + strip.borderM, 0)
+  const worst =
+    exposed === undefined
+      ? undefined
+      : stripSun(
+          exposed,
+          [pour.region],
+          startMs,
+          startMs + 6 * hourMs,
+          conditions.day.startMs - exposed.day.startMs,
+        ).at(-1)
+  const capacity = capacityOf({
+    ...base,
+    borderMPerM2: pour.part === 'border' ? 0 : borderM / pour.areaM2,
+    ...(site.capacity === undefined ? {} : { capM2: site.capacity.capM2 }),
+    ...(worst === undefined ? {} : { sun: [{ share: 1, history: worst.history }] }),
+  })
+  const rain = rainOutlook(
+    {
+      hours: conditions.hours,
+      firstConcreteMs: startMs,
+      allHardMs: Math.max(...plan.value.strips.map(strip => strip.tooHardMs)),
+    },
+    settings,
+  )
+  return ok({
+    pourId: pour.id,
+    number: pour.number,
+    date: pour.date,
+    plan: plan.value,
+    shapes,
+    direction: chosen.direction,
+    doseMarks: doseMarksOf(pour, shapes, plan.value),
+    input: day,
+    method,
+    capacity,
+    washableMs: rain.washableMs,
+    rainAnswer: rain.answer,
+    findings: [
+      ...plan.value.findings,
+      ...timeFindings(input, plan.value),
+      ...pourFindings(input, plan.value, shapes, method, capacity),
+      ...weatherFindings(input, plan.value, day, rain),
+    ].map(finding => ({ ...finding, at: { entityId: pour.id } })),
+  })
+}
+
+/** Far to near: the way that ends at the truck first. */
+function towardTruck(directions: readonly Direction[], pour: PourOfDay, site: Site): readonly Direction[] {
+  const spot = site.access?.truckSpots[0]?.at
+  if (!spot) return directions
+  const from = pour.region.outer[0]!.from
+  const reach = ([x, y]: Direction): number => x * (spot[0] - from[0]) + y * (spot[1] - from[1])
+  return [...directions].sort((a, b) => reach(b) - reach(a))
+}

@@ -11,10 +11,10 @@ import { mirrored, moved, randomSlab, startedLater } from './randomSlabs'
 import { ft2M2 } from './shapes'
 
 const capFt2 = fc.constantFrom(400, 600, 800, 1000)
-const wideCapFt2 = fc.constantFrom(800, 1000)
+const wideCapFt2 = fc.constantFrom(900, 1200)
 const slabSeed = fc.integer({ min: 1, max: 1_000_000 })
 
-const split = (region: CurveRegion, capM2: number, budget: 'small' | 'full'): Proposal =>
+const split = (region: CurveRegion, capM2: number, budget: 'small' | 'full' | number): Proposal =>
   proposePours({ slabId: 's1', part: 'whole', region, capM2, budget })
 
 const deepFreeze = <T>(value: T): T => {
@@ -84,7 +84,7 @@ describe('on random slabs the pours', () => {
     )
   })
 
-  it('cost the same when the slab is turned, moved, mirrored or begun elsewhere (16 slabs)', () => {
+  it('cost the same when the slab is turned, moved, mirrored or begun elsewhere (12 slabs)', () => {
     const turn = fc.double({ min: 0, max: 6.28, noNaN: true })
     const agreements: boolean[] = []
     const step = fc.double({ min: -500, max: 500, noNaN: true })
@@ -114,7 +114,7 @@ describe('on random slabs the pours', () => {
           }
         },
       ),
-      { seed: 14, numRuns: 16 },
+      { seed: 14, numRuns: 12 },
     )
     expect(agreements.length).toBeGreaterThan(20)
     expect(agreements.filter(Boolean).length / agreements.length).toBeGreaterThanOrEqual(0.9)

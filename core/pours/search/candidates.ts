@@ -31,6 +31,10 @@ export interface LineCut {
   readonly t1: number
 }
 
+/** Budgets below this are for dragging and leave such cuts out. */
+const leastTurnedBudget = 400_000
+/** Work of judging one cut, in sides visited. */
+const addWork = 10
 /** Most pours for which cuts that turn at an opening are tried. */
 const mostTurnedPours = 8
 /** Faces smaller than this are noise of a cut along the boundary (m²). */
@@ -122,6 +126,7 @@ class CandidateList {
 
   add({ chain, measure, lengthM }: LineCut, direction: Direction, family: number): void {
     const { region, k, context } = this
+    context.work.done += addWork
     if (measure.upAreaM2 < leastFaceM2 || measure.lowAreaM2 < leastFaceM2) return
     const needUp = poursNeeded(measure.upAreaM2, context.capM2)
     const needLow = poursNeeded(measure.lowAreaM2, context.capM2)
@@ -401,7 +406,9 @@ export function candidateCuts(
   const targets = targetAreas(region.areaM2, k, context)
   const windows = areaWindows(region.areaM2, k, context.capM2)
   const holes = region.rings.length - 1
-  const turned = holes > 0 && holes <= mostTurnedHoles && k <= mostTurnedPours ? new TurnedCuts(region, context) : null
+  const affordable = context.work.done <= context.workLimit && context.workLimit >= leastTurnedBudget
+  const turned =
+    affordable && holes > 0 && holes <= mostTurnedHoles && k <= mostTurnedPours ? new TurnedCuts(region, context) : null
   for (const [index, direction] of directions.entries()) {
     const addAll = (offset: number, onIsAbove: boolean): void => {
       for (const cut of cutsOnLine(region, direction, offset, onIsAbove, context)) list.add(cut, direction, index)

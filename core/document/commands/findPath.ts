@@ -1,6 +1,8 @@
+import { isDraft, original } from 'immer'
 import type { Path } from '../../../shared/document/path'
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
+import { fromPointer, valueAt } from '../jsonPointer'
 import { sitePaths } from '../sitePaths'
 
 export interface FoundPath {
@@ -12,20 +14,27 @@ export interface FoundPath {
 export const editablePaths = (site: Site): readonly Path[] =>
   sitePaths(site).flatMap(({ path, field }) => (/\/poured\//.test(field) ? [] : [path]))
 
-export const findVertex = (site: Site, vertexId: Id): FoundPath | undefined => {
-  for (const path of editablePaths(site)) {
-    const index = path.vertices.findIndex(({ id }) => id === vertexId)
-    if (index >= 0) return { path, index }
+type Part = 'vertices' | 'edges'
+
+const search = (site: Site, part: Part, id: Id): (FoundPath & { readonly field: string }) | undefined => {
+  for (const { path, field } of sitePaths(site)) {
+    if (/\/poured\//.test(field)) continue
+    const index = path[part].findIndex(row => row.id === id)
+    if (index >= 0) return { path, index, field }
   }
   return undefined
 }
 
-export const findEdge = (site: Site, edgeId: Id): FoundPath | undefined => {
-  for (const path of editablePaths(site)) {
-    const index = path.edges.findIndex(({ id }) => id === edgeId)
-    if (index >= 0) return { path, index }
-  }
-  return undefined
+/** A draft is searched where it came from, which wakes no other part of it; else, if the edit moved it, itself. */
+const find = (site: Site, part: Part, id: Id): FoundPath | undefined => {
+  if (!isDraft(site)) return search(site, part, id)
+  const found = search(original<unknown>(site) as Site, part, id)
+  const path = found && (valueAt(site, fromPointer(found.field)) as Path | undefined)
+  return found && path?.[part]?.[found.index]?.id === id ? { path, index: found.index } : search(site, part, id)
 }
+
+export const findVertex = (site: Site, vertexId: Id): FoundPath | undefined => find(site, 'vertices', vertexId)
+
+export const findEdge = (site: Site, edgeId: Id): FoundPath | undefined => find(site, 'edges', edgeId)
 
 export const isClosed = (path: Path): boolean => path.edges.length === path.vertices.length

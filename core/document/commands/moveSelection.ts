@@ -6,7 +6,10 @@ import { mirrorAcross, type RigidMotion, shiftBy, turnAbout } from './rigidMotio
 const carry =
   (ids: readonly Id[], motion: RigidMotion, done: string): Command =>
   site =>
-    editSite(site, (draft, edit) => moveEntities(draft, edit, ids, motion, done))
+    editSite(site, (draft, edit) => {
+      edit.onlyMoved = true
+      return moveEntities(draft, edit, ids, motion, done)
+    })
 
 export const moveSelection = (ids: readonly Id[], by: Pt): Command =>
   by[0] === 0 && by[1] === 0

@@ -6,7 +6,8 @@ import { findVertex } from './findPath'
 export const moveVertex =
   (vertexId: Id, to: Pt): Command =>
   site =>
-    editSite(site, draft => {
+    editSite(site, (draft, edit) => {
+      edit.onlyMoved = true
       const found = findVertex(draft, vertexId)
       if (found === undefined) return missing('corner', vertexId)
       const vertex = found.path.vertices[found.index]!

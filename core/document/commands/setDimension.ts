@@ -28,7 +28,8 @@ const shift = (path: Path, indices: readonly number[], [x, y]: Pt): void => {
 export const setDimension =
   (edgeId: Id, lengthM: number, change: DimensionChange): Command =>
   site =>
-    editSite(site, draft => {
+    editSite(site, (draft, edit) => {
+      edit.onlyMoved = true
       const found = findEdge(draft, edgeId)
       if (found === undefined) return missing('edge', edgeId)
       const { path, index } = found

@@ -140,8 +140,16 @@ const rememberPlaces = (joint: Joint, ends: Ends): Joint => {
   return now === joint.ends ? joint : { ...joint, ends: now }
 }
 
-const cut = (regions: readonly CurveRegion[], accepted: AcceptedPours): readonly PourFaces[] =>
-  regions.map(region => pourFaces(region, accepted))
+/** Both are immutable, and a drag asks for the faces it started from at every move. */
+const knownCuts = new WeakMap<AcceptedPours, { regions: readonly CurveRegion[]; cuts: readonly PourFaces[] }>()
+
+const cut = (regions: readonly CurveRegion[], accepted: AcceptedPours): readonly PourFaces[] => {
+  const known = knownCuts.get(accepted)
+  if (known?.regions === regions) return known.cuts
+  const cuts = regions.map(region => pourFaces(region, accepted))
+  knownCuts.set(accepted, { regions, cuts })
+  return cuts
+}
 
 /** A pour is lost only where no region of its part has it. */
 const tellFaces = (cuts: readonly PourFaces[]): readonly Finding[] => {

@@ -95,6 +95,53 @@ export const Quantity = z.strictObject({
 })
 export type Quantity = z.infer<typeof Quantity>
 
+const utc = z.string()
+
+/** Instants are UTC, ISO 8601. `slackMin` < 0: a strip is lost. */
+const DayPlanRow = z.strictObject({
+  pourId: z.string(),
+  startUtc: utc,
+  strips: z.array(
+    z.strictObject({
+      id: z.string(),
+      areaM2: num,
+      placeUtc: utc,
+      readyUtc: utc,
+      readyP10Utc: utc,
+      readyP90Utc: utc,
+      tooHardUtc: utc,
+      stampFromUtc: utc,
+      stampToUtc: utc,
+      doseMin: num,
+    }),
+  ),
+  tasks: z.array(z.strictObject({ stripId: z.string(), name: z.string(), fromUtc: utc, toUtc: utc, hands: num })),
+  loads: z.array(
+    z.strictObject({
+      no: num,
+      batchUtc: utc,
+      onSiteUtc: utc,
+      volumeM3: num,
+      portions: z.array(z.strictObject({ stripIds: z.array(z.string()), doseMin: num })),
+    }),
+  ),
+  slackMin: num,
+  chanceOfMiss: num,
+  capacityM2: num,
+  capacityRule: z.string(),
+  evaporationMaxKgM2H: num,
+  crew: z.array(z.strictObject({ role: z.string(), why: z.string() })),
+  whatIf: z.array(
+    z.strictObject({
+      case: z.string(),
+      slackMin: num,
+      firstLostStripId: z.nullable(z.string()),
+      startUtc: utc,
+      doNext: z.string(),
+    }),
+  ),
+})
+
 export const PlanJson = z.strictObject({
   format: z.literal('slabwright-plan'),
   version: z.literal(1),
@@ -133,6 +180,7 @@ export const PlanJson = z.strictObject({
     }),
   ),
   quantities: z.array(Quantity),
+  dayPlans: z.array(DayPlanRow),
   problems: z.array(ProblemSchema),
 })
 export type PlanJson = z.infer<typeof PlanJson>

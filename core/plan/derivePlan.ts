@@ -13,6 +13,7 @@ import { sunlitSpans } from '../sun/sunlitSpans'
 import { printMeasures } from '../units/printMeasures'
 import { createMemo, type Memo } from './memo'
 import type { Plan } from './plan'
+import { planDayPlans } from './planDayPlans'
 import { type PourBudget, planPours } from './planPours'
 import { planQuantities } from './planQuantities'
 import { planPoint, planShade } from './planShade'
@@ -30,7 +31,7 @@ export interface PlanRequest {
 
 /** What is worked on until the next step, how much is done, and the parts that are ready. */
 export interface PlanStep {
-  readonly doing: 'areas' | 'pours' | 'figures' | 'shade' | 'points'
+  readonly doing: 'areas' | 'pours' | 'figures' | 'shade' | 'points' | 'days'
   /** 0 … 1, by a rough count of the work. */
   readonly share: number
   readonly ready: Partial<Plan>
@@ -120,6 +121,13 @@ export function* derivePlanSteps(
     const slab = slabList.find(s => s.id === point.slabId)
     return slab ? [planPoint(memo, point, slab, shadeOf)] : []
   })
+  const dayPlanned = yield* inParts(
+    planDayPlans(memo, { site, slabs: slabList, pours, exposures, quantities, date: request.date }),
+    'days',
+    0.92,
+    1,
+  )
+  const { dayPlans } = dayPlanned
   const findings: Finding[] = [
     ...slabList.flatMap(slab => slab.findings),
     ...memo.part('slabOverlaps', 'site', [slabList], () => findSlabOverlaps(slabList)),
@@ -127,6 +135,7 @@ export function* derivePlanSteps(
     ...memo.part('sunlitSpans', 'site', [place, day.value, settings], () => sunlitSpans(place, day.value, settings))
       .findings,
     ...planned.findings,
+    ...dayPlanned.findings,
   ]
   const problems: Problem[] = findings.map(finding => wordProblem(finding, print))
   const plan: Plan = {
@@ -142,6 +151,7 @@ export function* derivePlanSteps(
     shade,
     points,
     quantities,
+    dayPlans,
     problems,
   }
   return ok({ plan, exposures })

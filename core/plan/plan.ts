@@ -7,6 +7,7 @@ import type { Quantity } from '../../shared/planJson'
 import type { Problem } from '../../shared/problem'
 import type { CurveRegion, Region } from '../geometry/curve'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
+import type { PourDayPlan } from '../pours/day/pourDay'
 import type { OrderFigures, PourDay } from '../pours/order/planDays'
 import type { ResolvedCaster } from '../sun/resolveCaster'
 import type { SiteDay } from '../sun/siteDay'
@@ -84,5 +85,7 @@ export interface Plan {
   readonly shade: PlanShade
   readonly points: readonly PlannedPoint[]
   readonly quantities: readonly Quantity[]
+  /** Empty without crew and weather. */
+  readonly dayPlans: readonly PourDayPlan[]
   readonly problems: readonly Problem[]
 }

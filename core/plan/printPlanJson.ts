@@ -2,6 +2,7 @@
 import type { PlanJson } from '../../shared/planJson'
 import type { CurveRegion, Region, Ring } from '../geometry/curve'
 import { flattenRing } from '../geometry/flattenRing'
+import type { PourDayPlan } from '../pours/day/pourDay'
 import { isoWithOffset } from '../sun/siteDay'
 import type { Plan, SunShares } from './plan'
 
@@ -18,6 +19,52 @@ const printCurves = (region: CurveRegion) => ({
 
 const printShares = (shares: ReadonlyMap<string, SunShares>) =>
   [...shares].map(([id, sunShare]) => ({ id, sunShare: [...sunShare] }))
+
+const utcOf = (ms: number): string => `${new Date(Math.round(ms / 1000) * 1000).toISOString().slice(0, 19)}Z`
+
+const printDayPlan = ({ pourId, plan, capacity }: PourDayPlan): PlanJson['dayPlans'][number] => ({
+  pourId,
+  startUtc: utcOf(plan.startMs),
+  strips: plan.strips.map(strip => ({
+    id: strip.id,
+    areaM2: strip.areaM2,
+    placeUtc: utcOf(strip.placeMs),
+    readyUtc: utcOf(strip.readyMs),
+    readyP10Utc: utcOf(strip.readyP10Ms),
+    readyP90Utc: utcOf(strip.readyP90Ms),
+    tooHardUtc: utcOf(strip.tooHardMs),
+    stampFromUtc: utcOf(strip.stampFromMs),
+    stampToUtc: utcOf(strip.stampToMs),
+    doseMin: strip.doseMin,
+  })),
+  tasks: plan.tasks.map(({ stripId, name, fromMs, toMs, hands }) => ({
+    stripId,
+    name,
+    fromUtc: utcOf(fromMs),
+    toUtc: utcOf(toMs),
+    hands,
+  })),
+  loads: plan.loads.map(({ no, batchMs, onSiteMs, volumeM3, portions }) => ({
+    no,
+    batchUtc: utcOf(batchMs),
+    onSiteUtc: utcOf(onSiteMs),
+    volumeM3,
+    portions: portions.map(({ stripIds, doseMin }) => ({ stripIds: [...stripIds], doseMin })),
+  })),
+  slackMin: plan.slackMin,
+  chanceOfMiss: plan.chanceOfMiss,
+  capacityM2: capacity.capacityM2,
+  capacityRule: capacity.rule,
+  evaporationMaxKgM2H: plan.evaporationMaxKgM2H,
+  crew: plan.crew.map(({ role, why }) => ({ role, why })),
+  whatIf: plan.whatIf.map(row => ({
+    case: row.case,
+    slackMin: row.slackMin,
+    firstLostStripId: row.firstLostStripId,
+    startUtc: utcOf(row.startMs),
+    doNext: row.doNext,
+  })),
+})
 
 export function printPlanJson(plan: Plan): PlanJson {
   const zone = plan.site.place.zone
@@ -101,6 +148,7 @@ export function printPlanJson(plan: Plan): PlanJson {
       lastSun: point.lastSunMs === null ? null : iso(point.lastSunMs),
     })),
     quantities: [...plan.quantities],
+    dayPlans: plan.dayPlans.map(printDayPlan),
     problems: [...plan.problems],
   }
 }

@@ -79,6 +79,7 @@ const emptyPlanJson = (siteId: string, problems: readonly Problem[]): PlanJson =
   shadows: [],
   points: [],
   quantities: [],
+  dayPlans: [],
   problems: [...problems],
 })
 

@@ -58,7 +58,7 @@ export interface DoseMark {
   readonly leftM3: number
 }
 
-export interface PourDay {
+export interface PourDayPlan {
   readonly pourId: string
   readonly number: string
   readonly date: string
@@ -314,7 +314,7 @@ function weatherFindings(
 }
 
 /** Plans the day of one pour. Stops with findings where crew, trucks or start cannot be used. */
-export function pourDay(input: PourDayInput): Result<PourDay, readonly Finding[]> {
+export function pourDay(input: PourDayInput): Result<PourDayPlan, readonly Finding[]> {
   const { site, pour, slab, source, exposed, crew, mix, conditions } = input
   const { settings } = site
   const start = startOf(input)

@@ -12,7 +12,7 @@ export interface SolvedDay {
   readonly problem: DoseProblem
   readonly placed: PlacedWindows['placed']
   readonly tables: SetTables
-  /** With any dosing; the run's own slack where nothing more was looked for. */
+  /** With any dosing, stamped in placing order; the run's own slack where nothing more was looked for. */
   readonly largestSlackMin: number
   /** Slack of the same hands without any retarder. */
   readonly plainSlackMin: number
@@ -81,8 +81,8 @@ export function solveDay(input: DayInput, options: SolveOptions = {}): Result<So
       best = { split, problem, run }
     }
   }
-  const growth = bestGrowth(best.problem, best.run.doses)
-  // Only a real gain is worth walking around the slab for.
+  // Walking around the slab is only worth it where the placing order does not do.
+  const growth = best.run.slackMin < wantedMin ? bestGrowth(best.problem, best.run.doses) : null
   const run = growth && growth.slackMin > best.run.slackMin + 1 ? growth : best.run
   return ok({
     split: best.split,
@@ -90,7 +90,7 @@ export function solveDay(input: DayInput, options: SolveOptions = {}): Result<So
     problem: best.problem,
     placed: made(best.split.placers).placed,
     tables,
-    largestSlackMin: Math.max(largestMin, run.slackMin),
+    largestSlackMin: largestMin,
     plainSlackMin: plainBest.run.slackMin,
   })
 }

@@ -1,0 +1,100 @@
+/** The days of the pours: one plan a pour, or a note on what is not entered yet. */
+import type { Mix } from '../../shared/document/day'
+import type { Site } from '../../shared/document/site'
+import type { Quantity } from '../../shared/planJson'
+import type { Finding } from '../../shared/problem'
+import type { ResolvedSlab } from '../geometry/resolvedSlab'
+import { type DayConditions, dayConditions } from '../pours/day/dayConditions'
+import { type PourDayPlan, pourDay } from '../pours/day/pourDay'
+import type { Exposure } from '../sun/exposure'
+import type { Memo } from './memo'
+import type { PlannedPour } from './plan'
+
+export interface PlannedDays {
+  readonly dayPlans: readonly PourDayPlan[]
+  readonly findings: readonly Finding[]
+}
+
+const plainMix: Mix = {}
+
+/** What a day plan cannot do without; the mix has defaults. */
+function missingOf(site: Site): string[] {
+  return [...(site.crew ? [] : ['crew']), ...(site.conditions ? [] : ['weather'])]
+}
+
+/** A finding of the day is told once, however many pours are poured on it. */
+function onlyOnce(findings: readonly Finding[]): Finding[] {
+  const seen = new Set<string>()
+  return findings.filter(({ code, values }) => {
+    const key = `${code} ${JSON.stringify(values)}`
+    if (seen.has(key)) return false
+    seen.add(key)
+    return true
+  })
+}
+
+interface DaysOf {
+  readonly site: Site
+  readonly slabs: readonly ResolvedSlab[]
+  readonly pours: readonly PlannedPour[]
+  readonly exposures: ReadonlyMap<string, Exposure>
+  readonly quantities: readonly Quantity[]
+  /** Of a pour without a date. */
+  readonly date: string
+}
+
+/**
+ * Day plans of every pour, in steps. Without crew and weather there is none, and a note says what is missing; a site that
+ * has no word on its days at all is left in peace with one note.
+ */
+export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDays> {
+  const { site } = of
+  const { crew, conditions, place, settings } = site
+  const missing = missingOf(site)
+  if (!crew || !conditions || of.pours.length === 0) {
+    const note: Finding = { code: 'dayNotPlanned', severity: 'note', values: { missing: missing.join(' and ') } }
+    return { dayPlans: [], findings: of.pours.length === 0 ? [] : [note] }
+  }
+  const mix = site.mix ?? plainMix
+  const findings: Finding[] = []
+  const dayPlans: PourDayPlan[] = []
+  const byDate = new Map<string, DayConditions | null>()
+  for (const pour of of.pours) {
+    const date = pour.date ?? of.date
+    const day = memo.part('dayConditions', date, [conditions, place, settings], () =>
+      dayConditions(conditions, date, place, settings),
+    )
+    if (!byDate.has(date)) {
+      byDate.set(date, day.ok ? day.value : null)
+      findings.push(...(day.ok ? day.value.findings : day.error))
+    }
+    if (!day.ok) continue
+    const slab = of.slabs.find(({ id }) => id === pour.slabId)
+    const source = site.slabs.find(({ id }) => id === pour.slabId)
+    const order = of.quantities.find(({ id }) => id === `${pour.id}-concrete-order`)
+    if (!slab || !source || !order) continue
+    const exposed = of.exposures.get(pour.slabId)
+    const made = memo.part(
+      'dayPlan',
+      pour.id,
+      [
+        ...[pour.region, pour.number, date, order.value, slab, source, exposed, day, crew, mix],
+        ...[site.access, site.accepted, site.calendar, site.capacity, site.finishes, site.materials, settings],
+      ],
+      () =>
+        pourDay({
+          ...{ site, slab, source, exposed, crew, mix, conditions: day.value },
+          pour: {
+            ...{ id: pour.id, number: pour.number, part: pour.part, region: pour.region, areaM2: pour.areaM2, date },
+            orderM3: order.value,
+          },
+        }),
+    )
+    if (made.ok) {
+      dayPlans.push(made.value)
+      findings.push(...made.value.findings)
+    } else findings.push(...made.error)
+    yield
+  }
+  return { dayPlans, findings: onlyOnce(findings) }
+}

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { deleteVertex } from '../../core/document/commands/deleteVertex'
 import { moveVertex } from '../../core/document/commands/moveVertex'
+import { pourGround } from '../../core/document/commands/pourGround'
 import { setDimension } from '../../core/document/commands/setDimension'
 import { setEdgeRadius, setEdgeRise } from '../../core/document/commands/setEdgeRise'
 import { splitEdge } from '../../core/document/commands/splitEdge'
 import { resolvePath } from '../../core/geometry/resolvePath'
 import { ringArea } from '../../core/geometry/ringArea'
+import { pourFaces } from '../../core/pours/pourFaces'
 import { feetToMeters as ft } from '../../core/units/convert'
 import { lPatio } from '../../samples/sites/lPatio'
 import { lPatioAccepted } from '../../samples/sites/lPatioAccepted'
@@ -149,6 +151,21 @@ describe('accepted joints', () => {
     const back = undoneEdge.accepted[0]!.joints[1]!.ends[0]
     expect(back.anchor).toMatchObject({ on: 'edge', edgeId: ring.edges[0]!.id })
     expect(back.anchor.on === 'edge' && back.anchor.t).toBeCloseTo(0.44, 12)
+  })
+
+  it('keep their pours where a joint sweeps over a seed', () => {
+    // The house edge grows to the left; its joint, at the same share, leans over the seed of pour 2.
+    const wider = done(setDimension(ring.edges[0]!.id, ft(100), { moves: 'start', with: 'side' })(accepted))
+    const [part] = wider.accepted
+    const [region] = pourGround(wider.slabs[0]!, 'whole')
+    const { faces, findings } = pourFaces(region!, part!)
+    expect(findings).toEqual([])
+    const faceOf = (number: string) =>
+      faces.find(({ pourId }) => pourId === part!.pours.find(p => p.number === number)!.id)
+    const edgesOf = (number: string) => faceOf(number)!.region.outer.map(({ edgeId }) => edgeId)
+    expect(edgesOf('2')).toContain(ring.edges[5]!.id)
+    expect(edgesOf('3')).toContain(ring.edges[1]!.id)
+    expect(part!.pours[1]!.seed).not.toEqual(accepted.accepted[0]!.pours[1]!.seed)
   })
 
   it('keep their pours when the boundary moves over a seed', () => {

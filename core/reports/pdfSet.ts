@@ -1,6 +1,7 @@
 /** The set of sheets as a plain description for the PDF writer: sections of pages, texts, tables and pictures. */
 import { printMeasures } from '../units/printMeasures'
 import { cautionPages } from './cautionPages'
+import { courtMaps } from './courtMaps'
 import { papers } from './paper'
 import type { Margin, PdfNode } from './pdfNode'
 import { planSheets } from './planSvg'
@@ -69,6 +70,7 @@ export function pdfSet(data: SheetData, options: PdfSetOptions = {}): PdfSet {
       },
     }),
     ...shadeMaps(data),
+    ...courtMaps(data),
   ]
   return {
     title: `${data.siteName}, sheets`,

@@ -14,6 +14,7 @@ import type {
   CasterShape,
   SheetCaster,
   SheetData,
+  SheetDay,
   SheetFinishPart,
   SheetPour,
   SheetSlab,
@@ -141,6 +142,24 @@ function sharesAt(hoursMs: readonly number[], plan: Plan, shares: Plan['shade'][
   return [...shares].map(([id, all]) => ({ id, sunShare: steps.map(step => all[step] ?? null) }))
 }
 
+function sheetDays({ days }: Plan): SheetDay[] {
+  return days.map((day, i) => {
+    const earlier = days.slice(0, i)
+    const isFresh = ({ afterTasks }: (typeof days)[number]): boolean =>
+      day.date !== null && afterTasks.some(({ task, date }) => task === 'openToFeet' && date >= day.date!)
+    const { day: number, date, pourIds, closedWayIds, waysReopen } = day
+    return {
+      day: number,
+      date,
+      pourIds,
+      closedWayIds,
+      waysReopen,
+      freshPourIds: earlier.filter(isFresh).flatMap(d => d.pourIds),
+      hardPourIds: earlier.filter(d => !isFresh(d)).flatMap(d => d.pourIds),
+    }
+  })
+}
+
 export function planSheetData(plan: Plan): SheetData {
   const { site, shade } = plan
   const { place, units } = site
@@ -169,6 +188,13 @@ export function planSheetData(plan: Plan): SheetData {
     points: plan.points.map(({ id, name, at }) => ({ id, name, at })),
     pours: plan.pours.map(pour => sheetPour(pour, plan)),
     joints: plan.joints,
+    days: sheetDays(plan),
+    ways: (site.access?.ways ?? []).map(({ id, name, at, widthM }) => ({
+      id,
+      name: name ?? 'way in and out',
+      at,
+      widthM,
+    })),
     hours: hoursMs.map(ms => {
       const { altitudeDeg, azimuthDeg } = sunPosition(ms, place.latDeg, place.lonDeg)
       return { time: isoWithOffset(ms, place.zone), ...hourLabel(ms, place.zone, units), altitudeDeg, azimuthDeg }

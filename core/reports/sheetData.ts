@@ -127,6 +127,26 @@ export interface SheetSunShares {
   readonly sunShare: readonly (number | null)[]
 }
 
+/** A day with a pour, and which ways in and out its fresh concrete closes. */
+export interface SheetDay {
+  readonly day: number
+  readonly date: string | null
+  readonly pourIds: readonly string[]
+  /** Poured on days before and not yet open to feet. */
+  readonly freshPourIds: readonly string[]
+  readonly hardPourIds: readonly string[]
+  readonly closedWayIds: readonly string[]
+  readonly waysReopen: readonly { readonly wayId: string; readonly date: string; readonly time: string }[]
+}
+
+/** A door or gate. */
+export interface SheetWay {
+  readonly id: string
+  readonly name: string
+  readonly at: Pt
+  readonly widthM: number
+}
+
 export interface SheetData {
   readonly siteName: string
   readonly siteId: string
@@ -140,6 +160,8 @@ export interface SheetData {
   readonly points: readonly SheetPoint[]
   readonly pours: readonly SheetPour[]
   readonly joints: readonly SheetJoint[]
+  readonly days?: readonly SheetDay[]
+  readonly ways?: readonly SheetWay[]
   /** Whole hours of the day with the sun above the threshold. */
   readonly hours: readonly SheetHour[]
   readonly shadows: readonly SheetShadow[]

@@ -1,22 +1,36 @@
+import './editor.css'
 import { type KeyboardEvent, type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { Stage } from 'react-konva/lib/ReactKonvaCore'
+import { findEdge } from '../../core/document/commands/findPath'
+import { joinBounds, pointBounds } from '../../core/geometry/bounds'
+import { edgeFromRise } from '../../core/geometry/resolvePath'
 import type { PlannedJoint } from '../../core/plan/plan'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Pt } from '../../shared/document/primitives'
 import { Icon } from '../app/Icon'
 import { printDate } from '../app/printDate'
-import { usePlan, useSession, useView } from '../app/session'
+import { usePlan, useSession, useSite, useView } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
 import { themes, type ViewState } from '../store/viewStore'
+import { OtherShadeLayer, SunLinesShape, SunMapShape } from '../sun/SunLayers'
+import { SunLegend } from '../sun/SunLegend'
+import { takeSunClick } from '../sun/takeSunClick'
+import { useHourLines, usePin, useSunMap } from '../sun/useSunStage'
 import { type Inks, readInks } from '../theme/inks'
-import { type Camera, fitBox, panBy, pinch, type Size, toPlan, zoomAt } from './camera/camera'
+import { ActionList } from './ActionList'
+import { actionWords } from './actions/actions'
+import { type Camera, fitBox, panBy, pinch, type Size, toPlan, toScreen, zoomAt } from './camera/camera'
 import { homeBox } from './camera/homeBox'
+import { DimensionFields } from './DimensionFields'
+import { Entry, entryId } from './Entry'
 import { DrawnLayer, GroundLayer, HandlesLayer, ShadeLayer } from './layers/PlanLayers'
 import { entityGeometry, figureGeometry } from './layers/planGeometry'
 import { pourTints } from './layers/pourTints'
 import { NorthMark } from './NorthMark'
 import { pickAt } from './pickAt'
+import { pickPart } from './pickPart'
 import { ScaleBar } from './ScaleBar'
+import { useEditor, useEditorState } from './useEditor'
 
 /** Nearer than this a press that moved is still a click. */
 const clickPx = 4
@@ -78,10 +92,21 @@ export function PlanCanvas() {
   return live ? <Sheet key={live.site.id} live={live} /> : null
 }
 
+const roundPoint = ([x, y]: Pt, step: number): Pt => [Math.round(x / step) * step, Math.round(y / step) * step]
+
 const noJoints: readonly PlannedJoint[] = []
 
 function Sheet({ live }: { readonly live: LivePlan }) {
-  const { view, plan } = useSession()
+  const { view, plan, site: store } = useSession()
+  const editor = useEditor()
+  const hand = useEditorState(({ drawing, aim, edges, action, carrying }) => ({
+    drawing,
+    aim,
+    edges,
+    action,
+    carrying,
+  }))
+  const rev = useSite(state => state.rev)
   const [ref, size] = useSize()
   const inks = useInks()
   const [camera, setCamera] = useState<Camera | null>(null)
@@ -95,16 +120,32 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   const box = useRef<HTMLDivElement | null>(null)
   const touched = useRef(false)
   const pointers = useRef(new Map<number, Pt>())
-  const press = useRef<{ at: Pt; moved: boolean } | null>(null)
+  const press = useRef<{ at: Pt; moved: boolean; edits: boolean } | null>(null)
 
+  const shown = useRef(live)
+  shown.current = live
   const showAll = useCallback(() => {
     touched.current = false
-    if (size.width > 0) setCamera(fitBox(homeBox(live), size, Math.min(96, size.height * 0.16)))
-  }, [live, size])
+    if (size.width > 0) setCamera(fitBox(homeBox(shown.current), size, Math.min(110, size.height * 0.16)))
+  }, [size])
   // Until the user moves the camera, the whole site stays in view whatever the window does.
   useEffect(() => {
     if (!touched.current) showAll()
   }, [showAll])
+  // What was typed may lie beyond the window; what is drawn by hand never makes the plan jump.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each step kept, each point set
+  useEffect(() => {
+    setCamera(was => {
+      if (!was || size.width === 0) return was
+      const points = hand.drawing?.placed ?? []
+      const whole = joinBounds([homeBox(shown.current), ...(points.length > 0 ? [pointBounds(points)] : [])])
+      if (!(whole.minX <= whole.maxX)) return was
+      const [x0, y0] = toScreen(was, [whole.minX, whole.maxY])
+      const [x1, y1] = toScreen(was, [whole.maxX, whole.minY])
+      const isInView = x0 >= 0 && y0 >= 0 && x1 <= size.width && y1 <= size.height
+      return touched.current || isInView ? was : fitBox(whole, size, Math.min(110, size.height * 0.16))
+    })
+  }, [rev, hand.drawing?.placed.length])
 
   const move = useCallback((change: (camera: Camera) => Camera) => {
     touched.current = true
@@ -149,55 +190,143 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     const rect = event.currentTarget.getBoundingClientRect()
     return [event.clientX - rect.left, event.clientY - rect.top]
   }
+  const planHand = (event: { readonly altKey: boolean }, pressed = false) => ({
+    zoom: camera?.zoom ?? 1,
+    free: event.altKey,
+    pressed,
+  })
+  const frame = useRef<{ id: number; run: () => void } | null>(null)
+  const later = (run: () => void) => {
+    if (frame.current) {
+      frame.current.run = run
+      return
+    }
+    const waiting = {
+      run,
+      id: requestAnimationFrame(() => {
+        frame.current = null
+        waiting.run()
+      }),
+    }
+    frame.current = waiting
+  }
+  const flush = () => {
+    const waiting = frame.current
+    if (!waiting) return
+    cancelAnimationFrame(waiting.id)
+    frame.current = null
+    waiting.run()
+  }
   const onPointerDown = (event: PointerEvent<HTMLDivElement>) => {
+    flush()
     event.currentTarget.setPointerCapture(event.pointerId)
     const at = localPoint(event)
     pointers.current.set(event.pointerId, at)
-    press.current = pointers.current.size === 1 ? { at, moved: false } : null
+    if (pointers.current.size > 1) {
+      if (press.current?.edits) editor.cancel()
+      press.current = null
+      return
+    }
+    const edits = camera !== null && event.button === 0 && editor.down(toPlan(camera, at), planHand(event))
+    press.current = { at, moved: false, edits }
   }
   const onPointerMove = (event: PointerEvent<HTMLDivElement>) => {
     const before = pointers.current.get(event.pointerId)
-    if (!before) return
     const at = localPoint(event)
+    if (!before) {
+      if (stage === 'slab' && camera) {
+        const to = planHand(event)
+        later(() => editor.move(toPlan(camera, at), to))
+      }
+      return
+    }
+    pointers.current.set(event.pointerId, at)
     if (pointers.current.size === 2) {
       const other = [...pointers.current].find(([id]) => id !== event.pointerId)![1]
       move(c => pinch(c, [before, other], [at, other]))
     } else if (press.current) {
-      const { at: start, moved } = press.current
-      if (moved || Math.hypot(at[0] - start[0], at[1] - start[1]) > clickPx) {
-        const from = moved ? before : start
-        press.current = { at: start, moved: true }
-        move(c => panBy(c, at[0] - from[0], at[1] - from[1]))
+      const { at: start, moved, edits } = press.current
+      if (!moved && Math.hypot(at[0] - start[0], at[1] - start[1]) <= clickPx) return
+      press.current = { at: start, moved: true, edits }
+      if (edits && camera) {
+        const to = planHand(event, true)
+        later(() => editor.move(toPlan(camera, at), to))
+        return
       }
+      const from = moved ? before : start
+      move(c => panBy(c, at[0] - from[0], at[1] - from[1]))
     }
-    pointers.current.set(event.pointerId, at)
   }
   const onPointerUp = (event: PointerEvent<HTMLDivElement>) => {
+    flush()
     pointers.current.delete(event.pointerId)
     const ended = press.current
     press.current = null
-    if (!ended || ended.moved || event.type === 'pointercancel') return
-    const id = nearest(ended.at)
+    if (!ended) return
+    if (event.type === 'pointercancel') {
+      if (ended.edits) editor.cancel()
+      return
+    }
+    const isSelecting = hand.action === 'select'
+    if (ended.edits && camera) editor.up(toPlan(camera, localPoint(event)), planHand(event), ended.moved)
+    if (ended.moved || (ended.edits && !isSelecting) || !camera) return
+    choose(ended.at, event.shiftKey)
+  }
+  /** A click on a corner or an edge of what is chosen narrows the choice to it. */
+  const choose = (at: Pt, adds: boolean) => {
+    if (stage === 'sun' && camera && takeSunClick(view, live, toPlan(camera, at), pickPx / camera.zoom)) return
+    const part =
+      stage === 'slab' && camera ? pickPart(live.site, selection, toPlan(camera, at), pickPx / camera.zoom) : null
+    const id = part ?? nearest(at)
     view.setState(({ selection: was }) => {
-      if (id === null) return { selection: [] }
-      if (!event.shiftKey) return { selection: [id] }
+      if (id === null) return { selection: adds ? was : [] }
+      if (!adds) return { selection: [id] }
       return { selection: was.includes(id) ? was.filter(each => each !== id) : [...was, id] }
     })
   }
+  const unitStep = (isLarge: boolean): number =>
+    site.units === 'ftin' ? (isLarge ? 0.3048 : 0.0254) : isLarge ? 0.25 : 0.01
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
-    const step = event.shiftKey ? 160 : 40
-    const arrows: Readonly<Record<string, readonly [number, number]>> = {
-      ArrowLeft: [step, 0],
-      ArrowRight: [-step, 0],
-      ArrowUp: [0, step],
-      ArrowDown: [0, -step],
+    const arrows: Readonly<Record<string, Pt>> = {
+      ArrowLeft: [-1, 0],
+      ArrowRight: [1, 0],
+      ArrowUp: [0, 1],
+      ArrowDown: [0, -1],
     }
     const by = arrows[event.key]
-    if (by) move(c => panBy(c, by[0], by[1]))
-    else if (event.key === '+' || event.key === '=') zoomMiddle(1.25)
-    else if (event.key === '-') zoomMiddle(0.8)
-    else if (event.key === 'Escape') view.setState({ selection: [] })
-    else return
+    const isPlain = !event.ctrlKey && !event.metaKey && !event.altKey
+    const isEditing = stage === 'slab' && !clientView
+    const field = hand.drawing?.fields[0]
+    if (by && isEditing && camera && hand.drawing) {
+      const step = unitStep(!event.shiftKey)
+      editor.carry([by[0] * step, by[1] * step], roundPoint(toPlan(camera, [size.width / 2, size.height / 2]), step))
+    } else if (by && isEditing && selection.length > 0) {
+      const step = unitStep(event.shiftKey)
+      editor.nudge([by[0] * step, by[1] * step])
+    } else if (by) {
+      const step = event.shiftKey ? 160 : 40
+      move(c => panBy(c, -by[0] * step, by[1] * step))
+    } else if (isEditing && isPlain && field && /^[\d.]$/.test(event.key)) {
+      editor.write(field.id, event.key)
+      requestAnimationFrame(() => {
+        const box = document.getElementById(entryId(field.id)) as HTMLInputElement | null
+        box?.focus()
+        box?.setSelectionRange(box.value.length, box.value.length)
+      })
+    } else if (isPlain && (event.key === '+' || event.key === '=')) zoomMiddle(1.25)
+    else if (isPlain && event.key === '-') zoomMiddle(0.8)
+    else if (event.key === 'Escape') editor.escape()
+    else if (isEditing && event.key === 'Enter') editor.enter()
+    else if (isEditing && (event.key === 'Backspace' || event.key === 'Delete')) {
+      if (!editor.back()) editor.remove()
+    } else if (isEditing && (event.ctrlKey || event.metaKey)) {
+      const key = event.key.toLowerCase()
+      if (key === 'c') editor.copy()
+      else if (key === 'v') editor.paste()
+      else if (key === 'a') view.setState({ selection: [...site.slabs, ...site.casters].map(({ id }) => id) })
+      else if (key === 'z' && !event.shiftKey && editor.back()) event.stopPropagation()
+      else return
+    } else return
     event.preventDefault()
   }
   const zoomMiddle = (factor: number) => move(c => zoomAt(c, [size.width / 2, size.height / 2], factor))
@@ -225,9 +354,29 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   }, [live, parts, openFigure])
   const chosen = useMemo(() => selection.map(id => entityGeometry(live, parts, id)), [live, parts, selection])
 
+  const sunMap = useSunMap()
+  const hourLines = useHourLines(live)
+  const pin = usePin(live)
+  const { other, marking } = useView(({ other, marking }) => ({ other, marking }))
+
   const canvas = camera !== null && inks !== null && size.width > 0 ? { camera, size, inks } : null
   const shownPlates = showsPours ? plates : null
   const { site } = live
+  const isDrawing = stage === 'slab' && !clientView
+  const edges = useMemo(
+    () =>
+      hand.edges.flatMap(id => {
+        const found = findEdge(site, id)
+        if (!found) return []
+        const { path, index } = found
+        const to = path.vertices[(index + 1) % path.vertices.length]!
+        return [edgeFromRise(id, path.vertices[index]!.at, to.at, path.edges[index]!.riseM)]
+      }),
+    [hand.edges, site],
+  )
+  const inHand = isDrawing ? { drawing: hand.drawing, aim: hand.aim, edges } : null
+  // The keys go to the plan as soon as a site is open.
+  useEffect(() => box.current?.focus({ preventScroll: true }), [])
 
   return (
     <>
@@ -239,6 +388,9 @@ function Sheet({ live }: { readonly live: LivePlan }) {
         aria-label={`Plan of ${site.name}. Arrow keys move it, plus and minus change its scale. Its parts are listed in the outline.`}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: an application is moved by keys; its parts are in the outline
         tabIndex={0}
+        data-drawing={(isDrawing && hand.action !== 'select') || undefined}
+        data-carrying={hand.carrying || undefined}
+        onPointerLeave={() => later(() => editor.leave())}
         onPointerDown={onPointerDown}
         onPointerMove={onPointerMove}
         onPointerUp={onPointerUp}
@@ -248,8 +400,11 @@ function Sheet({ live }: { readonly live: LivePlan }) {
         {canvas ? (
           <Stage width={size.width} height={size.height} listening={false}>
             <GroundLayer {...canvas} units={site.units} />
-            <DrawnLayer {...canvas} live={live} plates={shownPlates} selection={selection} clientView={clientView} />
+            <DrawnLayer {...canvas} live={live} plates={shownPlates} selection={selection} clientView={clientView}>
+              {stage === 'sun' && sunMap.maps.length > 0 ? <SunMapShape {...canvas} live={live} {...sunMap} /> : null}
+            </DrawnLayer>
             <ShadeLayer {...canvas} live={live} plan={plan} strength={clientView ? 0.6 : shadeStrength[stage]} />
+            {stage === 'sun' && other ? <OtherShadeLayer {...canvas} live={live} other={other} /> : null}
             <HandlesLayer
               {...canvas}
               live={live}
@@ -260,12 +415,32 @@ function Sheet({ live }: { readonly live: LivePlan }) {
               selection={selection}
               chosen={chosen}
               lit={lit}
-            />
+              inHand={inHand}
+            >
+              {stage === 'sun' ? (
+                <SunLinesShape
+                  {...canvas}
+                  live={live}
+                  plan={plan}
+                  hours={hourLines}
+                  {...sunMap}
+                  pin={pin.pin}
+                  pinWords={pin.words}
+                  marking={marking}
+                />
+              ) : null}
+            </HandlesLayer>
           </Stage>
         ) : null}
       </div>
       <Prompt live={live} stage={stage} isWaiting={showsPours && isRenewing} />
+      {isDrawing ? <ActionList /> : null}
+      {isDrawing && camera && !store.getState().preview && hand.action === 'select' ? (
+        <DimensionFields site={site} selection={selection} camera={camera} size={size} print={print} />
+      ) : null}
+      {isDrawing && camera ? <Entry site={site} camera={camera} size={size} print={print} /> : null}
       {camera ? <ScaleBar zoom={camera.zoom} units={site.units} /> : null}
+      {stage === 'sun' ? <SunLegend live={live} /> : null}
       <NorthMark northDeg={site.place.northDeg} />
       <fieldset className="camera-acts" aria-label="Look of the plan">
         <ThemeSwitch />
@@ -313,9 +488,43 @@ function Prompt({
   readonly isWaiting: boolean
 }) {
   const isDark = usePlan(({ hour }) => hour?.shade.length === 0)
+  const { action, drawing, fault, said, edges } = useEditorState(({ action, drawing, fault, said, edges }) => ({
+    action,
+    drawing,
+    fault,
+    said,
+    edges,
+  }))
+  const clientView = useView(state => state.clientView)
+  if (stage === 'slab' && !clientView) {
+    const words =
+      drawing?.prompt ??
+      (action === 'border'
+        ? edges.length === 0
+          ? 'Click the edges the border runs along.'
+          : `${edges.length === 1 ? '1 edge' : `${edges.length} edges`} chosen. Enter sets the border.`
+        : action === 'tape'
+          ? 'Type the tape distances in the ledger.'
+          : '')
+    return (
+      <div className="say">
+        <p role="status">
+          {action === 'select' ? '' : <b>{actionWords[action]}</b>} {words}
+        </p>
+        {fault && (!drawing || drawing.fields.length === 0) ? (
+          <p className="fault" role="alert">
+            {fault.message}
+          </p>
+        ) : null}
+        <p className="visually-hidden" role="status">
+          {said}
+        </p>
+      </div>
+    )
+  }
   const words =
     live.slabs.length === 0
-      ? 'Type a length or click the first corner.'
+      ? 'Nothing is drawn yet.'
       : isWaiting
         ? 'Pours are being renewed.'
         : stage === 'sun' && isDark

@@ -1,6 +1,6 @@
 /** The four canvases of the plan. Each draws again only when something it shows has changed. */
 import type { Context } from 'konva/lib/Context'
-import { memo } from 'react'
+import { memo, type ReactNode } from 'react'
 import { Layer, Shape } from 'react-konva/lib/ReactKonvaCore'
 import { useStore } from 'zustand'
 import type { PlannedJoint } from '../../../core/plan/plan'
@@ -17,6 +17,7 @@ import { drawCasters } from './drawCasters'
 import { drawDimensions } from './drawDimensions'
 import { drawGround } from './drawGround'
 import { drawLit, drawSelection } from './drawHandles'
+import { drawInHand, type InHand } from './drawInHand'
 import { drawCasterNames, drawSlabNames } from './drawNames'
 import { drawPlates, drawPours, type PourPlate } from './drawPours'
 import { drawShade } from './drawShade'
@@ -53,8 +54,11 @@ export const DrawnLayer = memo(function DrawnLayer({
   plates,
   selection,
   clientView,
+  children,
   ...canvas
 }: Canvas & {
+  /** What a stage lays over the slabs. */
+  readonly children?: ReactNode
   readonly live: LivePlan
   /** Null where pours are not shown. */
   readonly plates: readonly PourPlate[] | null
@@ -84,6 +88,7 @@ export const DrawnLayer = memo(function DrawnLayer({
           if (site.access && !clientView) drawAccess(pen, site.access)
         })}
       />
+      {children}
     </Layer>
   )
 })
@@ -125,9 +130,13 @@ export const HandlesLayer = memo(function HandlesLayer({
   selection,
   chosen,
   lit,
+  inHand,
+  children,
   ...canvas
 }: Canvas & {
+  readonly children?: ReactNode
   readonly live: LivePlan
+  readonly inHand: InHand | null
   readonly stage: Stage
   readonly print: Measures
   readonly plates: readonly PourPlate[] | null
@@ -147,11 +156,13 @@ export const HandlesLayer = memo(function HandlesLayer({
           if (plates) drawPlates(pen, { plates, joints, selection }, room)
           if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, slabs, print, room)
           if (stage === 'slab' && !lit) drawSlabNames(pen, slabs, print, room)
-          if (stage === 'sun') drawPoints(pen, site.points)
+          if (stage === 'slab') drawPoints(pen, site.points)
           drawCasterNames(pen, site.casters, print, room)
           for (const geometry of chosen) drawSelection(pen, geometry)
+          if (inHand) drawInHand(pen, inHand)
         })}
       />
+      {children}
     </Layer>
   )
 })

@@ -1,0 +1,57 @@
+import { type KeyboardEvent, useRef } from 'react'
+import { ActionIcon } from '../icons/ActionIcon'
+import { type ActionId, actionIds, actionWords } from './actions/actions'
+import { useEditor, useEditorState } from './useEditor'
+
+/** Hairlines stand before these: shape, what throws shade, the site. */
+const groupStarts: ReadonlySet<ActionId> = new Set(['building', 'tape'])
+
+/** The drawing actions: one tab stop, arrows move, each a word with its icon. */
+export function ActionList() {
+  const editor = useEditor()
+  const action = useEditorState(state => state.action)
+  const list = useRef<HTMLDivElement>(null)
+  const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
+    const at = actionIds.indexOf(action)
+    const to =
+      event.key === 'ArrowDown' || event.key === 'ArrowRight'
+        ? actionIds[(at + 1) % actionIds.length]
+        : event.key === 'ArrowUp' || event.key === 'ArrowLeft'
+          ? actionIds[(at + actionIds.length - 1) % actionIds.length]
+          : event.key === 'Home'
+            ? actionIds[0]
+            : event.key === 'End'
+              ? actionIds.at(-1)
+              : undefined
+    if (event.key === 'Escape') editor.escape()
+    if (!to) return
+    event.preventDefault()
+    editor.choose(to)
+    list.current?.querySelector<HTMLElement>(`[data-action="${to}"]`)?.focus()
+  }
+  return (
+    <div
+      className="actions"
+      role="toolbar"
+      aria-label="Drawing actions"
+      aria-orientation="vertical"
+      ref={list}
+      onKeyDown={onKeyDown}
+    >
+      {actionIds.map(each => (
+        <button
+          key={each}
+          type="button"
+          data-action={each}
+          data-starts={groupStarts.has(each) || undefined}
+          aria-pressed={each === action}
+          tabIndex={each === action ? 0 : -1}
+          onClick={() => editor.choose(each)}
+        >
+          <ActionIcon action={each} />
+          {actionWords[each]}
+        </button>
+      ))}
+    </div>
+  )
+}

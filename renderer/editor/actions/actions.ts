@@ -1,0 +1,363 @@
+/** The drawing actions: the words of each, how it is drawn, and the one edit that it comes to. */
+import { addNoGo, addSpot, addWay } from '../../../core/document/commands/addAccess'
+import { addBuilding, addCover, addTree, addWall } from '../../../core/document/commands/addCaster'
+import { addSlab } from '../../../core/document/commands/addSlab'
+import { addMarkedPoint, addWish } from '../../../core/document/commands/addWish'
+import type { Shape } from '../../../core/document/commands/drawShape'
+import type { Command } from '../../../core/document/commands/editSite'
+import { addBand, addInset, addObstacle, addOpening } from '../../../core/document/commands/slabParts'
+import { ringContains } from '../../../core/geometry/contains'
+import { nearestOnEdge } from '../../../core/geometry/nearestOnEdge'
+import { resolvePath } from '../../../core/geometry/resolvePath'
+import type { Cover, Tree } from '../../../shared/document/caster'
+import type { End } from '../../../shared/document/pours'
+import type { Id, Pt } from '../../../shared/document/primitives'
+import type { Site } from '../../../shared/document/site'
+import type { Obstacle, Opening, Placed, PoolEdge, Slab } from '../../../shared/document/slab'
+import { drawCircle } from './drawCircle'
+import { drawCorners } from './drawCorners'
+import { drawFreehand } from './drawFreehand'
+import type { Drawing, Drawn, Mark } from './drawing'
+import { drawRectangle } from './drawRectangle'
+import { placeSpot } from './placeSpot'
+
+export const actionIds = [
+  'select',
+  'slab',
+  'opening',
+  'border',
+  'building',
+  'fence',
+  'tree',
+  'cover',
+  'tape',
+  'joint',
+  'access',
+  'note',
+] as const
+export type ActionId = (typeof actionIds)[number]
+
+export type Form = 'corners' | 'rectangle' | 'circle' | 'freehand'
+
+/** What the next thing drawn will be like. Kept while the site is open. */
+export interface Options {
+  readonly form: Form
+  readonly edge: 'straight' | 'arc'
+  readonly inSlab: Opening['kind'] | Obstacle['kind']
+  readonly pool: PoolEdge
+  readonly strip: 'border' | 'band' | 'inset'
+  readonly widthM: number
+  readonly finishId: Id | null
+  readonly placed: Placed
+  readonly stories: number | null
+  readonly eaveM: number
+  readonly overhangM: number
+  readonly roof: 'flat' | 'gable' | 'hip'
+  readonly risePer12: number
+  readonly fenceHeightM: number
+  readonly solidity: number
+  readonly treeHeightM: number
+  readonly trunkHeightM: number
+  readonly crownRadiusM: number
+  readonly density: Tree['density']
+  readonly evergreen: boolean
+  readonly undersideM: number
+  readonly light: Extract<Cover['light'], string>
+  readonly wish: 'required' | 'forbiddenLine' | 'forbiddenArea'
+  readonly access: 'truck' | 'pump' | 'washout' | 'noGo' | 'way'
+  readonly wayWidthM: number
+  readonly note: string
+}
+
+const foot = 0.3048
+
+/** Usual sizes; common practice, no source. Overhang 18 in, stories 10 ft. */
+export const usualOptions: Options = {
+  form: 'corners',
+  edge: 'straight',
+  inSlab: 'planter',
+  pool: 'cantilevered',
+  strip: 'border',
+  widthM: foot,
+  finishId: null,
+  placed: 'withField',
+  stories: 1,
+  eaveM: 10 * foot,
+  overhangM: 1.5 * foot,
+  roof: 'gable',
+  risePer12: 6,
+  fenceHeightM: 6 * foot,
+  solidity: 1,
+  treeHeightM: 26 * foot,
+  trunkHeightM: 6 * foot,
+  crownRadiusM: 9 * foot,
+  density: 'medium',
+  evergreen: false,
+  undersideM: 8 * foot,
+  light: 'none',
+  wish: 'required',
+  access: 'truck',
+  wayWidthM: 3 * foot,
+  note: 'Note',
+}
+
+export const openingKinds: Readonly<Record<Opening['kind'], string>> = {
+  pool: 'Pool',
+  planter: 'Planter',
+  drain: 'Drain',
+  column: 'Column',
+  other: 'Other opening',
+}
+export const obstacleKinds: Readonly<Record<Obstacle['kind'], string>> = {
+  downspout: 'Downspout',
+  cleanout: 'Cleanout',
+  post: 'Post',
+  hoseBib: 'Hose bib',
+  sprinkler: 'Sprinkler',
+  valveBox: 'Valve box',
+  sleeve: 'Sleeve',
+  other: 'Other',
+}
+
+export const isOpening = (kind: Options['inSlab']): kind is Opening['kind'] => kind in openingKinds
+
+export const actionWords: Readonly<Record<ActionId, string>> = {
+  select: 'Select',
+  slab: 'Slab',
+  opening: 'Opening',
+  border: 'Border',
+  building: 'Building',
+  fence: 'Fence',
+  tree: 'Tree',
+  cover: 'Cover',
+  tape: 'Tape tie',
+  joint: 'Joint line',
+  access: 'Access',
+  note: 'Note',
+}
+
+/** How far a fit may leave the hand: 3 in. Own choice. */
+const strokeToleranceM = 0.0762
+
+/** Actions that draw a closed shape and leave its form to the user. */
+export const hasForms = (action: ActionId, o: Options): boolean =>
+  action === 'slab' ||
+  action === 'cover' ||
+  action === 'building' ||
+  (action === 'opening' && isOpening(o.inSlab)) ||
+  (action === 'border' && o.strip === 'inset') ||
+  (action === 'joint' && o.wish === 'forbiddenArea') ||
+  (action === 'access' && o.access === 'noGo')
+
+const draws = (what: 'line' | 'spot', mark: Mark | null, words: string, edge: Options['edge']): Drawing =>
+  what === 'spot' ? placeSpot(mark, words) : drawCorners({ closes: false, mark, edge, first: words })
+
+const spotWords: Readonly<Partial<Record<Options['access'], string>>> = {
+  truck: 'where the truck stands',
+  pump: 'where the pump stands',
+  washout: 'where the chute is washed out',
+  way: 'the door or gate',
+}
+
+/** The chart an action starts with; null where it works on what is there already. */
+export function startDrawing(action: ActionId, o: Options, mark: Mark | null): Drawing | null {
+  if (hasForms(action, o)) {
+    if (o.form === 'rectangle') return drawRectangle(mark)
+    if (o.form === 'circle') return drawCircle(mark)
+    if (o.form === 'freehand') return drawFreehand(true, strokeToleranceM)
+    return drawCorners({ closes: true, mark, edge: o.edge })
+  }
+  switch (action) {
+    case 'opening':
+      return draws(
+        'spot',
+        mark,
+        `where the ${obstacleKinds[o.inSlab as Obstacle['kind']].toLowerCase()} stands`,
+        o.edge,
+      )
+    case 'border':
+      return o.strip === 'band' ? draws('line', mark, 'where the band starts', o.edge) : null
+    case 'fence':
+      return draws('line', mark, 'where the fence starts', 'straight')
+    case 'tree':
+      return draws('spot', mark, 'where the trunk stands', o.edge)
+    case 'joint':
+      return draws('line', mark, 'where the joint line starts', 'straight')
+    case 'access':
+      return draws('spot', mark, spotWords[o.access] ?? 'the place', o.edge)
+    case 'note':
+      return draws('spot', mark, 'what the note is about', o.edge)
+    default:
+      return null
+  }
+}
+
+/** The slab a part is drawn on: the one it lies in, else the chosen one, else the only one near. */
+export function slabFor(site: Site, at: Pt | undefined, selection: readonly Id[]): Slab | undefined {
+  const inside = at && site.slabs.find(slab => ringContains(resolvePath(slab.outline, slab.id).ring, at))
+  return inside ?? site.slabs.find(({ id }) => selection.includes(id)) ?? site.slabs[0]
+}
+
+const firstPoint = (drawn: Drawn): Pt | undefined => {
+  if (drawn.kind === 'spot') return drawn.at
+  if (drawn.kind === 'line') return drawn.corners[0]?.at
+  const { shape } = drawn
+  return shape.kind === 'corners' ? shape.corners[0]?.at : shape.kind === 'circle' ? shape.center : shape.at
+}
+
+/** The next free name: "Patio", "Patio 2". */
+const freshName = (word: string, taken: readonly string[]): string => {
+  if (!taken.includes(word)) return word
+  let n = 2
+  while (taken.includes(`${word} ${n}`)) n++
+  return `${word} ${n}`
+}
+
+/** An end of a joint line on the edge it was put on, else in the open. */
+const endAt = (slab: Slab, at: Pt): End => {
+  const rings = [slab.outline, ...slab.openings.map(({ path }) => path)].flatMap(
+    path => resolvePath(path, path.id).ring,
+  )
+  for (const edge of rings) {
+    const near = nearestOnEdge(edge, at)
+    if (Math.hypot(near.at[0] - at[0], near.at[1] - at[1]) < 1e-6)
+      return { anchor: { on: 'edge', edgeId: edge.edgeId, t: Math.min(1, Math.max(0, near.t)) }, last: at }
+  }
+  return { anchor: { on: 'free' }, last: at }
+}
+
+export interface Made {
+  /** Names the undo step. */
+  readonly name: string
+  readonly command: Command
+}
+
+/** The edit a drawing comes to; null where it is not enough for one yet, or where there is no slab to draw on. */
+export function madeOf(action: ActionId, drawn: Drawn, o: Options, site: Site, selection: readonly Id[]): Made | null {
+  const slab = slabFor(site, firstPoint(drawn), selection)
+  const finishId = o.finishId ?? site.finishes.at(-1)?.id ?? ''
+  const shape = drawn.kind === 'shape' ? drawn.shape : null
+  const line = drawn.kind === 'line' && drawn.corners.length > 1 ? drawn.corners : null
+  const at = drawn.kind === 'spot' ? drawn.at : null
+  const casterName = (word: string) =>
+    freshName(
+      word,
+      site.casters.map(({ name }) => name),
+    )
+  switch (action) {
+    case 'slab': {
+      if (!shape) return null
+      const name = freshName(
+        'Patio',
+        site.slabs.map(each => each.name),
+      )
+      return { name: 'slab', command: addSlab({ outline: shape, name }) }
+    }
+    case 'opening':
+      return slab ? inSlab(slab, shape, at, o) : null
+    case 'border':
+      if (!slab) return null
+      if (line)
+        return {
+          name: 'band',
+          command: addBand(slab.id, { line: { corners: line }, widthM: o.widthM, finishId, placed: o.placed }),
+        }
+      return shape ? { name: 'inset', command: addInset(slab.id, { shape, finishId, placed: o.placed }) } : null
+    case 'building':
+      return shape ? { name: 'building', command: building(casterName('House'), shape, o) } : null
+    case 'fence':
+      return line
+        ? {
+            name: 'fence',
+            command: addWall({
+              name: casterName('Fence'),
+              line: line.map(corner => corner.at),
+              heightM: o.fenceHeightM,
+              solidity: o.solidity,
+            }),
+          }
+        : null
+    case 'tree':
+      return at ? { name: 'tree', command: tree(casterName('Tree'), at, o) } : null
+    case 'cover':
+      return shape
+        ? {
+            name: 'cover',
+            command: addCover({
+              name: casterName('Cover'),
+              outline: shape,
+              undersideAboveGroundM: o.undersideM,
+              depthM: foot / 2,
+              light: o.light,
+            }),
+          }
+        : null
+    case 'joint':
+      return slab ? joint(slab, line?.map(corner => corner.at) ?? null, shape, o) : null
+    case 'access':
+      return access(at, shape, o)
+    case 'note':
+      return slab && at ? { name: 'note', command: addMarkedPoint(slab.id, o.note || 'Note', at) } : null
+    default:
+      return null
+  }
+}
+
+function inSlab(slab: Slab, shape: Shape | null, at: Pt | null, { inSlab: kind, pool }: Options): Made | null {
+  if (isOpening(kind))
+    return shape
+      ? {
+          name: openingKinds[kind].toLowerCase(),
+          command: addOpening(slab.id, { shape, kind, ...(kind === 'pool' ? { pool } : {}) }),
+        }
+      : null
+  return at ? { name: obstacleKinds[kind].toLowerCase(), command: addObstacle(slab.id, { kind, at }) } : null
+}
+
+function building(name: string, footprint: Shape, o: Options): Command {
+  const height = o.stories === null ? { eaveAboveGroundM: o.eaveM } : { stories: o.stories }
+  return site => {
+    const whole = { name, footprint, height, overhangM: o.overhangM }
+    if (o.roof === 'flat') return addBuilding({ ...whole, roof: { form: 'flat' } })(site)
+    // The ridge runs along the longer side, as most do; it can be turned later.
+    const alongEdge = footprint.kind === 'rectangle' && footprint.depthM > footprint.widthM ? 1 : 0
+    return addBuilding({ ...whole, roof: { form: o.roof, risePer12: o.risePer12, alongEdge } })(site)
+  }
+}
+
+const tree = (name: string, at: Pt, o: Options): Command =>
+  addTree({
+    name,
+    at,
+    heightM: o.treeHeightM,
+    trunkHeightM: o.trunkHeightM,
+    crownRadiusM: o.crownRadiusM,
+    density: o.density,
+    leaves: o.evergreen ? 'evergreen' : { from: '04-15', to: '10-31' },
+  })
+
+function joint(slab: Slab, line: readonly Pt[] | null, shape: Shape | null, { wish }: Options): Made | null {
+  if (wish === 'forbiddenArea')
+    return shape ? { name: 'area without joints', command: addWish(slab.id, { kind: wish, shape }) } : null
+  if (!line) return null
+  if (wish === 'forbiddenLine') return { name: 'line without joints', command: addWish(slab.id, { kind: wish, line }) }
+  const ends = [endAt(slab, line[0]!), endAt(slab, line.at(-1)!)] as const
+  return { name: 'joint line', command: addWish(slab.id, { kind: 'required', line: ends }) }
+}
+
+const spotNames = { truck: 'truck spot', pump: 'pump spot', washout: 'washout' } as const
+
+function access(at: Pt | null, shape: Shape | null, { access: what, wayWidthM }: Options): Made | null {
+  if (what === 'noGo') return shape ? { name: 'area to keep off', command: addNoGo(shape) } : null
+  if (!at) return null
+  if (what === 'way')
+    return {
+      name: 'way in and out',
+      command: addWay({
+        at,
+        widthM: wayWidthM,
+        open: [{ weekdays: [1, 2, 3, 4, 5, 6, 7], from: '07:00', to: '22:00' }],
+      }),
+    }
+  return { name: spotNames[what], command: addSpot(what, at) }
+}

@@ -1,0 +1,32 @@
+/** A stroke of the hand, made into lines and arcs that a form can follow. */
+import { fitStroke } from '../../../core/geometry/field/fitStroke'
+import type { Pt } from '../../../shared/document/primitives'
+import type { Drawing, Turn } from './drawing'
+
+/** `toleranceM`: how far the fit may leave the hand. */
+export function drawFreehand(closes: boolean, toleranceM: number, stroke: readonly Pt[] = []): Drawing {
+  const rest = () => drawFreehand(closes, toleranceM)
+  return {
+    phase: stroke.length === 0 ? 'idle' : 'dragging',
+    prompt: 'Press and draw around in one stroke. Lines and arcs are fitted to it.',
+    fields: [],
+    placed: stroke,
+    from: undefined,
+    press: at => ({ next: drawFreehand(closes, toleranceM, [at]) }),
+    drag: at => drawFreehand(closes, toleranceM, [...stroke, at]),
+    release(at): Turn {
+      const fitted = fitStroke([...stroke, at], toleranceM)
+      if (!fitted.ok) return { next: rest(), refused: fitted.error }
+      const { corners } = fitted.value
+      return {
+        next: rest(),
+        drawn: closes ? { kind: 'shape', shape: { kind: 'corners', corners } } : { kind: 'line', corners },
+      }
+    },
+    live: () => ({}),
+    type: () => ({ next: rest() }),
+    finish: () => ({ next: rest() }),
+    back: rest,
+    sketch: () => null,
+  }
+}

@@ -1,0 +1,105 @@
+/** Where the pointer is taken to be: held on what it is near, in words that say on what. */
+
+import { edgeBounds } from '../../core/geometry/bounds'
+import type { CurveEdge } from '../../core/geometry/curve'
+import { findSnaps, type Snap } from '../../core/geometry/field/findSnaps'
+import { type SnapEdge, snapIndex } from '../../core/geometry/field/snapIndex'
+import { edgeFromRise } from '../../core/geometry/resolvePath'
+import type { Measures } from '../../core/units/measures'
+import type { Id, Pt } from '../../shared/document/primitives'
+import type { Site } from '../../shared/document/site'
+
+export interface Aim {
+  readonly at: Pt
+  /** What held it: "Alongside" and "the edge of Patio, 8′ 0″ away". Null in the open. */
+  readonly caught: { readonly relation: string; readonly rest: string } | null
+}
+
+export interface AimOf {
+  readonly site: Site
+  /** Screen pixels per meter. */
+  readonly zoom: number
+  /** Never caught. */
+  readonly selection: readonly Id[]
+  readonly from?: Pt | undefined
+  /** Corners already set of what is being drawn. */
+  readonly placed?: readonly Pt[]
+  readonly print: Measures
+}
+
+/** Nearer than this on the screen, the pointer is held. */
+const holdPx = 8
+/** The drawing catches whole measures at least this far apart on the screen. */
+const gridPx = 10
+const inch = 0.0254
+
+const gridSteps = {
+  ftin: [inch, 3 * inch, 6 * inch, 12 * inch, 48 * inch],
+  metric: [0.01, 0.05, 0.1, 0.25, 0.5, 1],
+} as const
+
+/** The smallest whole measure that is still told apart on the screen. */
+const gridStep = (zoom: number, units: Site['units']): number | undefined =>
+  gridSteps[units].find(step => step * zoom >= gridPx)
+
+/** The name of what was caught. */
+export function nameOfOwner(site: Site, ids: readonly Id[]): string {
+  const parts = site.slabs.flatMap(slab => [
+    ...slab.openings.map(({ id, name, kind }) => ({ id, name: name ?? `the ${kind === 'other' ? 'opening' : kind}` })),
+    ...slab.bands.map(({ id, name }) => ({ id, name: name ?? 'the band' })),
+    ...slab.insets.map(({ id, name }) => ({ id, name: name ?? 'the inset' })),
+  ])
+  const named = [...parts, ...site.slabs, ...site.casters].find(({ id }) => ids.includes(id))
+  return named?.name ?? ''
+}
+
+const inHand = (placed: readonly Pt[]): readonly SnapEdge[] =>
+  placed.slice(1).map((to, i) => {
+    const edge: CurveEdge = edgeFromRise('', placed[i]!, to, undefined)
+    return { edge, whole: edge, box: edgeBounds(edge), owners: [] }
+  })
+
+const sentence = (snap: Snap, { site, print }: AimOf, from: Pt | undefined): NonNullable<Aim['caught']> => {
+  const relation = snap.words[0]!.toUpperCase() + snap.words.slice(1)
+  const name = nameOfOwner(site, snap.ids) || (snap.kind === 'grid' ? '' : 'what is drawn')
+  const joined = snap.kind === 'corner' || snap.kind === 'middle' ? 'of ' : snap.kind === 'inLine' ? 'with ' : ''
+  const far = from === undefined ? '' : print.length(Math.hypot(snap.at[0] - from[0], snap.at[1] - from[1]))
+  return { relation, rest: [name && `${joined}${name}`, far].filter(Boolean).join(', ') }
+}
+
+/** `free` turns catching off. */
+export function aimAt(cursor: Pt, of: AimOf, free: boolean): Aim {
+  const { site, zoom, selection, from, placed = [] } = of
+  if (free) return { at: cursor, caught: null }
+  const radiusM = holdPx / zoom
+  const first = placed[0]
+  if (first && placed.length > 2 && Math.hypot(first[0] - cursor[0], first[1] - cursor[1]) <= radiusM)
+    return { at: first, caught: { relation: 'First corner', rest: 'a click closes it' } }
+  const drawn = snapIndex(site)
+  const index = {
+    corners: [...drawn.corners, ...placed.slice(0, -1).map(at => ({ at, owners: [] }))],
+    edges: [...drawn.edges, ...inHand(placed)],
+  }
+  const gridM = gridStep(zoom, site.units)
+  const [snap] = findSnaps(cursor, index, radiusM, new Set(selection), {
+    ...(from ? { from } : {}),
+    ...(gridM === undefined ? {} : { gridM }),
+  })
+  if (!snap) return { at: cursor, caught: null }
+  const at = snap.kind === 'grid' ? snap.at : onGrid(snap, cursor, gridM, from, radiusM)
+  return { at, caught: snap.kind === 'grid' ? null : sentence({ ...snap, at }, of, from) }
+}
+
+/** Held on a line from the last corner, the length still comes out in whole measures. */
+function onGrid(snap: Snap, cursor: Pt, gridM: number | undefined, from: Pt | undefined, radiusM: number): Pt {
+  const slides = snap.words === 'square to' || snap.words === 'alongside'
+  if (!slides || gridM === undefined || from === undefined) return snap.at
+  const lengthM = Math.hypot(snap.at[0] - from[0], snap.at[1] - from[1])
+  const whole = Math.round(lengthM / gridM) * gridM
+  if (!(whole > 0)) return snap.at
+  const at: Pt = [
+    from[0] + ((snap.at[0] - from[0]) * whole) / lengthM,
+    from[1] + ((snap.at[1] - from[1]) * whole) / lengthM,
+  ]
+  return Math.hypot(at[0] - cursor[0], at[1] - cursor[1]) <= 2 * radiusM ? at : snap.at
+}

@@ -1,0 +1,463 @@
+/** The editor of one page: pointer, boxes and keys in, previews and named edits out. It knows no element of the page. */
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import { copySelection, pasteFrom } from '../../core/document/commands/copySelection'
+import { deleteSelection } from '../../core/document/commands/deleteSelection'
+import type { Command, EditResult } from '../../core/document/commands/editSite'
+import { findEdge, findVertex } from '../../core/document/commands/findPath'
+import { moveSelection } from '../../core/document/commands/moveSelection'
+import { addBorder } from '../../core/document/commands/slabParts'
+import { wordProblem } from '../../core/problems/wordProblem'
+import { parseLength } from '../../core/units/parseLength'
+import { printMeasures } from '../../core/units/printMeasures'
+import type { Id, Pt } from '../../shared/document/primitives'
+import type { Site } from '../../shared/document/site'
+import type { Finding } from '../../shared/problem'
+import { currentDocument } from '../store/history'
+import type { SiteStore } from '../store/siteStore'
+import type { ViewStore } from '../store/viewStore'
+import { type ActionId, actionWords, madeOf, type Options, startDrawing, usualOptions } from './actions/actions'
+import type { Drawing, Field, Mark, Turn, Values } from './actions/drawing'
+import { type Aim, aimAt } from './aim'
+import { cornersOfSite } from './cornerNames'
+import { parseDirection, parseTurn } from './entry/directions'
+import { pickEdge, pickHandle } from './pickPart'
+
+export interface EditorState {
+  readonly action: ActionId
+  readonly options: Options
+  readonly drawing: Drawing | null
+  /** The pointer, or the point the arrow keys carry; null while neither is on the plan. */
+  readonly aim: Aim | null
+  /** What is typed into the boxes, by their ids. */
+  readonly typed: Readonly<Record<string, string>>
+  /** Why the last thing typed or drawn was refused, and which box it stood in. */
+  readonly fault: { readonly field: string | null; readonly message: string } | null
+  /** Edges chosen for a border. */
+  readonly edges: readonly Id[]
+  readonly mark: Mark | null
+  /** The aim is carried by the arrow keys. */
+  readonly keyed: boolean
+  /** The selection is being carried. */
+  readonly carrying: boolean
+  /** What a screen reader is told. */
+  readonly said: string
+}
+
+export interface Hand {
+  /** Screen pixels per meter. */
+  readonly zoom: number
+  /** Catches nothing. */
+  readonly free?: boolean
+  /** The pointer is down. */
+  readonly pressed?: boolean
+}
+
+const fresh: EditorState = {
+  action: 'select',
+  options: usualOptions,
+  drawing: null,
+  aim: null,
+  typed: {},
+  fault: null,
+  edges: [],
+  mark: null,
+  keyed: false,
+  carrying: false,
+  said: '',
+}
+
+export type Editor = StoreApi<EditorState> & {
+  choose(action: ActionId): void
+  setOptions(change: Partial<Options>): void
+  setMark(mark: Mark): void
+  /** True where the editor takes the pointer; false leaves it to choosing and to moving the plan. */
+  down(at: Pt, hand: Hand): boolean
+  move(at: Pt, hand: Hand): void
+  up(at: Pt, hand: Hand, moved: boolean): void
+  leave(): void
+  /** A second finger came down: what the first one began is taken back. */
+  cancel(): void
+  /** The arrow keys carry the aim, from the last point or from `middle`. */
+  carry(by: Pt, middle: Pt): void
+  write(field: string, text: string): void
+  enter(): void
+  /** True where there was something to take back. */
+  back(): boolean
+  escape(): void
+  run(name: string, command: Command): boolean
+  remove(): void
+  nudge(by: Pt): void
+  copy(): void
+  paste(): void
+}
+
+/** What was copied last, kept while the page is open: sites may be changed in between. */
+interface Copied {
+  readonly site: Site
+  readonly ids: readonly Id[]
+}
+
+export function createEditor({ site, view }: { readonly site: SiteStore; readonly view: ViewStore }): Editor {
+  const store = createStore<EditorState>(() => fresh)
+  let grab: { readonly start: Pt; readonly handle: Pt; readonly ids: readonly Id[] } | null = null
+  let copied: Copied | null = null
+  let beforePress: Drawing | null = null
+
+  const committed = (): Site | null => {
+    const { history } = site.getState()
+    return history && currentDocument(history)
+  }
+  const selection = () => view.getState().selection
+  const printer = () => printMeasures(committed()?.units ?? 'ftin')
+  const refuse = (findings: readonly Finding[], field: string | null = null) => {
+    const [first] = findings
+    if (first) store.setState({ fault: { field, message: wordProblem(first, printer()).message } })
+  }
+  const tell = ({ findings }: Extract<EditResult, { ok: true }>, name: string) => {
+    const told = findings.map(finding => wordProblem(finding, printer()).message)
+    store.setState({
+      said: [`${name} done.`, ...told].join(' '),
+      fault: told[0] ? { field: null, message: told[0] } : null,
+    })
+  }
+  /** Shows what a command would make; a command that refuses shows the committed document. */
+  const preview = (command: Command | null) => {
+    const now = committed()
+    const result = now && command?.(now)
+    if (result?.ok) site.show(() => result.value)
+    else if (site.getState().preview !== null) site.drop()
+    return result
+  }
+  const commit = (name: string, command: Command): readonly Id[] | null => {
+    const now = committed()
+    if (!now) return null
+    const result = command(now)
+    if (!result.ok) {
+      site.drop()
+      refuse(result.error)
+      return null
+    }
+    site.apply(name, () => result.value)
+    tell(result, name)
+    return result.made
+  }
+
+  /** A typed start is measured from the chosen corner, else from the last mark, else from the first corner there is. */
+  const markNow = (): Mark | null => {
+    const now = committed()
+    if (!now) return null
+    const corners = cornersOfSite(now)
+    const chosen = corners.find(({ id }) => selection().includes(id))
+    const kept = store.getState().mark
+    return chosen ?? (kept && corners.find(({ words }) => words === kept.words)) ?? corners[0] ?? null
+  }
+  const start = (action: ActionId, options: Options, mark = markNow()) => {
+    store.setState({
+      action,
+      options,
+      mark,
+      drawing: startDrawing(action, options, mark),
+      typed: {},
+      fault: null,
+      edges: [],
+    })
+  }
+  const aimed = (at: Pt, { zoom, free = false }: Hand): Aim => {
+    const now = committed()
+    const { drawing } = store.getState()
+    if (!now) return { at, caught: null }
+    const never = grab ? grab.ids : []
+    return aimAt(
+      at,
+      { site: now, zoom, selection: never, from: drawing?.from, placed: drawing?.placed ?? [], print: printer() },
+      free,
+    )
+  }
+
+  const showDrawing = () => {
+    const { drawing, aim, action, options } = store.getState()
+    const now = committed()
+    if (!drawing || !now) return
+    const sketch =
+      drawing.phase === 'idle' && drawing.placed.length === 0 && action !== 'tree'
+        ? null
+        : drawing.sketch(aim?.at ?? null)
+    preview(sketch && (madeOf(action, sketch, options, now, selection())?.command ?? null))
+  }
+  const showBorder = () => {
+    const border = borderCommand()
+    preview(border)
+  }
+  const take = ({ next, drawn, refused }: Turn) => {
+    const { action, options } = store.getState()
+    const now = committed()
+    store.setState({ drawing: next, typed: {}, fault: null })
+    if (refused) {
+      refuse(refused)
+      return
+    }
+    if (!drawn || !now) {
+      showDrawing()
+      return
+    }
+    const made = madeOf(action, drawn, options, now, selection())
+    if (!made) {
+      site.drop()
+      store.setState({ fault: { field: null, message: 'Draw a slab first: this belongs to one.' } })
+      return
+    }
+    const ids = commit(made.name, made.command)
+    if (!ids) return
+    // What repeats goes on; what is shaped next is chosen.
+    if (action === 'tree' || action === 'access' || action === 'note') start(action, options)
+    else {
+      start('select', options)
+    }
+    view.setState({ selection: ids.slice(0, 1) })
+  }
+
+  const borderCommand = (): Command | null => {
+    const { edges, options } = store.getState()
+    const now = committed()
+    const found = edges[0] === undefined || !now ? undefined : findEdge(now, edges[0])
+    const slab =
+      found && now?.slabs.find(s => s.outline.id === found.path.id || s.openings.some(o => o.path.id === found.path.id))
+    if (!found || !slab || !now) return null
+    const finishId = options.finishId ?? now.finishes.at(-1)?.id ?? ''
+    const whole = found.path.edges.every(({ id }) => edges.includes(id))
+    return addBorder(slab.id, {
+      pathId: found.path.id,
+      edges: whole ? 'all' : edges,
+      widthM: options.widthM,
+      finishId,
+      placed: options.placed,
+    })
+  }
+
+  const read = (field: Field, text: string) => {
+    const units = committed()?.units ?? 'ftin'
+    if (field.reads === 'length') return parseLength(text, units)
+    return field.reads === 'turn' ? parseTurn(text) : parseDirection(text)
+  }
+
+  const editor: Editor = Object.assign(store, {
+    choose(action: ActionId) {
+      site.drop()
+      start(action, store.getState().options)
+      store.setState({ said: actionWords[action] })
+    },
+    setOptions(change: Partial<Options>) {
+      const { action, options, drawing } = store.getState()
+      const next = { ...options, ...change }
+      // A change of how the next edge runs must not cost the corners already set.
+      if (drawing && drawing.placed.length > 0 && !('form' in change)) {
+        const again = change.edge === undefined ? drawing : (drawing.withEdge?.(change.edge) ?? drawing)
+        store.setState({ options: next, drawing: again })
+        showDrawing()
+        return
+      }
+      if (action === 'border' && next.strip === 'border') {
+        store.setState({ options: next })
+        showBorder()
+        return
+      }
+      site.drop()
+      start(action, next)
+    },
+    setMark(mark: Mark) {
+      const { action, options } = store.getState()
+      view.setState({ selection: [] })
+      start(action, options, mark)
+    },
+    down(at: Pt, hand: Hand): boolean {
+      const { drawing, action, options } = store.getState()
+      const now = committed()
+      if (!now || view.getState().stage !== 'slab') return false
+      if (drawing) {
+        const aim = aimed(at, hand)
+        beforePress = drawing
+        store.setState({ aim, keyed: false })
+        take(drawing.press(aim.at))
+        return true
+      }
+      if (action === 'border' && options.strip === 'border') {
+        const edge = pickEdge(now, at, 12 / hand.zoom)
+        if (edge) {
+          const path = findEdge(now, edge)?.path
+          const { edges } = store.getState()
+          const kept = edges.filter(id => path?.edges.some(each => each.id === id))
+          store.setState({ edges: kept.includes(edge) ? kept.filter(id => id !== edge) : [...kept, edge], fault: null })
+          showBorder()
+        }
+        return true
+      }
+      if (action === 'select' && selection().length > 0) {
+        const handle = pickHandle(now, selection(), at, 10 / hand.zoom)
+        if (handle) {
+          grab = { start: at, handle: handle.at, ids: handle.ids }
+          return true
+        }
+      }
+      return false
+    },
+    move(at: Pt, hand: Hand) {
+      const { drawing } = store.getState()
+      if (grab) {
+        const aim = aimed([grab.handle[0] + at[0] - grab.start[0], grab.handle[1] + at[1] - grab.start[1]], hand)
+        store.setState({ aim, carrying: true })
+        preview(moveSelection(grab.ids, [aim.at[0] - grab.handle[0], aim.at[1] - grab.handle[1]]))
+        return
+      }
+      if (!drawing) {
+        if (store.getState().aim) store.setState({ aim: null })
+        return
+      }
+      const aim = aimed(at, hand)
+      const dragged = beforePress && hand.pressed ? drawing.drag(aim.at) : drawing
+      store.setState({ aim, drawing: dragged, keyed: false })
+      showDrawing()
+    },
+    up(at: Pt, hand: Hand, moved: boolean) {
+      const { drawing } = store.getState()
+      if (grab) {
+        const ended = grab
+        if (moved) {
+          editor.move(at, hand)
+          site.keep(movedName(ended.ids, committed()))
+        }
+        grab = null
+        store.setState({ carrying: false, aim: null })
+        return
+      }
+      beforePress = null
+      if (!drawing || !moved) return
+      const aim = aimed(at, hand)
+      store.setState({ aim })
+      take(drawing.release(aim.at))
+    },
+    cancel() {
+      site.drop()
+      grab = null
+      const drawing = beforePress ?? store.getState().drawing
+      beforePress = null
+      store.setState({ drawing, aim: null, carrying: false })
+      showDrawing()
+    },
+    carry(by: Pt, middle: Pt) {
+      const { drawing, aim } = store.getState()
+      if (!drawing) return
+      const from = aim?.at ?? drawing.placed.at(-1) ?? middle
+      store.setState({ aim: { at: [from[0] + by[0], from[1] + by[1]], caught: null }, keyed: true })
+      showDrawing()
+    },
+    leave() {
+      if (!grab && !store.getState().keyed && store.getState().aim) {
+        store.setState({ aim: null })
+        showDrawing()
+      }
+    },
+    write(field: string, text: string) {
+      store.setState(({ typed }) => ({ typed: { ...typed, [field]: text }, fault: null }))
+    },
+    enter() {
+      const { drawing, typed, aim, action, options } = store.getState()
+      if (action === 'border' && options.strip === 'border') {
+        const command = borderCommand()
+        if (!command) return
+        const ids = commit('border', command)
+        if (ids) {
+          start('select', options)
+          view.setState({ selection: ids.slice(0, 1) })
+        }
+        return
+      }
+      if (!drawing) return
+      const values: Record<string, number> = {}
+      for (const field of drawing.fields) {
+        const text = typed[field.id]?.trim() ?? ''
+        if (text === '') continue
+        const value = read(field, text)
+        if (!value.ok) {
+          store.setState({ fault: { field: field.id, message: value.error.message } })
+          return
+        }
+        values[field.id] = value.value
+      }
+      if (Object.keys(values).length > 0) take(drawing.type(values as Values, aim?.at ?? null))
+      else {
+        const { keyed } = store.getState()
+        const turn = keyed ? { next: drawing } : drawing.finish()
+        // Where nothing is there to be ended, Enter sets the point the arrow keys carry.
+        if (!turn.drawn && aim) {
+          store.setState({ keyed: false })
+          take(drawing.press(aim.at))
+        } else take(turn)
+      }
+    },
+    back(): boolean {
+      const { drawing } = store.getState()
+      if (!drawing || drawing.placed.length === 0) return false
+      store.setState({ drawing: drawing.back(), typed: {}, fault: null })
+      site.drop()
+      showDrawing()
+      return true
+    },
+    escape() {
+      const { drawing, action, options, typed, edges } = store.getState()
+      site.drop()
+      if (grab) {
+        grab = null
+        store.setState({ carrying: false, aim: null })
+      } else if (Object.values(typed).some(text => text !== '')) {
+        store.setState({ typed: {}, fault: null })
+        showDrawing()
+      } else if ((drawing && drawing.placed.length > 0) || edges.length > 0) start(action, options)
+      else if (action !== 'select') start('select', options)
+      else view.setState({ selection: [] })
+    },
+    run(name: string, command: Command): boolean {
+      return commit(name, command) !== null
+    },
+    remove() {
+      if (selection().length === 0) return
+      if (commit('delete', deleteSelection(selection()))) view.setState({ selection: [] })
+    },
+    nudge(by: Pt) {
+      if (selection().length > 0) commit('move', moveSelection(selection(), by))
+    },
+    copy() {
+      const now = committed()
+      if (now && selection().length > 0) {
+        copied = { site: now, ids: [...selection()] }
+        store.setState({ said: 'Copied.' })
+      }
+    },
+    paste() {
+      const now = committed()
+      if (!now || !copied) return
+      // Two feet aside, so that the copy is seen.
+      const by: Pt = [0.6096, -0.6096]
+      const onto = now.slabs.find(({ id }) => selection().includes(id))?.id ?? now.slabs[0]?.id
+      const made =
+        copied.site.id === now.id
+          ? commit('copy', copySelection(copied.ids, by))
+          : commit('paste', pasteFrom(copied.site, copied.ids, by, onto))
+      if (made) view.setState({ selection: made })
+    },
+  })
+
+  let shown: string | null = null
+  site.subscribe(({ history }) => {
+    const id = history ? currentDocument(history).id : null
+    if (id === shown) return
+    shown = id
+    store.setState(fresh)
+    const opened = committed()
+    // An empty sheet waits for the first slab.
+    if (opened && opened.slabs.length + opened.casters.length === 0) start('slab', usualOptions)
+  })
+  return editor
+}
+
+const movedName = (ids: readonly Id[], site: Site | null): string =>
+  site && ids.every(id => findVertex(site, id)) ? 'move corner' : 'move'

@@ -1,0 +1,109 @@
+/** Corners and edges of what is chosen: what a press takes hold of, and what a click narrows the choice to. */
+
+import { editablePaths } from '../../core/document/commands/findPath'
+import { chosenEntities } from '../../core/document/commands/siteEntities'
+import { distanceToEdge, ringContains } from '../../core/geometry/contains'
+import { resolvePath } from '../../core/geometry/resolvePath'
+import type { Path } from '../../shared/document/path'
+import type { Id, Pt } from '../../shared/document/primitives'
+import type { Site } from '../../shared/document/site'
+
+const apart = (a: Pt, b: Pt): number => Math.hypot(a[0] - b[0], a[1] - b[1])
+
+const isClosed = (path: Path): boolean => path.edges.length === path.vertices.length
+
+/** The paths of what is chosen, and those that a chosen corner or edge is on. */
+export function chosenPaths(site: Site, ids: readonly Id[]): readonly Path[] {
+  const own = chosenEntities(site, ids).flatMap((entity): readonly Path[] => {
+    switch (entity.kind) {
+      case 'slab':
+        return [entity.row.outline]
+      case 'opening':
+      case 'inset':
+        return [entity.row.path]
+      case 'band':
+        return [entity.row.line]
+      case 'noGo':
+        return [entity.row]
+      case 'caster':
+        return entity.row.kind === 'building'
+          ? [entity.row.footprint]
+          : entity.row.kind === 'cover'
+            ? [entity.row.outline]
+            : []
+      default:
+        return []
+    }
+  })
+  const held = editablePaths(site).filter(
+    path =>
+      !own.includes(path) && (path.vertices.some(v => ids.includes(v.id)) || path.edges.some(e => ids.includes(e.id))),
+  )
+  return [...own, ...held]
+}
+
+/** The edge nearest to a point, of any slab's outline or opening. */
+export function pickEdge(site: Site, at: Pt, nearM: number): Id | null {
+  const rings = site.slabs.flatMap(slab => [slab.outline, ...slab.openings.map(({ path }) => path)])
+  return nearestEdge(rings, at, nearM)
+}
+
+function nearestEdge(paths: readonly Path[], at: Pt, nearM: number): Id | null {
+  let best: { readonly id: Id; readonly farM: number } | null = null
+  for (const path of paths)
+    for (const edge of resolvePath(path, path.id, isClosed(path)).ring) {
+      if (edge.edgeId.endsWith('~')) continue
+      const farM = distanceToEdge(edge, at)
+      if (farM <= nearM && farM < (best?.farM ?? Infinity)) best = { id: edge.edgeId, farM }
+    }
+  return best?.id ?? null
+}
+
+const nearestVertex = (
+  paths: readonly Path[],
+  at: Pt,
+  nearM: number,
+): { readonly id: Id; readonly at: Pt } | undefined =>
+  paths
+    .flatMap(({ vertices }) => vertices)
+    .filter(vertex => apart(vertex.at, at) <= nearM)
+    .sort((a, b) => apart(a.at, at) - apart(b.at, at))[0]
+
+/** A corner, else an edge, of what is chosen. */
+export function pickPart(site: Site, ids: readonly Id[], at: Pt, nearM: number): Id | null {
+  const paths = chosenPaths(site, ids)
+  return nearestVertex(paths, at, nearM)?.id ?? nearestEdge(paths, at, nearM)
+}
+
+export interface Handle {
+  readonly at: Pt
+  readonly ids: readonly Id[]
+}
+
+/** A corner of what is chosen, else all of it with its nearest corner as the point that catches. */
+export function pickHandle(site: Site, ids: readonly Id[], at: Pt, nearM: number): Handle | null {
+  const paths = chosenPaths(site, ids)
+  const vertex = nearestVertex(paths, at, nearM)
+  if (vertex) return { at: vertex.at, ids: [vertex.id] }
+  const edge = nearestEdge(paths, at, nearM)
+  if (edge && ids.includes(edge)) return { at, ids: [edge] }
+  const inside = paths.some(path =>
+    isClosed(path) ? ringContains(resolvePath(path, path.id).ring, at) : nearestEdge([path], at, nearM) !== null,
+  )
+  const spot = chosenEntities(site, ids).find(entity => {
+    if (entity.kind === 'caster') {
+      const { row } = entity
+      if (row.kind === 'tree') return apart(row.at, at) <= row.crownRadiusM
+      return (
+        row.kind === 'wall' &&
+        row.line.slice(1).some((to, i) => distanceToEdge({ edgeId: '', from: row.line[i]!, to }, at) <= nearM)
+      )
+    }
+    return 'at' in entity.row && apart(entity.row.at, at) <= 2 * nearM
+  })
+  if (!inside && !spot) return null
+  const whole = ids.filter(id => chosenEntities(site, [id]).length > 0)
+  if (whole.length === 0) return null
+  const corner = nearestVertex(paths, at, Infinity)
+  return { at: spot && 'at' in spot.row ? spot.row.at : (corner?.at ?? at), ids: whole }
+}

@@ -1,0 +1,18 @@
+import { useStore } from 'zustand'
+import { useShallow } from 'zustand/react/shallow'
+import { type Session, useSession } from '../app/session'
+import { createEditor, type Editor, type EditorState } from './editor'
+
+const editors = new WeakMap<Session, Editor>()
+
+/** The one editor of the page. */
+export function useEditor(): Editor {
+  const session = useSession()
+  const ready = editors.get(session)
+  if (ready) return ready
+  const made = createEditor(session)
+  editors.set(session, made)
+  return made
+}
+
+export const useEditorState = <T>(select: (state: EditorState) => T): T => useStore(useEditor(), useShallow(select))

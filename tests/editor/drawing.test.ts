@@ -1,0 +1,310 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { invariants } from '../../core/document/invariants'
+import { edgeFromRise } from '../../core/geometry/resolvePath'
+import { resolveSlab } from '../../core/geometry/resolveSlab'
+import { ringArea } from '../../core/geometry/ringArea'
+import { riseThrough } from '../../renderer/editor/actions/drawCorners'
+import { parseDirection, parseTurn, printDirection, printTurn } from '../../renderer/editor/entry/directions'
+import { sayLength } from '../../renderer/editor/entry/sayLength'
+import type { Pt } from '../../shared/document/primitives'
+import { TestEditor } from './testEditor'
+
+const ft = 0.3048
+const areaFt2 = (editor: TestEditor, slab = 0) => resolveSlab(editor.shown.slabs[slab]!).netAreaM2 / (ft * ft)
+
+describe('typing alone', () => {
+  it('draws a 24 × 14 ft patio from an empty sheet', () => {
+    const editor = new TestEditor().type('24').type('14').type("24'").key('Enter')
+    expect(areaFt2(editor)).toBeCloseTo(336, 9)
+    expect(editor.site.slabs).toHaveLength(1)
+    expect(editor.state.action).toBe('select')
+    expect(editor.selection).toEqual([editor.site.slabs[0]!.id])
+  })
+
+  it('closes the outline when the last length comes back to the start', () => {
+    const editor = new TestEditor().type('24').type('14').type('24').type('14')
+    expect(areaFt2(editor)).toBeCloseTo(336, 9)
+  })
+
+  it('takes feet and inches to the eighth, meters, turns and directions', () => {
+    const editor = new TestEditor()
+      .type(`12' 6 1/8"`, 'right')
+      .type('3.81m', '90 left')
+      .type(`12'6 1/8"`, '90')
+      .key('Enter')
+    expect(areaFt2(editor)).toBeCloseTo((150.125 / 12) * 12.5, 9)
+  })
+
+  it('refuses what is no length, quotes it, and keeps what was drawn', () => {
+    const editor = new TestEditor().type('24').type('two yards')
+    expect(editor.state.fault?.message).toContain('“two yards”')
+    expect(editor.state.fault?.field).toBe('length')
+    expect(editor.state.drawing?.placed).toHaveLength(2)
+    editor.editor.write('length', '')
+    editor.type('14').type('24').key('Enter')
+    expect(areaFt2(editor)).toBeCloseTo(336, 9)
+  })
+
+  it('measures a start from a corner that has a letter', () => {
+    const editor = new TestEditor().type('24').type('14').type('24').key('Enter')
+    editor.choose('building', { form: 'rectangle' }).type('-3', '14').type('30', '20')
+    const [house] = editor.site.casters
+    expect(house?.kind === 'building' && house.footprint.vertices[0]?.at).toEqual([-0.9144, 4.2672])
+    expect(editor.site.slabs).toHaveLength(1)
+  })
+
+  it('draws an arc by chord and rise, and by chord and radius', () => {
+    for (const [rise, radius] of [
+      ['6', ''],
+      ['', '12'],
+    ] as const) {
+      const editor = new TestEditor().type('24').type('14').type('24')
+      editor.editor.setOptions({ edge: 'arc' })
+      editor.type('14')
+      editor.type(rise, radius)
+      expect(editor.site.slabs).toHaveLength(1)
+      const sagFt = rise ? 6 : 12 - Math.sqrt(144 - 49)
+      // Circular segment from chord and height: CRC Standard Mathematical Tables, "Plane figures".
+      const radiusFt = (49 + sagFt * sagFt) / (2 * sagFt)
+      const theta = 4 * Math.atan2(2 * sagFt, 14)
+      expect(areaFt2(editor)).toBeCloseTo(336 + (radiusFt * radiusFt * (theta - Math.sin(theta))) / 2, 6)
+    }
+  })
+})
+
+describe('the pointer', () => {
+  it('draws corner by corner, closes on the first, and is one step of undo', () => {
+    const editor = new TestEditor().choose('slab')
+    const empty = editor.site
+    editor
+      .click([0, 0])
+      .click([24 * ft, 0])
+      .click([24 * ft, 14 * ft])
+      .click([0, 14 * ft])
+      .click([0.03, 0.02])
+    expect(areaFt2(editor)).toBeCloseTo(336, 6)
+    editor.store.undo()
+    expect(editor.site).toBe(empty)
+  })
+
+  it('shows the area of what is in hand, and Esc takes it and never redo', () => {
+    const editor = new TestEditor().type('24').type('14').type('24').key('Enter')
+    editor.store.undo()
+    editor
+      .choose('slab', { form: 'rectangle' })
+      .click([0, 0])
+      .pointerMove([10 * ft, 10 * ft])
+    expect(areaFt2(editor)).toBeCloseTo(100, 6)
+    editor.key('Escape')
+    expect(editor.shown.slabs).toHaveLength(0)
+    editor.store.redo()
+    expect(areaFt2(editor)).toBeCloseTo(336, 9)
+  })
+
+  it('drags a rectangle out in one go', () => {
+    const editor = new TestEditor().choose('slab', { form: 'rectangle' }).drag([0, 0], [20 * ft, 10 * ft])
+    expect(areaFt2(editor)).toBeCloseTo(200, 6)
+  })
+
+  it('carries a corner of what is chosen, and nothing else', () => {
+    const editor = new TestEditor().type('24').type('14').type('24').key('Enter')
+    const before = editor.site
+    editor.drag([24 * ft, 14 * ft], [30 * ft, 14 * ft])
+    expect(areaFt2(editor)).toBeCloseTo(378, 6)
+    expect(editor.site.slabs[0]!.outline.vertices[0]).toBe(before.slabs[0]!.outline.vertices[0])
+    editor.store.undo()
+    expect(editor.site).toBe(before)
+  })
+
+  it('leaves alone what is not chosen', () => {
+    const editor = new TestEditor().type('24').type('14').type('24').key('Enter')
+    editor.view.setState({ selection: [] })
+    const before = editor.site
+    editor.drag([5, 2], [8, 3])
+    expect(editor.site).toBe(before)
+  })
+
+  it('is never held by what it carries', () => {
+    const editor = new TestEditor().type('24').type('14').type('24').key('Enter')
+    editor.pointerDown([24 * ft, 14 * ft]).pointerMove([24 * ft + 0.03, 14 * ft + 0.05], true)
+    expect(editor.state.aim?.caught).toBeNull()
+    expect(editor.state.aim?.at[0]).toBeCloseTo(24 * ft + 0.03, 12)
+  })
+
+  it('says in words what holds it', () => {
+    const editor = new TestEditor().type('24').type('14').type('24').key('Enter')
+    editor.choose('building').pointerMove([24 * ft + 0.04, 0.03])
+    expect(editor.state.aim?.at).toEqual([7.3152, 0])
+    expect(editor.state.aim?.caught).toEqual({ relation: 'Corner', rest: 'of Patio' })
+  })
+
+  it('is held within 8 px at every scale, and never from farther', () => {
+    const editor = new TestEditor().type('24').type('14').type('24').key('Enter').choose('building')
+    fc.assert(
+      fc.property(
+        fc.double({ min: 5, max: 2000, noNaN: true }),
+        fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }),
+        fc.double({ min: 0, max: 7.9, noNaN: true }),
+        (zoom, angle, far) => {
+          editor.zoom = zoom
+          editor.pointerMove([(far / zoom) * Math.cos(angle), (far / zoom) * Math.sin(angle)])
+          expect(editor.state.aim?.at).toEqual([0, 0])
+          const beyond: Pt = [-(9 / zoom), -(9 / zoom)]
+          editor.pointerMove(beyond)
+          const { at } = editor.state.aim!
+          expect(Math.hypot(at[0] - beyond[0], at[1] - beyond[1])).toBeLessThanOrEqual((2 * 8) / zoom + 1e-9)
+        },
+      ),
+      { seed: 5, numRuns: 200 },
+    )
+  })
+})
+
+describe('Esc, Backspace and a second finger', () => {
+  it('take back the last corner, then the drawing, then the action', () => {
+    const editor = new TestEditor().type('24').type('14').key('Backspace')
+    expect(editor.state.drawing?.placed).toHaveLength(2)
+    editor.key('Escape')
+    expect(editor.state.drawing?.placed).toHaveLength(0)
+    expect(editor.state.action).toBe('slab')
+    editor.key('Escape')
+    expect(editor.state.action).toBe('select')
+    expect(editor.site.slabs).toHaveLength(0)
+  })
+
+  it('what the first finger set is taken back when a second comes down', () => {
+    const editor = new TestEditor().choose('slab').pointerDown([1, 1])
+    expect(editor.state.drawing?.placed).toHaveLength(1)
+    editor.editor.cancel()
+    expect(editor.state.drawing?.placed).toHaveLength(0)
+  })
+})
+
+describe('words of directions', () => {
+  it('read back what they print', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -1799, max: 1800 }), tenths => {
+        const deg = tenths / 10
+        const turn = parseTurn(printTurn(deg))
+        expect(turn.ok && turn.value).toBeCloseTo(deg, 9)
+        const direction = parseDirection(printDirection(deg))
+        expect(direction.ok && direction.value).toBeCloseTo((deg + 360) % 360, 9)
+      }),
+      { seed: 8 },
+    )
+  })
+
+  it('refuse signs that stand for nothing', () => {
+    for (const text of ['@90', '<45', '3,4', '', '90 up']) {
+      expect(parseTurn(text).ok).toBe(false)
+      expect(parseDirection(text).ok).toBe(false)
+    }
+  })
+
+  it('say a length as a mason would', () => {
+    expect(sayLength(12.5 * ft, 'ftin')).toBe('12 ft 6 in')
+    expect(sayLength(0.0254 * 0.125, 'ftin')).toBe('1/8 in')
+    expect(sayLength(0, 'ftin')).toBe('0 in')
+    expect(sayLength(-ft, 'ftin')).toBe('minus 1 ft')
+    expect(sayLength(3.81, 'metric')).toBe('3.81 m')
+  })
+})
+
+describe('an arc through three points', () => {
+  it('passes through the third', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -0.95, max: 0.95, noNaN: true }),
+        fc.double({ min: 0.05, max: 4, noNaN: true }),
+        fc.boolean(),
+        (x, y, above) => {
+          const p: Pt = [x, above ? y : -y]
+          const riseM = riseThrough([-1, 0], [1, 0], p)
+          const { arc } = edgeFromRise('', [-1, 0], [1, 0], riseM)
+          expect(Math.hypot(p[0] - arc!.center[0], p[1] - arc!.center[1])).toBeCloseTo(arc!.radiusM, 9)
+          expect(Math.sign(riseM)).toBe(above ? -1 : 1)
+        },
+      ),
+      { seed: 4 },
+    )
+  })
+})
+
+describe('any run of gestures', () => {
+  const point: fc.Arbitrary<Pt> = fc.tuple(
+    fc.double({ min: -12, max: 12, noNaN: true }),
+    fc.double({ min: -12, max: 12, noNaN: true }),
+  )
+  const gesture = fc.oneof(
+    fc.tuple(
+      fc.constant('choose' as const),
+      fc.constantFrom(
+        'select',
+        'slab',
+        'opening',
+        'border',
+        'building',
+        'fence',
+        'tree',
+        'cover',
+        'joint',
+        'access',
+        'note',
+      ),
+      fc.constantFrom('corners', 'rectangle', 'circle', 'freehand'),
+    ),
+    fc.tuple(fc.constant('click' as const), point),
+    fc.tuple(fc.constant('drag' as const), point, point),
+    fc.tuple(
+      fc.constant('type' as const),
+      fc.constantFrom('12', `6' 3 1/2"`, '4m', 'x', ''),
+      fc.constantFrom('', '90', '45 right', '8'),
+    ),
+    fc.tuple(fc.constant('key' as const), fc.constantFrom('Enter', 'Escape', 'Backspace', 'Delete')),
+    fc.tuple(fc.constant('edge' as const), fc.constantFrom('straight', 'arc')),
+    fc.tuple(fc.constant('undo' as const)),
+  )
+
+  it('keeps every invariant, and undoing all of it gives back the very document it began with', () => {
+    fc.assert(
+      fc.property(fc.array(gesture, { maxLength: 40 }), gestures => {
+        const editor = new TestEditor().choose('slab', { form: 'rectangle' }).drag([-4, -3], [4, 3])
+        const first = editor.site
+        let undone = 0
+        for (const each of gestures) {
+          if (each[0] === 'choose') editor.choose(each[1] as 'slab', { form: each[2] as 'corners' })
+          else if (each[0] === 'click') editor.click(each[1])
+          else if (each[0] === 'drag') editor.drag(each[1], each[2])
+          else if (each[0] === 'type') editor.type(each[1], each[2])
+          else if (each[0] === 'key') editor.key(each[1] as 'Enter')
+          else if (each[0] === 'edge') editor.editor.setOptions({ edge: each[1] as 'arc' })
+          else {
+            editor.store.undo()
+            undone += 1
+          }
+          expect(invariants(editor.site)).toEqual([])
+        }
+        const last = editor.site
+        const steps = editor.store.getState().history!.at
+        for (let i = 0; i < steps; i++) editor.store.undo()
+        for (let i = 0; i < steps; i++) editor.store.redo()
+        expect(editor.site).toBe(last)
+        const { history } = editor.store.getState()
+        expect(history!.steps[0]!.document.slabs).toEqual([])
+        if (undone === 0) expect(history!.steps[1]!.document).toBe(first)
+      }),
+      { seed: 11, numRuns: 120 },
+    )
+  })
+})
+
+describe('an arc drawn and its area', () => {
+  it('bulges to the side the pointer is on', () => {
+    const editor = new TestEditor().type('10').type('10').type('10')
+    editor.editor.setOptions({ edge: 'arc' })
+    editor.click([0, 0]).click([-1, 5 * ft])
+    expect(editor.site.slabs).toHaveLength(1)
+    expect(ringArea(resolveSlab(editor.site.slabs[0]!).outline)).toBeGreaterThan(100 * ft * ft)
+  })
+})

@@ -69,7 +69,7 @@ export interface ScreenStep extends Omit<PlanStep, 'doing' | 'ready'> {
 }
 
 /** The site's trees in leaf or bare all year, whatever their dates say. */
-function withLeaves(site: Site, { date, leaves }: OtherDay): Site {
+export function withLeaves(site: Site, { date, leaves }: OtherDay): Site {
   if (leaves === 'asDated') return site
   // One day of leaf, half a year away from the date asked about.
   const away = `${String(((Number(date.slice(5, 7)) + 5) % 12) + 1).padStart(2, '0')}-15`

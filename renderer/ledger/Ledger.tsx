@@ -1,12 +1,12 @@
 import { useMemo } from 'react'
 import { printMeasures } from '../../core/units/printMeasures'
-import { printNumber } from '../../core/units/printNumber'
 import type { Quantity } from '../../shared/planJson'
 import { Icon } from '../app/Icon'
-import { printDate, printHour } from '../app/printDate'
+import { printDate } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import { pourTints } from '../editor/layers/pourTints'
 import type { LivePlan } from '../store/livePlan'
+import { SunPage } from '../sun/SunPage'
 import { FigureRow } from './FigureRow'
 import { entityNames } from './nameEntities'
 import { Problems } from './Problems'
@@ -128,114 +128,6 @@ const edgeWords: Readonly<Record<string, string>> = { outer: 'outer edge', inner
 function lengthName(q: Quantity, names: ReadonlyMap<string, string>): string {
   const edge = /-(outer|inner|center)-length$/.exec(q.id)?.[1] ?? ''
   return `${claimName(q, names)}, ${edgeWords[edge] ?? 'length'}`
-}
-
-/** A line of the ledger that is looked up, not computed from the drawing. */
-function PlainRow({
-  name,
-  figure,
-  unit = '',
-  kind = '',
-}: {
-  readonly name: string
-  readonly figure: string
-  readonly unit?: string
-  readonly kind?: string
-}) {
-  return (
-    <div className={`row ${kind}`}>
-      <span />
-      <span>{name}</span>
-      <span className="v">
-        {figure} <small>{unit}</small>
-      </span>
-    </div>
-  )
-}
-
-function SunPage({ live }: { readonly live: LivePlan }) {
-  const { date, shade, points, hour } = usePlan(({ date, parts, hour }) => ({
-    date,
-    hour,
-    shade: parts.shade,
-    points: parts.points,
-  }))
-  const { view } = useSession()
-  const { units, place } = live.site
-  if (!hour) return null
-  const { sun, hourMs } = hour
-  const isUp = hour.shade.length > 0
-  const step = shade ? stepAt(shade.instants, hourMs) : null
-  const hours = (minutes: number) => printNumber(minutes / 60, 1, 1)
-  const clock = (ms: number | null) => (ms === null ? 'none' : printHour(ms, place.zone, units, true))
-  return (
-    <>
-      <header>
-        <h2>Sun and shade</h2>
-        <label className="date-field">
-          <span className="visually-hidden">Date</span>
-          <input type="date" value={date} onChange={event => view.setState({ date: event.target.value || null })} />
-        </label>
-      </header>
-      <PlainRow
-        name={`Sun height at ${printHour(hourMs, place.zone, units)}`}
-        figure={`${printNumber(sun.altitudeDeg, 1, 1)}°`}
-      />
-      <PlainRow name="Sun bearing, from true north" figure={`${printNumber(sun.azimuthDeg, 1, 1)}°`} />
-      {live.slabs.map(slab => {
-        const share = shade && step !== null ? (shade.slabShares.get(slab.id)?.[step] ?? 0) : null
-        const shaded = share === null ? null : (1 - share) * slab.netAreaM2
-        const [figure = '', unit = ''] = shaded === null ? [] : printMeasures(units).area(shaded).split(' ')
-        return (
-          <section key={slab.id} aria-label={slab.name}>
-            <PlainRow
-              kind="sum"
-              name={live.slabs.length === 1 ? 'Slab without direct sun' : `${slab.name} without direct sun`}
-              figure={shaded === null ? 'working' : figure}
-              unit={unit}
-            />
-            <PlainRow
-              kind="sub"
-              name="Share of the slab"
-              figure={share === null ? '' : printNumber((1 - share) * 100, 0)}
-              unit="%"
-            />
-          </section>
-        )
-      })}
-      {points?.length ? (
-        <>
-          <h3>Marked points, direct sun</h3>
-          {points.map(point => (
-            <section key={point.id} aria-label={point.name}>
-              <PlainRow name={point.name} figure={hours(point.directSunMin)} unit="h" />
-              <PlainRow
-                kind="sub"
-                name="First, last sun"
-                figure={`${clock(point.firstSunMs)} to ${clock(point.lastSunMs)}`}
-              />
-            </section>
-          ))}
-        </>
-      ) : null}
-      <p className="note">{isUp ? shadeOf(live) : 'No direct sun at this hour.'}</p>
-      <Problems />
-    </>
-  )
-}
-
-function shadeOf({ site }: LivePlan): string {
-  const names = site.casters.map(each => each.name.toLowerCase())
-  if (names.length === 0) return 'Nothing throws shade: no building, wall, tree or cover is drawn.'
-  return names.length > 6
-    ? `Shade of ${names.length} buildings, walls, trees and covers.`
-    : `Shade of ${names.join(', ')}.`
-}
-
-/** The step of the shade table the hour lies in. */
-function stepAt(instants: readonly number[], ms: number): number | null {
-  const next = instants.findIndex(each => each > ms)
-  return next === 0 ? null : next === -1 ? instants.length - 1 : next - 1
 }
 
 function PoursPage({ live }: { readonly live: LivePlan }) {

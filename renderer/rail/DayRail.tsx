@@ -1,12 +1,15 @@
 import { DateTime } from 'luxon'
 import { type KeyboardEvent, type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import type { SunShares } from '../../core/plan/plan'
+import { compassPoint } from '../../core/reports/compassPoint'
 import { type SiteDay, wholeHours } from '../../core/sun/siteDay'
+import type { SunPosition } from '../../core/sun/sunPosition'
 import type { Place, UnitSystem } from '../../shared/document/site'
-import { Icon } from '../app/Icon'
 import { printDate, printHour } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import { pourTints } from '../editor/layers/pourTints'
+import type { LivePlan } from '../store/livePlan'
+import { usePin } from '../sun/useSunStage'
 import { parseHour } from './parseHour'
 import { firstLightDeg, type SunCurve, sunCurve } from './sunCurve'
 
@@ -58,7 +61,8 @@ export function DayRail() {
 function Rail({ day, place, units }: { readonly day: SiteDay; readonly place: Place; readonly units: UnitSystem }) {
   const { view } = useSession()
   const { stage, minute } = useView(({ stage, minute }) => ({ stage, minute }))
-  const altitude = usePlan(({ hour }) => hour?.sun.altitudeDeg ?? 0)
+  const sun = usePlan(({ hour }) => hour?.sun)
+  const altitude = sun?.altitudeDeg ?? 0
   const curve = useMemo(() => sunCurve(day, place), [day, place])
   const [ref, scale] = useScale(curve)
   const [isRunning, setRunning] = useState(false)
@@ -119,19 +123,17 @@ function Rail({ day, place, units }: { readonly day: SiteDay; readonly place: Pl
         <HourField key={hourText} text={hourText} units={units} onHour={m => setMs(wallMs(day, m))} />
         <button
           type="button"
-          className="btn bare only"
+          className="btn bare run-day"
           aria-pressed={isRunning}
-          aria-label="Run the day"
-          title="Run the day"
           onClick={() => setRunning(was => !was)}
         >
-          <Icon name={isRunning ? 'halt' : 'play'} />
+          {isRunning ? 'Hold here' : 'Run the day'}
         </button>
       </div>
       {scale.width > 0 ? (
         <>
           <Strip curve={curve} scale={scale} day={day} units={units} />
-          {stage === 'sun' ? <SlabShares scale={scale} /> : null}
+          {stage === 'sun' ? <SunRows scale={scale} /> : null}
           {stage === 'pours' ? <PourRows scale={scale} /> : null}
           <div
             className="rail-track"
@@ -141,13 +143,14 @@ function Rail({ day, place, units }: { readonly day: SiteDay; readonly place: Pl
             aria-valuemin={minutes(curve.fromMs)}
             aria-valuemax={minutes(curve.toMs)}
             aria-valuenow={minute}
-            aria-valuetext={`${printHour(hourMs, day.zone, units, true)}, sun ${Math.round(altitude)}° high`}
+            aria-valuetext={`${printHour(hourMs, day.zone, units, true)}, ${sunWords(sun)}`}
             onPointerDown={drag}
             onPointerMove={drag}
             onKeyDown={onKeyDown}
           />
           <div className="rail-hand" style={{ transform: `translateX(${scale.x(hourMs)}px)` }}>
             <span className="rail-tag">{hourText}</span>
+            {stage === 'sun' || stage === 'pours' ? <span className="rail-sun-words">{sunWords(sun)}</span> : null}
             <span className="rail-ring" style={{ top: `${curveY(altitude, curve)}px` }} />
           </div>
         </>
@@ -155,6 +158,12 @@ function Rail({ day, place, units }: { readonly day: SiteDay; readonly place: Pl
     </section>
   )
 }
+
+/** Height and bearing as one says them on the site. */
+const sunWords = (sun: SunPosition | undefined): string =>
+  !sun || sun.altitudeDeg < 0
+    ? 'sun down'
+    : `sun ${Math.round(sun.altitudeDeg)}° high, ${Math.round(sun.azimuthDeg)}° ${compassPoint(sun.azimuthDeg)}`
 
 /** The instant of a clock time on that day; the first of two where an hour repeats. */
 function wallMs(day: SiteDay, minutes: number): number {
@@ -315,12 +324,12 @@ function ShareRow({
   )
 }
 
-function SlabShares({ scale }: { readonly scale: Scale }) {
-  const { shade, slabs } = usePlan(({ parts, live }) => ({ shade: parts.shade, slabs: live?.slabs }))
-  if (!shade || !slabs) return <p className="rail-wait">Sun on the slab: working</p>
+function SunRows({ scale }: { readonly scale: Scale }) {
+  const { shade, live } = usePlan(({ parts, live }) => ({ shade: parts.shade, live }))
+  if (!shade || !live) return <p className="rail-wait">Sun on the slab: working</p>
   return (
     <ul className="rail-rows" aria-label="Share of each slab in sun">
-      {slabs.map(slab => (
+      {live.slabs.map(slab => (
         <ShareRow
           key={slab.id}
           name={`Sun, ${slab.name}`}
@@ -331,7 +340,46 @@ function SlabShares({ scale }: { readonly scale: Scale }) {
           scale={scale}
         />
       ))}
+      <PinRow live={live} scale={scale} />
     </ul>
+  )
+}
+
+/** The hours in which the point asked about is in sun. */
+function PinRow({ live, scale }: { readonly live: LivePlan; readonly scale: Scale }) {
+  const { pin, sun } = usePin(live)
+  if (!pin || !sun) return null
+  const { zone } = live.site.place
+  const clock = (ms: number) => printHour(ms, zone, live.site.units, true)
+  const spans = sun.crossings.flatMap(({ ms, into }, i) =>
+    into === 'sun' ? [{ from: ms, to: sun.crossings[i + 1]?.ms ?? ms }] : [],
+  )
+  const x0 = scale.width < 1200 ? narrowPad.left : pad.left
+  const words = spans.map(({ from, to }) => `${clock(from)} to ${clock(to)}`).join(', ')
+  return (
+    <li className="rail-row" aria-label={`Sun at the pin: ${words || 'none'}`}>
+      <span className="rail-row-name">Sun at the pin</span>
+      <svg width={scale.width} height="26" aria-hidden="true">
+        <rect className="rail-box" x={x0} y={7} width={Math.max(0, scale.width - 24 - x0)} height={12} />
+        {spans.map(({ from, to }) => (
+          <rect
+            key={from}
+            className="rail-sun-span"
+            x={scale.x(from)}
+            y={7}
+            width={Math.max(1, scale.x(to) - scale.x(from))}
+            height={12}
+          />
+        ))}
+        {spans.map(({ from, to }) =>
+          scale.x(to) - scale.x(from) > 150 ? (
+            <text key={from} className="rail-span-words" x={scale.x(from) + 6} y={17}>
+              {clock(from)} to {clock(to)}
+            </text>
+          ) : null,
+        )}
+      </svg>
+    </li>
   )
 }
 

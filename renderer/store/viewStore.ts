@@ -27,6 +27,9 @@ export interface ViewState {
   readonly pin: { readonly at: Pt; readonly slabId: string } | null
   /** Two points on the edge of the shade as it lies on the slab today, while they are being marked. */
   readonly marking: readonly Pt[] | null
+  readonly markedSlabId: string | null
+  /** What the last edit refused, or did besides its purpose. */
+  readonly notice: string | null
   readonly clientView: boolean
   readonly outlineShown: boolean
 }
@@ -43,6 +46,8 @@ const start: ViewState = {
   other: null,
   pin: null,
   marking: null,
+  markedSlabId: null,
+  notice: null,
   clientView: false,
   outlineShown: false,
 }

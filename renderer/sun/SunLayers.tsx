@@ -1,0 +1,167 @@
+/** What the sun stage lays on the plan: the sun-hours map under the shade, hour lines, pin and marks over it. */
+import type { Context } from 'konva/lib/Context'
+import { memo } from 'react'
+import { Layer, Shape } from 'react-konva/lib/ReactKonvaCore'
+import { useStore } from 'zustand'
+import type { OtherDay, SunMap } from '../../core/plan/deriveScreen'
+import type { Pt } from '../../shared/document/primitives'
+import { type Camera, type Size, toScreen } from '../editor/camera/camera'
+import { drawPoints } from '../editor/layers/drawAccess'
+import { drawSlabEdges } from '../editor/layers/drawSlabs'
+import { labelRoom } from '../editor/layers/labelRoom'
+import { letter } from '../editor/layers/lettering'
+import { inPlan, type Pen, weight } from '../editor/layers/pen'
+import { addCycle } from '../editor/layers/ringPath'
+import type { LivePlan } from '../store/livePlan'
+import type { PlanStore } from '../store/planStore'
+import type { ViewState } from '../store/viewStore'
+import type { Inks } from '../theme/inks'
+import { drawHourLines, type HourLine } from './drawHourLines'
+import { bandSpots, drawSunMap } from './drawSunMap'
+import { bandInk, type SunBands } from './sunBands'
+import { useOtherHour } from './useSunStage'
+
+interface Canvas {
+  readonly camera: Camera
+  readonly size: Size
+  readonly inks: Inks
+}
+
+const drawing =
+  ({ camera, size, inks }: Canvas, paint: (pen: Pen) => void) =>
+  (context: Context) =>
+    paint({ ctx: context._context, camera, size, inks })
+
+/** Inside the layer of what is drawn: over the slabs, under what stands around. */
+export const SunMapShape = memo(function SunMapShape({
+  live,
+  maps,
+  bands,
+  ...canvas
+}: Canvas & { readonly live: LivePlan; readonly maps: readonly SunMap[]; readonly bands: SunBands }) {
+  const { site, slabs } = live
+  return (
+    <Shape
+      sceneFunc={drawing(canvas, pen => {
+        drawSunMap(pen, maps, bands, slabs)
+        drawSlabEdges(pen, { slabs, sources: site.slabs })
+      })}
+    />
+  )
+})
+
+/** The rim of the other day's shade at the shown hour: every cycle's line, then all inside any cycle rubbed out. */
+export const OtherShadeLayer = memo(function OtherShadeLayer({
+  live,
+  other,
+  ...canvas
+}: Canvas & { readonly live: LivePlan; readonly other: OtherDay }) {
+  const hour = useOtherHour(live, other)
+  return (
+    <Layer listening={false}>
+      <Shape
+        sceneFunc={drawing(canvas, pen => {
+          const parts = hour?.shade[0]?.parts ?? []
+          inPlan(pen, () => {
+            const path = new Path2D()
+            for (const part of parts) for (const cycle of part.cycles) addCycle(path, cycle)
+            pen.ctx.strokeStyle = pen.inks.paint
+            pen.ctx.lineWidth = weight(pen, 5)
+            pen.ctx.setLineDash([weight(pen, 10), weight(pen, 5)])
+            pen.ctx.stroke(path)
+            pen.ctx.globalCompositeOperation = 'destination-out'
+            pen.ctx.fill(path, 'nonzero')
+          })
+        })}
+      />
+    </Layer>
+  )
+})
+
+const crossAt = ({ ctx, inks, camera }: Pen, at: Pt): void => {
+  const [x, y] = toScreen(camera, at)
+  ctx.strokeStyle = inks.chalk
+  ctx.lineWidth = 2.5 * inks.weight
+  ctx.fillStyle = inks.raised
+  ctx.fillRect(x - 5, y - 5, 10, 10)
+  ctx.strokeRect(x - 5, y - 5, 10, 10)
+}
+
+/** The hour lines follow the shown hour only in which of them is drawn bold. */
+export const SunLinesShape = memo(function SunLinesShape({
+  live,
+  plan,
+  hours,
+  maps,
+  bands,
+  pin,
+  pinWords,
+  marking,
+  ...canvas
+}: Canvas & {
+  readonly live: LivePlan
+  readonly plan: PlanStore
+  readonly hours: readonly HourLine[]
+  readonly maps: readonly SunMap[]
+  readonly bands: SunBands
+  readonly pin: ViewState['pin']
+  readonly pinWords: string
+  readonly marking: readonly Pt[] | null
+}) {
+  const shownMs = useStore(plan, ({ hour }) => hours.find(({ ms }) => ms === hour?.hourMs)?.ms ?? null)
+  return (
+    <Shape
+      sceneFunc={drawing(canvas, pen => {
+        const { width, height } = canvas.size
+        const room = labelRoom({ x: 0, y: 0, width, height })
+        room.block({ x: 0, y: height - 60, width, height: 60 })
+        room.block({ x: 0, y: 0, width, height: 88 })
+        for (const { at } of [...live.site.points, ...(pin ? [pin] : [])]) {
+          const [x, y] = toScreen(canvas.camera, at)
+          room.block({ x: x - 6, y: y - 18, width: 190, height: 22 })
+        }
+        drawHourLines(pen, hours, shownMs, room)
+        for (const map of maps)
+          for (const { band, at, roomM } of bandSpots(map, bands)) {
+            if (roomM * canvas.camera.zoom < 9) continue
+            const ink = bandInk(bands, band)
+            const name = bands.names[band]!
+            const [x, y] = toScreen(canvas.camera, at)
+            const free = room.take(
+              [
+                [x, y],
+                [x, y + 14],
+                [x, y - 14],
+                [x + 30, y],
+                [x - 30, y],
+              ],
+              7 * name.length + 6,
+              17,
+            )
+            if (!free) continue
+            const isPale = ink >= 4
+            letter(pen, name, free, {
+              sizePx: 14,
+              weight: 700,
+              ink: isPale ? pen.inks['sh-ink-dark'] : pen.inks['sh-ink-light'],
+              halo: pen.inks[`sh-${ink as 1 | 2 | 3 | 4 | 5 | 6 | 7}`],
+            })
+          }
+        if (pin) drawPoints(pen, [{ id: 'pin', name: pinWords, at: pin.at, slabId: pin.slabId }])
+        drawPoints(pen, live.site.points)
+        if (marking && marking.length > 0) {
+          const [first, second] = marking.map(at => toScreen(canvas.camera, at))
+          if (first && second) {
+            pen.ctx.strokeStyle = pen.inks.chalk
+            pen.ctx.lineWidth = 2.5 * pen.inks.weight
+            pen.ctx.beginPath()
+            pen.ctx.moveTo(first[0], first[1])
+            pen.ctx.lineTo(second[0], second[1])
+            pen.ctx.stroke()
+          }
+          for (const at of marking) crossAt(pen, at)
+        }
+      })}
+    />
+  )
+})

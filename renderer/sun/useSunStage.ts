@@ -1,0 +1,47 @@
+/** What the sun stage draws and tells, worked out once for plan, ledger and rail. */
+import { useMemo } from 'react'
+import { type OtherDay, withLeaves } from '../../core/plan/deriveScreen'
+import { createMemo } from '../../core/plan/memo'
+import { printNumber } from '../../core/units/printNumber'
+import { printHour } from '../app/printDate'
+import { usePlan, useView } from '../app/session'
+import { deriveHour, deriveLive, type LivePlan, type ShownHour } from '../store/livePlan'
+import { type HourLine, hourLines } from './drawHourLines'
+import { pinSun } from './pinSun'
+import { chooseBands, type SunBands } from './sunBands'
+
+const noMaps: never[] = []
+const noBands: SunBands = { limitsH: [], names: [] }
+
+export function useSunMap() {
+  const maps = usePlan(({ parts }) => parts.sunMaps) ?? noMaps
+  const bands = useMemo(() => (maps.length > 0 ? chooseBands(maps) : noBands), [maps])
+  return { maps, bands }
+}
+
+export function useHourLines(live: LivePlan): readonly HourLine[] {
+  const shadows = usePlan(({ parts }) => parts.shade?.shadows)
+  return useMemo(() => {
+    const { place, units } = live.site
+    return shadows ? hourLines(shadows, live.slabs, place.zone, ms => printHour(ms, place.zone, units)) : []
+  }, [shadows, live])
+}
+
+export function usePin(live: LivePlan) {
+  const pin = useView(state => state.pin)
+  const sun = useMemo(() => pinSun(live, pin), [live, pin])
+  return { pin, sun, words: sun ? `${printNumber(sun.directSunMin / 60, 1, 1)} h of sun here` : '' }
+}
+
+/** The other day's shade at the same minute of its day. */
+export function useOtherHour(live: LivePlan, other: OtherDay): ShownHour | null {
+  const minute = useView(state => state.minute)
+  const memo = useMemo(createMemo, [])
+  return useMemo(() => {
+    const site = memo.part('otherSite', 'site', [live.site, other], () => withLeaves(live.site, other))
+    const beside = deriveLive(site, other.date, memo)
+    const hour = beside.day ? deriveHour(beside, beside.day.startMs + minute * 60_000, memo) : null
+    memo.sweep()
+    return hour
+  }, [live.site, other, minute, memo])
+}

@@ -19,8 +19,8 @@ export default defineConfig({
     {
       name: 'samples',
       /** Where the hosts look for them. */
-      writeBundle() {
-        const [from, to] = [resolve(root, 'samples'), join(outDir, 'samples')]
+      writeBundle({ dir = outDir }) {
+        const [from, to] = [resolve(root, 'samples'), join(dir, 'samples')]
         mkdirSync(to, { recursive: true })
         for (const file of readdirSync(from))
           if (file.endsWith('.slabwright.json')) copyFileSync(join(from, file), join(to, file))

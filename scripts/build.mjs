@@ -1,4 +1,14 @@
-import { mkdirSync, readdirSync, renameSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs'
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs'
 import { dirname, join, relative, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
@@ -45,11 +55,65 @@ export async function buildDesktop(options) {
 
 /** The page and its worker. Returns their folder. */
 export async function buildPage(options) {
-  await whenStale('dist/page', pageSources, options, async () => {
-    const { build } = await import('vite')
-    await build({ configFile: join(root, 'vite.config.ts'), logLevel: 'error' })
-  })
-  return join(root, 'dist/renderer')
+  const folder = join(root, 'dist/renderer')
+  await alone('dist/page.lock', () =>
+    whenStale('dist/page', pageSources, options, async () => {
+      const { build } = await import('vite')
+      const fresh = `${folder}.${process.pid}`
+      await build({ configFile: join(root, 'vite.config.ts'), logLevel: 'error', build: { outDir: fresh } })
+      putInPlace(fresh, folder)
+    }),
+  )
+  return folder
+}
+
+/** Renames a finished folder into the place of another, which nobody then finds half emptied. */
+export function putInPlace(fresh, folder) {
+  const old = `${folder}.${process.pid}.old`
+  if (existsSync(folder)) renameSync(folder, old)
+  renameSync(fresh, folder)
+  rmSync(old, { recursive: true, force: true })
+}
+
+/**
+ * Runs `work` while no other process runs under the same lock: whoever waited finds the work done. A lock whose
+ * process has ended is taken over.
+ */
+export async function alone(lock, work) {
+  const path = resolve(root, lock)
+  mkdirSync(dirname(path), { recursive: true })
+  while (!takeLock(path)) await new Promise(wake => setTimeout(wake, 100))
+  try {
+    return await work()
+  } finally {
+    rmSync(path, { force: true })
+  }
+}
+
+function takeLock(path) {
+  try {
+    writeFileSync(path, String(process.pid), { flag: 'wx' })
+    return true
+  } catch (error) {
+    if (error.code !== 'EEXIST') throw error
+  }
+  try {
+    const holder = Number(readFileSync(path, 'utf8'))
+    // Empty for the moment between its making and its writing.
+    if (holder !== 0 && !isRunning(holder)) rmSync(path, { force: true })
+  } catch (error) {
+    if (error.code !== 'ENOENT') throw error
+  }
+  return false
+}
+
+function isRunning(pid) {
+  try {
+    process.kill(pid, 0)
+    return true
+  } catch (error) {
+    return error.code === 'EPERM'
+  }
 }
 
 async function whenStale(folder, sources, { force = false } = {}, build) {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { changeBorder } from '../../core/document/commands/changeEntity'
 import { deleteVertex } from '../../core/document/commands/deleteVertex'
 import { moveVertex } from '../../core/document/commands/moveVertex'
 import { pourGround } from '../../core/document/commands/pourGround'
@@ -166,6 +167,25 @@ describe('accepted joints', () => {
     expect(edgesOf('2')).toContain(ring.edges[5]!.id)
     expect(edgesOf('3')).toContain(ring.edges[1]!.id)
     expect(part!.pours[1]!.seed).not.toEqual(accepted.accepted[0]!.pours[1]!.seed)
+  })
+
+  it('go on in the field when the border is poured on its own, and come back', () => {
+    const border = accepted.slabs[0]!.borders[0]!.id
+    const alone = done(changeBorder(border, { placed: 'after' })(accepted))
+    expect(alone.accepted[0]!.part).toBe('field')
+    const pours = pourGround(alone.slabs[0]!, 'field').flatMap(region =>
+      pourFaces(region, alone.accepted[0]!).faces.map(({ pourId }) => pourId),
+    )
+    expect([...pours].sort()).toEqual(accepted.accepted[0]!.pours.map(({ id }) => id).sort())
+    const back = done(changeBorder(border, { placed: 'withField' })(alone))
+    expect(back.accepted[0]!.part).toBe('whole')
+    for (const each of [alone, back])
+      each.accepted[0]!.joints.forEach(({ ends }, j) => {
+        ends.forEach(({ last }, e) => {
+          const was = accepted.accepted[0]!.joints[j]!.ends[e]!.last
+          expect(Math.hypot(last[0] - was[0], last[1] - was[1])).toBeLessThan(1e-9)
+        })
+      })
   })
 
   it('keep their pours when the boundary moves over a seed', () => {

@@ -1,5 +1,5 @@
 /** After an edit of a slab: joints keep to their edges, seeds to their pours. */
-import type { AcceptedPours, Anchor, End, Joint, Pour } from '../../../shared/document/pours'
+import type { AcceptedPours, Anchor, End, Joint, Pour, PourPart } from '../../../shared/document/pours'
 import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Slab } from '../../../shared/document/slab'
@@ -60,6 +60,9 @@ const nearestAnchor = (at: Pt, edgeIds: readonly Id[], spans: Spans): Anchor | u
 
 const samePt = (a: Pt, b: Pt): boolean => a[0] === b[0] && a[1] === b[1]
 
+/** Nearer than a rounding: a place that is figured anew is no new place. */
+const isBeside = (a: Pt, b: Pt): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < 1e-9
+
 const sameAnchor = (a: Anchor, b: Anchor): boolean => JSON.stringify(a) === JSON.stringify(b)
 
 /** What became of the edges: through all the cuts and merges of one edit. */
@@ -81,6 +84,8 @@ class Carrier {
     private readonly after: Slab,
     private readonly spans: Spans,
     private readonly edit: Edit,
+    /** True where all edges run otherwise now, as when a border is poured on its own. */
+    private readonly recut = false,
   ) {}
 
   private move(at: Pt): Pt {
@@ -100,7 +105,7 @@ class Carrier {
       if (!this.spans.has(id)) return { on: 'vertex', vertexId }
       return this.edit.successors.has(vertexId) ? (nearestAnchor(here, [id], this.spans) ?? anchor) : anchor
     }
-    const changed = this.edit.successors.has(vertexId ?? id)
+    const changed = this.recut || this.edit.successors.has(vertexId ?? id)
     const stands = paths.some(({ edges }) => edges.some(edge => edge.id === id))
     if (stands && !changed) return anchor
     const found = nearestAnchor(here, followEdge(vertexId ?? id, this.edit), this.spans)
@@ -135,7 +140,7 @@ const rememberPlaces = (joint: Joint, ends: Ends): Joint => {
   if (joint.locked) return joint
   const now = mapKept(joint.ends, end => {
     const last = ends.at(end)
-    return samePt(last, end.last) ? end : { ...end, last }
+    return isBeside(last, end.last) ? end : { ...end, last }
   }) as Joint['ends']
   return now === joint.ends ? joint : { ...joint, ends: now }
 }
@@ -152,8 +157,15 @@ const cut = (regions: readonly CurveRegion[], accepted: AcceptedPours): readonly
 }
 
 /** A pour is lost only where no region of its part has it. */
-const tellFaces = (cuts: readonly PourFaces[]): readonly Finding[] => {
+const tellFaces = (cuts: readonly PourFaces[], pours: readonly Pour[]): readonly Finding[] => {
   const found = new Set(cuts.flatMap(({ faces }) => faces.map(({ pourId }) => pourId)))
+  if (cuts.length === 0)
+    return pours.map(({ id, number, seed }) => ({
+      code: 'pourLost',
+      severity: 'check',
+      values: { number },
+      at: { entityId: id, point: seed },
+    }))
   return cuts
     .flatMap(({ findings }) => findings)
     .filter(({ code, at }) => code !== 'pourLost' || !found.has(at?.entityId ?? ''))
@@ -163,11 +175,11 @@ const keyOf = ({ code, at, values }: Finding): string =>
   code === 'unplannedPart' ? code : `${code} ${at?.entityId} ${values.others ?? ''}`
 
 const settlePart = (wasPart: AcceptedPours, part: AcceptedPours, was: Slab, now: Slab, edit: Edit): AcceptedPours => {
-  const groundWas = pourGround(was, part.part)
+  const groundWas = pourGround(was, wasPart.part)
   const ground = pourGround(now, part.part)
   const spans = edgeSpans(groundRings(ground))
   const endsWas = new Ends(was, edgeSpans(groundRings(groundWas)), wasPart.joints)
-  const carrier = new Carrier({ slab: was, ends: endsWas }, now, spans, edit)
+  const carrier = new Carrier({ slab: was, ends: endsWas }, now, spans, edit, wasPart.part !== part.part)
   const handedOn = mapKept(part.joints, joint => refreshEnds(joint, carrier)) as Joint[]
   const ends = new Ends(now, spans, handedOn)
   const joints = mapKept(handedOn, joint => rememberPlaces(joint, ends)) as Joint[]
@@ -184,9 +196,19 @@ const settlePart = (wasPart: AcceptedPours, part: AcceptedPours, was: Slab, now:
     id => followEdge(id, edit),
   )
   const settled = pours === carried.pours ? carried : { ...carried, pours: pours as Pour[] }
-  const told = new Set(tellFaces(facesWas).map(keyOf))
-  edit.findings.push(...tellFaces(cut(ground, settled)).filter(finding => !told.has(keyOf(finding))))
+  const told = new Set(tellFaces(facesWas, wasPart.pours).map(keyOf))
+  edit.findings.push(...tellFaces(cut(ground, settled), settled.pours).filter(finding => !told.has(keyOf(finding))))
   return settled
+}
+
+/** The part that these pours go on as: the whole slab becomes its field when something is poured on its own, and back. */
+const partNow = (part: AcceptedPours, slab: Slab, site: Site): PourPart => {
+  const alone = [...slab.borders, ...slab.bands, ...slab.insets].some(
+    ({ placed }) => placed === 'before' || placed === 'after',
+  )
+  const other = alone ? 'field' : 'whole'
+  if (part.part === 'border' || part.part === other) return part.part
+  return site.accepted.some(row => row.slabId === slab.id && row.part === other) ? part.part : other
 }
 
 /**
@@ -201,7 +223,10 @@ export const settlePours = (before: Site, after: Site, edit: Edit): Site => {
     const now = slabOf(after, part.slabId)
     const wasPart = before.accepted.find(row => row.slabId === part.slabId && row.part === part.part)
     if (was === undefined || now === undefined || wasPart === undefined) return part
-    return was === now && wasPart === part ? part : settlePart(wasPart, part, was, now, edit)
+    // Joints and seeds that were edited on their own are as the user wants them.
+    if (was === now) return part
+    const goesOnAs = partNow(part, now, after)
+    return settlePart(wasPart, goesOnAs === part.part ? part : { ...part, part: goesOnAs }, was, now, edit)
   }) as AcceptedPours[]
   const wishes = mapKept(after.wishes, wish => {
     const was = slabOf(before, wish.slabId)
@@ -220,8 +245,11 @@ export const settlePours = (before: Site, after: Site, edit: Edit): Site => {
     const jointsNow = accepted.filter(row => row.slabId === now.id).flatMap(row => row.joints)
     const handed = mapKept(wish.line, end => carrier.carry(wish.id, end))
     const ends = new Ends(now, spans, jointsNow)
-    const line = mapKept(handed, end => ({ ...end, last: ends.at(end) })) as typeof wish.line
-    return { ...wish, line }
+    const line = mapKept(handed, end => {
+      const last = ends.at(end)
+      return isBeside(last, end.last) ? end : { ...end, last }
+    }) as typeof wish.line
+    return line === wish.line ? wish : { ...wish, line }
   }) as Site['wishes']
   return accepted === after.accepted && wishes === after.wishes ? after : { ...after, accepted, wishes }
 }

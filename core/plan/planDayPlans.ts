@@ -44,8 +44,8 @@ interface DaysOf {
 }
 
 /**
- * Day plans of every pour, in steps. Without crew and weather there is none, and a note says what is missing; a site that
- * has no word on its days at all is left in peace with one note.
+ * Day plans of every pour, in steps. Without crew and weather there is none; a note says what is missing once one of
+ * crew, mix and weather is entered.
  */
 export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDays> {
   const { site } = of
@@ -53,7 +53,8 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
   const missing = missingOf(site)
   if (!crew || !conditions || of.pours.length === 0) {
     const note: Finding = { code: 'dayNotPlanned', severity: 'note', values: { missing: missing.join(' and ') } }
-    return { dayPlans: [], findings: of.pours.length === 0 ? [] : [note] }
+    const begun = crew !== undefined || conditions !== undefined || site.mix !== undefined
+    return { dayPlans: [], findings: begun && of.pours.length > 0 ? [note] : [] }
   }
   const mix = site.mix ?? plainMix
   const findings: Finding[] = []

@@ -8,14 +8,17 @@ import './theme/tokens.css'
 import './theme/base.css'
 import './theme/frame.css'
 import './theme/start.css'
+import './theme/files.css'
 import { createRoot } from 'react-dom/client'
 import { App } from './app/App'
 import { createDialogStore } from './app/dialogStore'
 import { emptySite } from './app/emptySite'
+import { guardLeaving } from './app/guardLeaving'
 import { hearHost } from './app/hearHost'
 import { createKeeper } from './app/keeper'
+import { rememberTheme } from './app/rememberTheme'
 import { StandAlone } from './app/StandAlone'
-import { SessionContext } from './app/session'
+import { type Session, SessionContext } from './app/session'
 import { connectHost } from './host/connectHost'
 import { createPlanStore } from './store/planStore'
 import { createSiteStore } from './store/siteStore'
@@ -54,8 +57,19 @@ async function run(): Promise<void> {
     if (files.ok) dialogs.setState({ open: { kind: 'openFile', files: files.value } })
     else keeper.setState({ failure: files.error })
   }
-  const session = { host, start: start.value, site, view, plan, keeper, dialogs, openFile: () => void openFile() }
-  hearHost(connected, keeper, site, session.openFile)
+  const session: Session = {
+    host,
+    start: start.value,
+    site,
+    view,
+    plan,
+    keeper,
+    dialogs,
+    openFile: () => void openFile(),
+  }
+  hearHost(connected, session)
+  if (!asksItself) guardLeaving(session)
+  rememberTheme(session)
   root.render(
     <SessionContext value={session}>
       <App />

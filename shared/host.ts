@@ -5,7 +5,7 @@
 import * as z from 'zod/mini'
 import { limits } from './limits'
 
-/** Why a file could not be read or written, in a closed list; worded in core/problems. */
+/** Why a file could not be read or written, in a closed list; worded by the page. */
 export const fileReasons = [
   'diskFull',
   'readOnly',
@@ -90,6 +90,8 @@ export const ImportKind = z.enum(['picture', 'table', 'map'])
 export const ImportedFile = z.strictObject({ name: z.string(), base64: z.string() })
 export const ExportKind = z.enum(['pdf', 'svg', 'png', 'csv', 'geojson', 'ics', 'json', 'txt'])
 
+export const HostTheme = z.enum(['light', 'dark', 'sunlight'])
+
 export const StartInfo = z.strictObject({
   host: z.enum(['desktop', 'browser']),
   appVersion: z.string(),
@@ -101,6 +103,8 @@ export const StartInfo = z.strictObject({
   recent: z.array(RecentFile),
   samples: z.array(SampleFile),
   recoveries: z.array(Recovery),
+  /** As it was last chosen on this computer; absent before that. */
+  theme: z.optional(HostTheme),
 })
 export type StartInfo = z.infer<typeof StartInfo>
 
@@ -129,8 +133,14 @@ export const hostMethods = {
   ),
   /** Into the recovery area, which holds only what the file does not. */
   autosave: method(z.strictObject({ docId: id, title: z.string(), text, order }), SaveReport),
-  /** The document is put away; `keepRecovery` leaves its unsaved work to be offered again. */
-  close: method(z.strictObject({ docId: id, keepRecovery: z.optional(z.boolean()) }), nothing),
+  /**
+   * The document is put away; `keepRecovery` leaves its unsaved work to be offered again. `leaving`: the window that
+   * was asked to close may go now.
+   */
+  close: method(
+    z.strictObject({ docId: id, keepRecovery: z.optional(z.boolean()), leaving: z.optional(z.boolean()) }),
+    nothing,
+  ),
   listVersions: method(z.strictObject({ docId: id }), z.array(Version)),
   versionText: method(z.strictObject({ docId: id, versionId: id }), z.strictObject({ text })),
   /** The system's own dialog, on the desktop; elsewhere `notHere`: the page has its own. */
@@ -142,6 +152,8 @@ export const hostMethods = {
   ),
   /** The system's own print dialog, on the desktop; elsewhere `notHere`: the page has its own. */
   print: method(nothing, nothing),
+  /** Remembered for the next start. */
+  keepTheme: method(z.strictObject({ theme: HostTheme }), nothing),
   /** What the window's title and its guard against closing need to know. */
   tellState: method(z.strictObject({ docId: id, title: z.string(), unsaved: z.boolean() }), nothing),
 } as const
@@ -187,7 +199,7 @@ export const HostEvent = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('opened'), site: OpenedSite }),
   z.strictObject({ kind: z.literal('openFailed'), failure: FileFailure }),
-  /** The user wants the window gone: save or let go, then `close`. */
+  /** The user wants the window gone: save or let go, then `close` with `leaving`; nothing, to stay. */
   z.strictObject({ kind: z.literal('closing') }),
   /** The program around the page has ended: nothing can be saved until it is started again. */
   z.strictObject({ kind: z.literal('lost') }),

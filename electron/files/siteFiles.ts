@@ -24,6 +24,7 @@ import { recentFiles } from './recentFiles'
 import { recoveryArea } from './recoveryArea'
 import { type Pause, type ReplaceReport, replaceFile } from './replaceFile'
 import { sampleShelf } from './sampleShelf'
+import { type KeptTheme, settingsFile } from './settingsFile'
 import { sweepTemps } from './sweepTemps'
 
 export interface SiteFilesOptions {
@@ -48,6 +49,8 @@ export interface WindowFiles {
   listSamples(): Promise<HostOutput<'start'>['samples']>
   listRecoveries(): Promise<HostOutput<'start'>['recoveries']>
   listFolder(): Promise<HostOutput<'listFolder'>>
+  theme(): Promise<KeptTheme | null>
+  keepTheme(theme: KeptTheme): Promise<void>
   newSite(input: HostInput<'newSite'>): HostOutput<'newSite'>
   openFile(input: HostInput<'openFile'>): Promise<HostAnswer<OpenedSite>>
   openPath(path: string): Promise<HostAnswer<OpenedSite>>
@@ -105,6 +108,7 @@ export function siteFiles(options: SiteFilesOptions): SiteFiles {
   const recovery = recoveryArea(layer, join(dataFolder, 'recovery'), { ...pauseOption, ...pidOption })
   const versions = versionShelf(layer, join(dataFolder, 'versions'), at => options.dayOf(new Date(at)), pause)
   const locks = openLocks(layer, join(dataFolder, 'locks'), pid)
+  const settings = settingsFile(layer, dataFolder, pause)
   const samples = sampleShelf(layer, options.samplesFolder)
   const sweptFolders = new Set<string>()
 
@@ -401,6 +405,8 @@ export function siteFiles(options: SiteFilesOptions): SiteFiles {
       save,
       autosave,
       listSamples: samples.list,
+      theme: () => queue('settings', settings.theme),
+      keepTheme: theme => queue('settings', () => settings.keepTheme(theme)),
       async listRecoveries() {
         await sweepOnce(join(dataFolder, 'recovery'))
         return (await recovery.listLeft(docId => documents.has(docId))).map(({ recoveryId, head }) => ({

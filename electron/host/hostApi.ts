@@ -37,10 +37,11 @@ export function hostApi({ files, layer, dialogs, ...info }: HostApiOptions): Hos
   const canceled = err({ reason: 'canceled' as const })
   return {
     async start() {
-      const [recent, samples, recoveries] = await Promise.all([
+      const [recent, samples, recoveries, theme] = await Promise.all([
         files.listRecent(),
         files.listSamples(),
         files.listRecoveries(),
+        files.theme(),
       ])
       return ok({
         host: dialogs === undefined ? 'browser' : 'desktop',
@@ -51,6 +52,7 @@ export function hostApi({ files, layer, dialogs, ...info }: HostApiOptions): Hos
         recent,
         samples,
         recoveries,
+        ...(theme === null ? {} : { theme }),
       })
     },
     newSite: async input => ok(files.newSite(input)),
@@ -104,6 +106,10 @@ export function hostApi({ files, layer, dialogs, ...info }: HostApiOptions): Hos
     async print() {
       if (dialogs === undefined) return notHere
       return (await dialogs.print()) ? ok({}) : canceled
+    },
+    async keepTheme({ theme }) {
+      await files.keepTheme(theme)
+      return ok({})
     },
     async tellState(state) {
       info.tellState?.(state)

@@ -46,7 +46,6 @@ export function openSiteWindow({ preload, files, makeApi, onGone }: SiteWindowOp
   const waiting: HostEvent[] = []
   let isLoaded = false
   let unsaved = false
-  let isClosing = false
 
   const tell = (event: HostEvent) => {
     if (isLoaded) contents.send(eventChannel, event)
@@ -62,7 +61,7 @@ export function openSiteWindow({ preload, files, makeApi, onGone }: SiteWindowOp
     async close(input) {
       const answer = await own.close(input)
       unsaved = false
-      if (isClosing) window.destroy()
+      if (input.leaving === true) window.destroy()
       return answer
     },
   }
@@ -81,7 +80,6 @@ export function openSiteWindow({ preload, files, makeApi, onGone }: SiteWindowOp
   window.on('close', event => {
     if (!unsaved) return
     event.preventDefault()
-    isClosing = true
     tell({ kind: 'closing' })
   })
   window.on('unresponsive', () => {

@@ -1,5 +1,6 @@
 import { useEffect } from 'react'
 import { FileDialogs } from './FileDialogs'
+import { FileNotice } from './FileNotice'
 import { Frame } from './Frame'
 import { StartPage } from './StartPage'
 import { useSite, useView } from './session'
@@ -13,6 +14,7 @@ export function App() {
   return (
     <>
       {isOpen ? <Frame /> : <StartPage />}
+      {isOpen ? <FileNotice /> : null}
       <FileDialogs />
     </>
   )

@@ -2,6 +2,7 @@ import { type KeyboardEvent, useRef } from 'react'
 import { printMeasures } from '../../core/units/printMeasures'
 import { redoName, undoName } from '../store/history'
 import { type Stage, stages } from '../store/viewStore'
+import { FileMenu } from './FileMenu'
 import { Icon } from './Icon'
 import { printDate } from './printDate'
 import { usePlan, useSession, useSite, useView } from './session'
@@ -134,12 +135,15 @@ export function StageBar() {
   const kept = useKept()
   return (
     <header className="top">
-      <h1 className="job">
-        <button type="button" className="job-name" title="Back to the start page" onClick={() => void keeper.close()}>
-          <b>{name}</b>
-          <span>{kept}</span>
-        </button>
-      </h1>
+      <div className="job-cell">
+        <h1 className="job">
+          <button type="button" className="job-name" title="Back to the start page" onClick={() => void keeper.leave()}>
+            <b>{name}</b>
+            <span>{kept}</span>
+          </button>
+        </h1>
+        <FileMenu />
+      </div>
       <Stages />
       <div className="acts">
         {clientView ? null : <UndoRedo />}

@@ -1,27 +1,18 @@
 import { useEffect, useState } from 'react'
 import { useStore } from 'zustand'
-import { readSite } from '../../core/document/readSite'
-import { resolveSlab } from '../../core/geometry/resolveSlab'
-import { printMeasures } from '../../core/units/printMeasures'
-import type { Site } from '../../shared/document/site'
 import type { StartInfo } from '../../shared/host'
 import { themes } from '../store/viewStore'
 import { fileWords } from './fileWords'
 import { Icon } from './Icon'
-import { SitePicture } from './SitePicture'
+import { SampleCard } from './SampleCard'
 import { useSession, useView } from './session'
 
-interface Sample {
-  readonly sampleId: string
-  readonly name: string
-  /** Null while it is read, or where it cannot be. */
-  readonly site: Site | null
-}
-
 /** What the host lists, asked again each time the page is shown: a site may have been kept since. */
-function useStart(): StartInfo {
+function useStart(): { readonly start: StartInfo; readonly renew: () => void } {
   const { host, start } = useSession()
   const [listed, setListed] = useState(start)
+  const [asked, setAsked] = useState(0)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each asking is answered anew
   useEffect(() => {
     let isGone = false
     void host.start({}).then(answer => {
@@ -30,42 +21,17 @@ function useStart(): StartInfo {
     return () => {
       isGone = true
     }
-  }, [host])
-  return listed
+  }, [host, asked])
+  return { start: listed, renew: () => setAsked(times => times + 1) }
 }
 
-function useSamples(): readonly Sample[] {
-  const { host, start } = useSession()
-  const [sites, setSites] = useState<Readonly<Record<string, Site>>>({})
-  useEffect(() => {
-    let isGone = false
-    for (const { sampleId } of start.samples) {
-      void host.sampleText({ sampleId }).then(answer => {
-        const read = answer.ok ? readSite(answer.value.text) : null
-        if (!isGone && read?.ok) setSites(known => ({ ...known, [sampleId]: read.value }))
-      })
-    }
-    return () => {
-      isGone = true
-    }
-  }, [host, start.samples])
-  return start.samples.map(({ sampleId, name }) => ({ sampleId, name, site: sites[sampleId] ?? null }))
-}
-
-function describe(site: Site): string {
-  const areaM2 = site.slabs.reduce((sum, slab) => sum + resolveSlab(slab).netAreaM2, 0)
-  const finish = site.finishes.find(each => each.id === site.slabs[0]?.finishId)
-  const slabs = site.slabs.length > 1 ? `, ${site.slabs.length} slabs` : ''
-  return `${printMeasures(site.units).area(areaM2)}${slabs}${finish ? `, ${finish.name.toLowerCase()}` : ''}`
-}
-
+const moment = new Intl.DateTimeFormat('en-US', { weekday: 'short', hour: 'numeric', minute: '2-digit' })
 const day = new Intl.DateTimeFormat('en-US', { weekday: 'short', day: 'numeric', month: 'short' })
 
 /** Where nothing is open yet: what was open lately, samples as pictures, a new site. */
 export function StartPage() {
   const { host, keeper, view, openFile } = useSession()
-  const start = useStart()
-  const samples = useSamples()
+  const { start, renew } = useStart()
   const theme = useView(state => state.theme)
   const { failure, problems } = useStore(keeper)
   const empty = () => void keeper.startNew('New site')
@@ -89,11 +55,14 @@ export function StartPage() {
         {problems.length > 0 ? (
           <ul className="trouble">
             {problems.slice(0, 4).map(problem => (
-              <li key={`${problem.code} ${problem.field ?? ''}`}>{problem.message}</li>
+              <li key={`${problem.code} ${problem.field ?? ''}`}>
+                {problem.message}
+                {problem.hint === undefined ? null : <span> {problem.hint}</span>}
+              </li>
             ))}
           </ul>
         ) : null}
-        <Recoveries start={start} />
+        <Recoveries start={start} renew={renew} />
         <h2>Lately</h2>
         {start.recent.length === 0 ? (
           <p className="quiet">Nothing yet. What you keep is listed here.</p>
@@ -118,18 +87,8 @@ export function StartPage() {
       <section className="start-samples" aria-label="Sample sites">
         <h2>Sample sites</h2>
         <ul className="shelf">
-          {samples.map(({ sampleId, name, site }) => (
-            <li key={sampleId}>
-              <button
-                type="button"
-                className="sample"
-                onClick={() => void host.openSample({ sampleId }).then(keeper.take)}
-              >
-                {site ? <SitePicture site={site} date={start.today} /> : <span className="site-picture" />}
-                <b>{site?.name ?? name}</b>
-                <span>{site ? describe(site) : 'reading'}</span>
-              </button>
-            </li>
+          {start.samples.map(sample => (
+            <SampleCard key={sample.sampleId} sample={sample} />
           ))}
           <li>
             <button type="button" className="sample blank" onClick={empty}>
@@ -160,18 +119,34 @@ export function StartPage() {
   )
 }
 
-function Recoveries({ start }: { readonly start: StartInfo }) {
-  const { host, keeper } = useSession()
+/** Work that was in no file when a program ended, to be gone on with or thrown away. */
+function Recoveries({ start, renew }: { readonly start: StartInfo; readonly renew: () => void }) {
+  const { host, keeper, dialogs } = useSession()
   if (start.recoveries.length === 0) return null
+  const letGo = (recoveryId: string, title: string) => {
+    const drop = () => void host.dropRecovery({ recoveryId }).then(renew)
+    dialogs.setState({ open: { kind: 'letGo', title, drop } })
+  }
   return (
     <section className="recoveries" aria-label="Unsaved work">
       <h2>Not saved last time</h2>
       <ul className="lately">
-        {start.recoveries.map(({ recoveryId, title, savedAt }) => (
-          <li key={recoveryId}>
-            <button type="button" onClick={() => void host.openRecovery({ recoveryId }).then(keeper.take)}>
-              <span>{title}</span>
-              <span>{day.format(new Date(savedAt))}</span>
+        {start.recoveries.map(({ recoveryId, title, savedAt, fileName }) => (
+          <li key={recoveryId} className="with-act">
+            <button type="button" onClick={() => void host.openRecovery({ recoveryId }).then(keeper.takeRecovered)}>
+              <span>
+                {title}
+                <small>{fileName === undefined ? 'in no file' : `not yet in ${fileName}`}</small>
+              </span>
+              <span>{moment.format(new Date(savedAt))}</span>
+            </button>
+            <button
+              type="button"
+              className="act"
+              aria-label={`Throw away ${title}`}
+              onClick={() => letGo(recoveryId, title)}
+            >
+              Throw away
             </button>
           </li>
         ))}

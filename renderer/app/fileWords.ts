@@ -1,19 +1,21 @@
-import type { FileFailure, FileReason } from '../../shared/host'
+/** All that the page says of files: whether the work is kept, and what went wrong. */
+import type { Site } from '../../shared/document/site'
+import type { FileFailure, FileReason, SaveReport } from '../../shared/host'
 
 const words: Readonly<Record<FileReason, string>> = {
-  diskFull: 'The drive is full. Nothing was written; make room and save again.',
+  diskFull: 'The drive is full. Make room and save again.',
   readOnly: 'The file may not be changed. Save it under another name.',
   noPermission: 'This program may not write there. Save it under another name or in another folder.',
   inUse: 'Another program holds the file. Close it there and save again.',
-  openElsewhere: 'The file is open in another window. It can be looked at here, or saved under another name.',
-  vanished: 'The file is not there any more.',
+  openElsewhere: 'The file is open in another window. Here it can be looked at, or saved under another name.',
+  vanished: 'The file is not there any more. Saving again puts it back.',
   changedOutside: 'Another program changed the file since it was opened.',
   exists: 'A file of that name is there already.',
   nameRefused: 'That name cannot be used for a file.',
   notAFile: 'That is not a file.',
   fileTooLarge: 'The file is too large to open.',
   notText: 'The file is not a site.',
-  wouldNotOpen: 'The file could not be opened.',
+  wouldNotOpen: 'What was to be saved would not open again, so it was not written.',
   driveFault: 'The drive reported a fault.',
   unknownId: 'That file was not opened here.',
   untitled: 'The site has no file yet. Give it a name.',
@@ -24,3 +26,60 @@ const words: Readonly<Record<FileReason, string>> = {
 
 export const fileWords = ({ reason, name }: FileFailure): string =>
   name === undefined ? words[reason] : `${name}: ${words[reason]}`
+
+/** How the last attempt to write went wrong, as far as the page was told. */
+export interface WriteTrouble {
+  /** The file the user saves to, or the area where unsaved work is kept by itself. */
+  readonly where: 'file' | 'recovery'
+  readonly outcome: Exclude<SaveReport['outcome'], 'saved'>
+  readonly failure: FileFailure
+}
+
+const isBeforeTheDrive: ReadonlySet<FileReason> = new Set(['untitled', 'nameRefused', 'hostGone', 'unknownId'])
+
+/** What went wrong, what stands now, what to do. */
+export function troubleWords({ where, outcome, failure }: WriteTrouble): string {
+  const why = fileWords(failure)
+  if (outcome === 'unsure')
+    return `Not sure it is saved. The drive stopped answering at the last step: the file is all as before or all new. Save again, or under another name. ${why}`
+  if (where === 'recovery') return `Your last changes are not kept yet. ${why}`
+  return isBeforeTheDrive.has(failure.reason) ? `Not saved. ${why}` : `Not saved; the old file is whole. ${why}`
+}
+
+/** What a save left undone although the file is written; null where all of it was done. */
+export function savedWithWords({
+  folderSynced,
+  versionKept,
+}: Extract<SaveReport, { outcome: 'saved' }>): string | null {
+  const undone = [
+    ...(folderSynced
+      ? []
+      : ['Saved, but the drive did not confirm it. Keep the computer and the drive on a little, then save again.']),
+    ...(versionKept ? [] : ['Saved, but no version was kept to go back to. See whether the drive is full.']),
+  ]
+  return undone.length === 0 ? null : undone.join(' ')
+}
+
+const clock = new Intl.DateTimeFormat('en-US', { hour: 'numeric', minute: '2-digit' })
+
+export interface KeptFacts {
+  readonly committed: Site | null
+  readonly kept: Site | null
+  readonly keptAt: string | null
+  readonly filed: Site | null
+  readonly filedAt: string | null
+  readonly fileName: string | null
+  readonly trouble: WriteTrouble | null
+}
+
+/** One short line on whether the document is kept: "Kept 9:31 in yard". */
+export function keptWords({ committed, kept, keptAt, filed, filedAt, fileName, trouble }: KeptFacts): string {
+  if (trouble) return trouble.outcome === 'unsure' ? 'Not sure it is saved' : 'Not saved'
+  if (committed === filed) {
+    if (filedAt !== null) return `Kept ${clock.format(new Date(filedAt))}${fileName === null ? '' : ` in ${fileName}`}`
+    return fileName === null ? 'Nothing to keep yet' : 'As it was opened'
+  }
+  if (committed === kept && keptAt !== null)
+    return `Kept ${clock.format(new Date(keptAt))} on this computer, not in a file`
+  return committed === kept ? 'Kept on this computer, not in a file' : 'Not kept yet'
+}

@@ -200,7 +200,7 @@ describe('the desktop window', () => {
     expect(shown.isGone).toBe(false)
     await page.waitForFunction(() => (window.hostPage?.heard.length ?? 0) > 0)
     expect(await heard(page)).toEqual([{ kind: 'closing' }])
-    await call(page, 'close', { docId }).catch(() => {})
+    await call(page, 'close', { docId, leaving: true }).catch(() => {})
     await vi.waitFor(() => expect(shown.isGone).toBe(true))
   })
 

@@ -1,0 +1,60 @@
+import { useEffect, useRef, useState } from 'react'
+import { readSite } from '../../core/document/readSite'
+import type { Site } from '../../shared/document/site'
+import type { StartInfo } from '../../shared/host'
+import { describeSite } from './describeSite'
+import { SitePicture } from './SitePicture'
+import { useSession } from './session'
+
+/** Runs when the page has nothing more urgent to do. */
+const whenIdle = (act: () => void): (() => void) => {
+  if (typeof requestIdleCallback === 'function') {
+    const asked = requestIdleCallback(act)
+    return () => cancelIdleCallback(asked)
+  }
+  const timer = setTimeout(act, 200)
+  return () => clearTimeout(timer)
+}
+
+/** A sample by its name at once; its picture is read and drawn when it is in view and the page is idle. */
+export function SampleCard({ sample }: { readonly sample: StartInfo['samples'][number] }) {
+  const { host, keeper, start } = useSession()
+  const { sampleId, name } = sample
+  const card = useRef<HTMLLIElement>(null)
+  const [site, setSite] = useState<Site | null>(null)
+  const [isSettled, setIsSettled] = useState(false)
+  useEffect(() => {
+    if (!card.current) return
+    let isGone = false
+    let drop = () => {}
+    const read = async () => {
+      const answer = await host.sampleText({ sampleId })
+      if (isGone) return
+      drop = whenIdle(() => {
+        const found = answer.ok ? readSite(answer.value.text) : null
+        if (found?.ok) setSite(found.value)
+        setIsSettled(true)
+      })
+    }
+    const observer = new IntersectionObserver(entries => {
+      if (!entries.some(entry => entry.isIntersecting)) return
+      observer.disconnect()
+      drop = whenIdle(() => void read())
+    })
+    observer.observe(card.current)
+    return () => {
+      isGone = true
+      observer.disconnect()
+      drop()
+    }
+  }, [host, sampleId])
+  return (
+    <li ref={card}>
+      <button type="button" className="sample" onClick={() => void host.openSample({ sampleId }).then(keeper.take)}>
+        {site ? <SitePicture site={site} date={start.today} /> : <span className="site-picture" />}
+        <b>{name}</b>
+        <span>{site ? describeSite(site) : isSettled ? 'no picture' : 'reading'}</span>
+      </button>
+    </li>
+  )
+}

@@ -7,7 +7,7 @@ import type { Finding } from '../../../shared/problem'
 import { settingValue } from '../../../shared/settings'
 import { type EditResult, missing } from '../../document/commands/editSite'
 import { pourGround } from '../../document/commands/pourGround'
-import { regionContains } from '../../geometry/contains'
+import { distanceToEdge, regionContains } from '../../geometry/contains'
 import type { CurveRegion } from '../../geometry/curve'
 import { interiorPoint } from '../../geometry/interiorPoint'
 import { type PourFace, type PourFaces, pourFaces } from '../pourFaces'
@@ -50,8 +50,19 @@ export function whyFixed(pour: Pour): Finding | null {
   return null
 }
 
+/** A drag asks for the faces it started from at every move; accepted pours are immutable. */
+const known = new WeakMap<AcceptedPours, { readonly regions: readonly CurveRegion[]; readonly cut: PourFaces }>()
+
 /** Faces over all regions of a part; a joint or pour that one region lacks may lie in another. */
 export function cutPart(regions: readonly CurveRegion[], accepted: AcceptedPours): PourFaces {
+  const last = known.get(accepted)
+  if (last?.regions === regions) return last.cut
+  const cut = cutAll(regions, accepted)
+  known.set(accepted, { regions, cut })
+  return cut
+}
+
+function cutAll(regions: readonly CurveRegion[], accepted: AcceptedPours): PourFaces {
   const cuts = regions.map(region => pourFaces(region, accepted))
   const faces = cuts.flatMap(cut => cut.faces)
   const joints = cuts.flatMap(cut => cut.joints)
@@ -116,14 +127,14 @@ export function putPart(site: Site, { accepted: was, slab }: PartOfSite, edit: P
   const old = before.faces.flatMap(({ pourId, region, areaM2 }) =>
     pourId !== null && edit.pours.some(({ id }) => id === pourId) ? [{ id: pourId, region, areaM2 }] : [],
   )
-  const matched = matchPours(old, after.faces, 0)
+  const matched = seedsFit(after) ? facesBySeed(after) : matchPours(old, after.faces, 0)
   const taken = new Set(matched.values())
   const made: Id[] = [...(edit.made ?? [])]
   let nextId = edit.nextId
   let number = highestNumber(site)
   const pours = edit.pours.map(pour => {
     const face = after.faces[matched.get(pour.id) ?? -1]
-    return !face || regionContains(face.region, pour.seed) ? pour : { ...pour, seed: seedIn(face.region, pour.seed) }
+    return !face || liesWell(face.region, pour.seed) ? pour : { ...pour, seed: seedIn(face.region, pour.seed) }
   })
   if (edit.newPours)
     for (const [i, face] of after.faces.entries()) {
@@ -139,7 +150,11 @@ export function putPart(site: Site, { accepted: was, slab }: PartOfSite, edit: P
     }
   const part: AcceptedPours = { ...was, joints: [...edit.joints], pours }
   const told = new Set(before.findings.map(keyOf))
-  const now = cutPart(regions, part)
+  // The same pours in the same places have the same faces.
+  const now =
+    pours.every((pour, k) => pour === edit.pours[k]) && pours.length === edit.pours.length
+      ? after
+      : cutPart(regions, part)
   const findings = [
     ...now.findings.filter(finding => !told.has(keyOf(finding))),
     ...overCap(
@@ -162,5 +177,19 @@ export function putPart(site: Site, { accepted: was, slab }: PartOfSite, edit: P
     made,
   }
 }
+
+/** A seed nearer than this to the edge of its face is set anew (m). */
+const clearM = 0.1
+
+const liesWell = (region: CurveRegion, seed: Pt): boolean =>
+  regionContains(region, seed) &&
+  ![region.outer, ...region.holes].flat().some(edge => distanceToEdge(edge, seed) < clearM)
+
+/** True when every face holds one seed and every seed has its face. */
+const seedsFit = ({ findings }: PourFaces): boolean =>
+  !findings.some(({ code }) => code === 'poursMerged' || code === 'pourLost' || code === 'unplannedPart')
+
+const facesBySeed = ({ faces }: PourFaces): ReadonlyMap<Id, number> =>
+  new Map(faces.flatMap(({ pourId }, i) => (pourId === null ? [] : [[pourId, i] as const])))
 
 const seedIn = (region: CurveRegion, otherwise: Pt): Pt => interiorPoint(region) ?? otherwise

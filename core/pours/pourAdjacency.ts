@@ -29,6 +29,36 @@ const linesOf = (region: CutRegion): Line[] =>
     }),
   )
 
+interface ArcSide {
+  readonly cx: number
+  readonly cy: number
+  readonly r: number
+  /** Counter-clockwise from `from`, radians. */
+  readonly from: number
+  readonly sweep: number
+}
+
+const arcsOf = (region: CutRegion): ArcSide[] =>
+  region.rings.flatMap(({ sides }) =>
+    sides.flatMap((s: Side, i) => {
+      if (s.sweep === 0) return []
+      const e = sides[(i + 1) % sides.length]!
+      const start = s.sweep > 0 ? s : e
+      return [
+        { cx: s.cx, cy: s.cy, r: s.r, from: Math.atan2(start.y - s.cy, start.x - s.cx), sweep: Math.abs(s.sweep) },
+      ]
+    }),
+  )
+
+/** Common length of two arcs of one circle; each is at most 45°. */
+function arcOverlap(a: ArcSide, b: ArcSide): number {
+  if (Math.abs(a.cx - b.cx) > touchM || Math.abs(a.cy - b.cy) > touchM || Math.abs(a.r - b.r) > touchM) return 0
+  const turn = 2 * Math.PI
+  let d = b.from - a.from
+  d -= turn * Math.round(d / turn)
+  return a.r * Math.max(0, Math.min(a.sweep, d + b.sweep) - Math.max(0, d))
+}
+
 function overlap(s: Line, o: Line): number {
   const length = Math.hypot(s.bx - s.ax, s.by - s.ay)
   if (length < 1e-9) return 0
@@ -48,7 +78,7 @@ interface Extent {
   readonly y1: number
 }
 
-const extentOf = (lines: readonly Line[]): Extent => {
+const extentOf = (lines: readonly Line[], arcs: readonly ArcSide[]): Extent => {
   let x0 = Number.POSITIVE_INFINITY
   let y0 = Number.POSITIVE_INFINITY
   let x1 = Number.NEGATIVE_INFINITY
@@ -59,6 +89,12 @@ const extentOf = (lines: readonly Line[]): Extent => {
     x1 = Math.max(x1, l.ax, l.bx)
     y1 = Math.max(y1, l.ay, l.by)
   }
+  for (const { cx, cy, r } of arcs) {
+    x0 = Math.min(x0, cx - r)
+    y0 = Math.min(y0, cy - r)
+    x1 = Math.max(x1, cx + r)
+    y1 = Math.max(y1, cy + r)
+  }
   return { x0, y0, x1, y1 }
 }
 
@@ -68,7 +104,8 @@ const isApart = (a: Extent, b: Extent): boolean =>
 export function pourAdjacency(pours: readonly { readonly id: string; readonly region: CurveRegion }[]): PourAdjacency {
   const cut = pours.map(p => toCutRegion(p.region))
   const lines = cut.map(linesOf)
-  const extents = lines.map(extentOf)
+  const arcs = cut.map(arcsOf)
+  const extents = lines.map((own, i) => extentOf(own, arcs[i]!))
   const open = cut.map(region => region.perimeterM)
   const pairs: { a: string; b: string; lengthM: number }[] = []
   for (let i = 0; i < pours.length; i++)
@@ -76,6 +113,7 @@ export function pourAdjacency(pours: readonly { readonly id: string; readonly re
       if (isApart(extents[i]!, extents[j]!)) continue
       let lengthM = 0
       for (const s of lines[i]!) for (const o of lines[j]!) lengthM += overlap(s, o)
+      for (const s of arcs[i]!) for (const o of arcs[j]!) lengthM += arcOverlap(s, o)
       if (lengthM < leastSharedM) continue
       pairs.push({ a: pours[i]!.id, b: pours[j]!.id, lengthM })
       open[i]! -= lengthM

@@ -3,6 +3,7 @@ import type { Plan } from '../../core/plan/plan'
 import { printPlanJson } from '../../core/plan/printPlanJson'
 import { redatePour } from '../../core/pours/editing/changePour'
 import { dayNumber, pourHoursOn, weekdayOf } from '../../core/pours/order/workCalendar'
+import { pourAdjacency } from '../../core/pours/pourAdjacency'
 import { courtMaps } from '../../core/reports/courtMaps'
 import { planSheetData } from '../../core/reports/planSheetData'
 import type { Site } from '../../shared/document/site'
@@ -10,6 +11,7 @@ import { PlanJson } from '../../shared/planJson'
 import { orderCodes } from '../../shared/problem'
 import { acceptedSite, at, bareSite, ftM, plan } from '../jointEditing/acceptedSlab'
 import { planOf, sampleSite } from '../plan/sampleSite'
+import { circle, reversed } from '../pours/shapes'
 
 const strip = (lengthFt: number) =>
   [
@@ -124,6 +126,20 @@ describe('the days of a site', () => {
       if (placed === 'before') expect(Math.max(...days('border'))).toBeLessThan(Math.min(...days('field')))
       else expect(Math.min(...days('border'))).toBeGreaterThan(Math.max(...days('field')))
     }
+  })
+})
+
+describe('pours that share an arc', () => {
+  it('touch along it', () => {
+    const ring = circle(0, 0, 20)
+    const band = { outer: circle(0, 0, 22), holes: [reversed(circle(0, 0, 20))] }
+    const { pairs, openM } = pourAdjacency([
+      { id: 'field', region: { outer: ring, holes: [] } },
+      { id: 'border', region: band },
+    ])
+    expect(pairs.length).toBe(1)
+    expect(pairs[0]!.lengthM).toBeCloseTo(2 * Math.PI * 20 * ftM, 6)
+    expect(openM.get('field')).toBeCloseTo(0, 6)
   })
 })
 

@@ -23,8 +23,7 @@ const drawings = {
   fit: <path d="M3 7V3h4M13 3h4v4M17 13v4h-4M7 17H3v-4M7 7h6v6H7z" />,
   nearer: <path d="M10 4v12M4 10h12" />,
   farther: <path d="M4 10h12" />,
-  play: <path d="M6 4l9 6-9 6z" />,
-  halt: <path d="M6 4h8v12H6z" />,
+  lock: <path d="M4 9h12v8H4zM7 9V6a3 3 0 0 1 6 0v3" />,
   flag: <path d="M5 17V3l9 3-9 4" />,
   sun: (
     <>

@@ -10,6 +10,7 @@ import type { Pt } from '../../shared/document/primitives'
 import { Icon } from '../app/Icon'
 import { printDate } from '../app/printDate'
 import { usePlan, useSession, useSite, useView } from '../app/session'
+import { useJointHand } from '../pours/useJointHand'
 import type { LivePlan } from '../store/livePlan'
 import { themes, type ViewState } from '../store/viewStore'
 import { OtherShadeLayer, SunLinesShape, SunMapShape } from '../sun/SunLayers'
@@ -99,12 +100,14 @@ const noJoints: readonly PlannedJoint[] = []
 function Sheet({ live }: { readonly live: LivePlan }) {
   const { view, plan, site: store } = useSession()
   const editor = useEditor()
-  const hand = useEditorState(({ drawing, aim, edges, action, carrying }) => ({
+  const jointHand = useJointHand()
+  const hand = useEditorState(({ drawing, aim, edges, action, carrying, traced }) => ({
     drawing,
     aim,
     edges,
     action,
     carrying,
+    traced,
   }))
   const rev = useSite(state => state.rev)
   const [ref, size] = useSize()
@@ -120,7 +123,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   const box = useRef<HTMLDivElement | null>(null)
   const touched = useRef(false)
   const pointers = useRef(new Map<number, Pt>())
-  const press = useRef<{ at: Pt; moved: boolean; edits: boolean } | null>(null)
+  const press = useRef<{ at: Pt; moved: boolean; edits: boolean; joint?: boolean } | null>(null)
 
   const shown = useRef(live)
   shown.current = live
@@ -137,7 +140,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   useEffect(() => {
     setCamera(was => {
       if (!was || size.width === 0) return was
-      const points = hand.drawing?.placed ?? []
+      const points = [...(hand.drawing?.placed ?? []), ...hand.traced]
       const whole = joinBounds([homeBox(shown.current), ...(points.length > 0 ? [pointBounds(points)] : [])])
       if (!(whole.minX <= whole.maxX)) return was
       const [x0, y0] = toScreen(was, [whole.minX, whole.maxY])
@@ -145,7 +148,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       const isInView = x0 >= 0 && y0 >= 0 && x1 <= size.width && y1 <= size.height
       return touched.current || isInView ? was : fitBox(whole, size, Math.min(110, size.height * 0.16))
     })
-  }, [rev, hand.drawing?.placed.length])
+  }, [rev, hand.drawing?.placed.length, hand.traced.length])
 
   const move = useCallback((change: (camera: Camera) => Camera) => {
     touched.current = true
@@ -224,7 +227,12 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     pointers.current.set(event.pointerId, at)
     if (pointers.current.size > 1) {
       if (press.current?.edits) editor.cancel()
+      if (press.current?.joint) jointHand.cancel()
       press.current = null
+      return
+    }
+    if (camera !== null && event.button === 0 && jointHand.down(toPlan(camera, at), camera.zoom)) {
+      press.current = { at, moved: false, edits: false, joint: true }
       return
     }
     const edits = camera !== null && event.button === 0 && editor.down(toPlan(camera, at), planHand(event))
@@ -245,9 +253,13 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       const other = [...pointers.current].find(([id]) => id !== event.pointerId)![1]
       move(c => pinch(c, [before, other], [at, other]))
     } else if (press.current) {
-      const { at: start, moved, edits } = press.current
+      const { at: start, moved, edits, joint = false } = press.current
       if (!moved && Math.hypot(at[0] - start[0], at[1] - start[1]) <= clickPx) return
-      press.current = { at: start, moved: true, edits }
+      press.current = { at: start, moved: true, edits, joint }
+      if (joint && camera) {
+        later(() => jointHand.move(toPlan(camera, at)))
+        return
+      }
       if (edits && camera) {
         const to = planHand(event, true)
         later(() => editor.move(toPlan(camera, at), to))
@@ -263,6 +275,11 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     const ended = press.current
     press.current = null
     if (!ended) return
+    if (ended.joint) {
+      if (event.type === 'pointercancel') jointHand.cancel()
+      else jointHand.up(ended.moved)
+      return
+    }
     if (event.type === 'pointercancel') {
       if (ended.edits) editor.cancel()
       return
@@ -335,7 +352,9 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   const plates = useMemo(() => {
     const pours = parts.pours ?? []
     const tintOf = pourTints(pours, parts.joints ?? noJoints)
+    const kept = live.site.accepted.flatMap(each => each.pours)
     return pours.map(pour => {
+      const own = kept.find(({ id }) => id === pour.id)
       const volume = parts.quantities?.find(q => q.pourId === pour.id && q.id.endsWith('-concrete-volume'))
       return {
         pour,
@@ -345,9 +364,10 @@ function Sheet({ live }: { readonly live: LivePlan }) {
           ...(volume ? [print.volume(volume.value)] : []),
           pour.date === null ? `day ${pour.day}` : printDate(pour.date),
         ],
+        state: own?.poured ? ('poured' as const) : own?.lock.shape ? ('locked' as const) : null,
       }
     })
-  }, [parts.pours, parts.joints, parts.quantities, print])
+  }, [parts.pours, parts.joints, parts.quantities, print, live.site.accepted])
   const lit = useMemo(() => {
     const figure = parts.quantities?.find(q => q.id === openFigure)
     return figure ? figureGeometry(live, parts, figure) : null
@@ -374,7 +394,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       }),
     [hand.edges, site],
   )
-  const inHand = isDrawing ? { drawing: hand.drawing, aim: hand.aim, edges } : null
+  const inHand = isDrawing ? { drawing: hand.drawing, aim: hand.aim, edges, traced: hand.traced } : null
   // The keys go to the plan as soon as a site is open.
   useEffect(() => box.current?.focus({ preventScroll: true }), [])
 

@@ -1,10 +1,9 @@
 import { useMemo } from 'react'
-import { printMeasures } from '../../core/units/printMeasures'
 import type { Quantity } from '../../shared/planJson'
 import { Icon } from '../app/Icon'
-import { printDate } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
-import { pourTints } from '../editor/layers/pourTints'
+import { PoursPage } from '../pours/PoursPage'
+import { SiteForms, SlabForms } from '../slab/SlabForms'
 import type { LivePlan } from '../store/livePlan'
 import { SunPage } from '../sun/SunPage'
 import { FigureRow } from './FigureRow'
@@ -64,6 +63,7 @@ function SlabPage({ live }: { readonly live: LivePlan }) {
   const isSingle = live.slabs.length === 1
   return (
     <>
+      {clientView ? null : <SlabForms site={live.site} />}
       <header>
         <h2>Areas</h2>
         <UnitsSwitch />
@@ -111,6 +111,7 @@ function SlabPage({ live }: { readonly live: LivePlan }) {
         )
       })}
       {live.slabs.length === 0 ? <p className="note">Areas, borders and lengths are listed here as you draw.</p> : null}
+      {clientView ? null : <SiteForms site={live.site} />}
       <Problems />
     </>
   )
@@ -128,68 +129,6 @@ const edgeWords: Readonly<Record<string, string>> = { outer: 'outer edge', inner
 function lengthName(q: Quantity, names: ReadonlyMap<string, string>): string {
   const edge = /-(outer|inner|center)-length$/.exec(q.id)?.[1] ?? ''
   return `${claimName(q, names)}, ${edgeWords[edge] ?? 'length'}`
-}
-
-function PoursPage({ live }: { readonly live: LivePlan }) {
-  const shared = useShared(live)
-  const { view } = useSession()
-  const {
-    pours,
-    joints: plannedJoints,
-    quantities,
-    isRenewing,
-  } = usePlan(({ parts, isRenewing }) => ({
-    pours: parts.pours,
-    joints: parts.joints,
-    quantities: parts.quantities,
-    isRenewing,
-  }))
-  const selection = useView(state => state.selection)
-  const print = printMeasures(live.site.units)
-  const tintOf = pours && pourTints(pours, plannedJoints ?? [])
-  const joints = quantities?.filter(q => /-(construction-joint|header)-length$/.test(q.id))
-  return (
-    <>
-      <header>
-        <h2>Pours</h2>
-        <span>{pours?.some(pour => pour.proposed) ? 'as proposed' : 'as accepted'}</span>
-      </header>
-      {pours?.map(pour => {
-        const own = quantities?.filter(q => q.pourId === pour.id) ?? []
-        const isOn = selection.includes(pour.id)
-        return (
-          <article key={pour.id} className={isOn ? 'card on' : 'card'} data-waiting={isRenewing || undefined}>
-            <button
-              type="button"
-              className="card-head"
-              aria-pressed={isOn}
-              onClick={() => view.setState({ selection: isOn ? [] : [pour.id] })}
-            >
-              <span className={`tint tint-${tintOf?.get(pour.id)}`}>{pour.number}</span>
-              <b>{print.area(pour.areaM2)}</b>
-              <span>{pour.date === null ? `day ${pour.day}` : printDate(pour.date)}</span>
-            </button>
-            <div className="card-rows">
-              {own.map(q => (
-                <FigureRow
-                  {...shared}
-                  key={q.id}
-                  quantity={q}
-                  label={q.label.replace(/^Pour [^ ,]+,? /, '').replace(/^./, c => c.toUpperCase())}
-                  isWaiting={isRenewing}
-                />
-              ))}
-            </div>
-          </article>
-        )
-      }) ?? <p className="note">Working</p>}
-      {joints?.length ? <h3>Joints</h3> : null}
-      {joints?.map(q => (
-        <FigureRow {...shared} key={q.id} quantity={q} isWaiting={isRenewing} />
-      ))}
-      <Problems />
-    </>
-  )
 }
 
 const groups: readonly { readonly title: string; readonly holds: (q: Quantity) => boolean }[] = [

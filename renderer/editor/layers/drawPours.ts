@@ -15,6 +15,8 @@ export interface PourPlate {
   readonly tint: Tint
   /** Under the number: area, concrete, day. */
   readonly lines: readonly string[]
+  /** Locked ones have a second line inside their edge, poured ones no hatch: done. */
+  readonly state: 'locked' | 'poured' | null
 }
 
 export interface PoursScene {
@@ -88,7 +90,7 @@ export function labelSpot(region: CurveRegion): LabelSpot {
 export function drawPours(pen: Pen, { plates, selection }: Pick<PoursScene, 'plates' | 'selection'>): void {
   const { ctx, inks } = pen
   const ratio = window.devicePixelRatio || 1
-  plates.forEach(({ pour, tint }) => {
+  plates.forEach(({ pour, tint, state }) => {
     const isSelected = selection.includes(pour.id)
     inPlan(pen, () => {
       const path = new Path2D()
@@ -98,12 +100,21 @@ export function drawPours(pen: Pen, { plates, selection }: Pick<PoursScene, 'pla
       ctx.fill(path, 'evenodd')
       ctx.globalAlpha = 0.62
       const hatch = ctx.createPattern(hatchTile(tint, inks[`p${tint}-ink`], 1.1 * inks.weight, ratio), 'repeat')
-      if (hatch) {
+      if (hatch && state !== 'poured') {
         hatch.setTransform(new DOMMatrix().scaleSelf(px(pen, 1 / ratio), -px(pen, 1 / ratio)))
         ctx.fillStyle = hatch
         ctx.fill(path, 'evenodd')
       }
       ctx.globalAlpha = 1
+      if (state !== null) {
+        ctx.save()
+        ctx.clip(path, 'evenodd')
+        ctx.strokeStyle = inks[`p${tint}-ink`]
+        ctx.setLineDash(state === 'locked' ? [weight(pen, 9), weight(pen, 5)] : [])
+        ctx.lineWidth = weight(pen, 9)
+        ctx.stroke(path)
+        ctx.restore()
+      }
       if (isSelected) {
         ctx.strokeStyle = inks[`p${tint}-ink`]
         ctx.lineWidth = weight(pen, 3)
@@ -147,13 +158,19 @@ function drawHeader(pen: Pen, { from, to }: PlannedJoint): void {
 }
 
 /** All lines where the pour has room for them, else the area, else the number alone, as small as it must be. */
-function drawPlate(pen: Pen, { pour, tint, lines }: PourPlate, isSelected: boolean, room: LabelRoom): void {
+function drawPlate(
+  pen: Pen,
+  { pour, tint, lines: usual, state }: PourPlate,
+  isSelected: boolean,
+  room: LabelRoom,
+): void {
   const { ctx, inks, camera } = pen
   const { at, roomM } = labelSpot(pour.region)
   const [x, y] = toScreen(camera, at)
   const across = 2 * roomM * camera.zoom
   const ink = inks[`p${tint}-ink`]
   const scale = inks.letterScale
+  const lines = state === null ? usual : [usual[0] ?? '', state, ...usual.slice(1)]
   const shown = across > 110 ? lines : across > 84 ? lines.slice(0, 1) : []
   const numberPx = across > 84 ? 36 : Math.max(13, Math.min(24, across * 0.5))
   const numberStyle = { sizePx: numberPx, weight: 700, face: 'slab', ink } as const

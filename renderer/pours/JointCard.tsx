@@ -1,0 +1,112 @@
+import { addBand } from '../../core/document/commands/slabParts'
+import type { PlannedJoint } from '../../core/plan/plan'
+import { lockJoint } from '../../core/pours/editing/changePour'
+import { rotateJoint, shiftJoint } from '../../core/pours/editing/moveJoint'
+import { parseLength } from '../../core/units/parseLength'
+import { printMeasures } from '../../core/units/printMeasures'
+import { applyEdit, type EditOf } from '../app/applyEdit'
+import { Icon } from '../app/Icon'
+import { usePlan, useSession } from '../app/session'
+import type { LivePlan } from '../store/livePlan'
+import { TypedField } from './TypedField'
+
+/** A band over a joint is as wide as a common border: common practice, no source. */
+const bandWidthM = 0.3048
+
+/** The chosen construction joint: everything the hand can do with it, by keys and by typing too. */
+export function JointCard({ live, joint }: { readonly live: LivePlan; readonly joint: PlannedJoint }) {
+  const session = useSession()
+  const pours = usePlan(({ parts }) => parts.pours) ?? []
+  const { site } = live
+  const print = printMeasures(site.units)
+  const isKept = site.accepted.some(({ joints }) => joints.some(({ id }) => id === joint.id))
+  const between = joint.pourIds.map(id => pours.find(each => each.id === id)?.number ?? '').filter(Boolean)
+  const run = (name: string, edit: EditOf) => applyEdit(session, name, edit)
+  const stepM = site.units === 'ftin' ? 0.0762 : 0.05
+  const slab = site.slabs.find(({ id }) => id === joint.slabId)
+  return (
+    <section className="joint-card" aria-label="Joint">
+      <h3>Construction joint, {print.length(joint.lengthM)}</h3>
+      <p className="note">
+        {between.length > 0 ? `Between pours ${between.join(' and ')}. ` : ''}
+        {isKept
+          ? 'Drag it on the plan: its middle shifts it, an end turns it.'
+          : 'Choose a proposal first; then its joints can be dragged and turned.'}
+      </p>
+      {isKept ? (
+        <>
+          <div className="acts-row">
+            <button
+              type="button"
+              className="btn"
+              onClick={() => run('joint shifted', s => shiftJoint(s, joint.id, stepM))}
+            >
+              Shift {print.length(stepM)} left
+            </button>
+            <button
+              type="button"
+              className="btn"
+              onClick={() => run('joint shifted', s => shiftJoint(s, joint.id, -stepM))}
+            >
+              Shift {print.length(stepM)} right
+            </button>
+            <button type="button" className="btn" onClick={() => run('joint turned', s => rotateJoint(s, joint.id, 1))}>
+              Turn 1° left
+            </button>
+            <button
+              type="button"
+              className="btn"
+              onClick={() => run('joint turned', s => rotateJoint(s, joint.id, -1))}
+            >
+              Turn 1° right
+            </button>
+          </div>
+          <div className="acts-row">
+            <TypedField
+              label="Shift left by"
+              text=""
+              onText={typed => {
+                const isBack = /^\s*[-−]/.test(typed)
+                const length = parseLength(typed.replace(/^\s*[-−]/, ''), site.units)
+                if (!length.ok) return `“${typed}” is no length.`
+                const byM = isBack ? -length.value : length.value
+                return run('joint shifted', s => shiftJoint(s, joint.id, byM)) ? null : session.view.getState().notice
+              }}
+            />
+            <button
+              type="button"
+              className="btn"
+              aria-pressed={joint.locked}
+              onClick={() =>
+                run(joint.locked ? 'unlock joint' : 'lock joint', s => lockJoint(s, joint.id, !joint.locked))
+              }
+            >
+              <Icon name="lock" />
+              {joint.locked ? 'Unlock' : 'Lock'}
+            </button>
+          </div>
+        </>
+      ) : null}
+      {slab ? (
+        <div className="acts-row">
+          <button
+            type="button"
+            className="btn"
+            onClick={() =>
+              run('band on the joint', s =>
+                addBand(slab.id, {
+                  line: { corners: [{ at: joint.from }, { at: joint.to }] },
+                  widthM: bandWidthM,
+                  finishId: slab.borders[0]?.finishId ?? slab.finishId,
+                  placed: 'withField',
+                })(s),
+              )
+            }
+          >
+            Put a band on this joint
+          </button>
+        </div>
+      ) : null}
+    </section>
+  )
+}

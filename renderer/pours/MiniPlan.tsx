@@ -1,0 +1,38 @@
+import type { CurveRegion } from '../../core/geometry/curve'
+import { flattenRing } from '../../core/geometry/flattenRing'
+import type { Proposal } from '../../core/pours/proposePours'
+import { labelSpot } from '../editor/layers/drawPours'
+
+const size = 84
+
+/** A split at thumbnail size: each pour its tint and number. */
+export function MiniPlan({ region, proposal }: { readonly region: CurveRegion; readonly proposal: Proposal }) {
+  const ring = flattenRing(region.outer, 0.02)
+  const xs = ring.map(([x]) => x)
+  const ys = ring.map(([, y]) => y)
+  const [minX, maxX, minY, maxY] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
+  const scale = (size - 4) / Math.max(maxX - minX, maxY - minY, 1e-6)
+  const at = ([x, y]: readonly [number, number]) =>
+    `${(2 + (x - minX) * scale).toFixed(1)} ${(2 + (maxY - y) * scale).toFixed(1)}`
+  const path = (shape: CurveRegion) =>
+    [shape.outer, ...shape.holes].map(each => `M${flattenRing(each, 0.02).map(at).join('L')}Z`).join('')
+  return (
+    <svg className="mini-plan" width={size} height={Math.max(24, 4 + (maxY - minY) * scale)} aria-hidden="true">
+      {proposal.pours.map((pour, i) => {
+        const [x, y] = at(labelSpot(pour.region).at).split(' ')
+        const tint = (i % 4) + 1
+        return (
+          <g key={`${pour.areaM2} ${x} ${y}`}>
+            <path d={path(pour.region)} fill={`var(--p${tint})`} stroke="var(--outline)" fillRule="evenodd" />
+            <text x={x} y={Number(y) + 5} textAnchor="middle" fill={`var(--p${tint}-ink)`}>
+              {i + 1}
+            </text>
+          </g>
+        )
+      })}
+      {proposal.joints.map(({ from, to }) => (
+        <path key={at(from) + at(to)} d={`M${at(from)}L${at(to)}`} stroke="var(--header)" strokeWidth="2.5" />
+      ))}
+    </svg>
+  )
+}

@@ -1,0 +1,50 @@
+import { useEffect, useId, useState } from 'react'
+
+/** A box that is read when it is left or Enter is pressed; what it cannot take is quoted under it. */
+export function TypedField({
+  label,
+  text,
+  type = 'text',
+  onText,
+}: {
+  readonly label: string
+  readonly text: string
+  readonly type?: 'text' | 'date' | 'number'
+  /** Null when taken, else why not. */
+  readonly onText: (typed: string) => string | null
+}) {
+  const id = useId()
+  const [typed, setTyped] = useState(text)
+  const [fault, setFault] = useState<string | null>(null)
+  useEffect(() => {
+    setTyped(text)
+    setFault(null)
+  }, [text])
+  const commit = (value: string) => {
+    if (value !== text) setFault(onText(value))
+  }
+  return (
+    <span className="typed-field">
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        type={type}
+        value={typed}
+        aria-invalid={fault !== null}
+        onChange={event => {
+          setTyped(event.target.value)
+          if (type === 'date') commit(event.target.value)
+        }}
+        onBlur={() => commit(typed)}
+        onKeyDown={event => {
+          if (event.key === 'Enter') commit(typed)
+          else if (event.key === 'Escape') {
+            setTyped(text)
+            setFault(null)
+          }
+        }}
+      />
+      {fault ? <small role="alert">{fault}</small> : null}
+    </span>
+  )
+}

@@ -73,9 +73,9 @@ describe('a freehand stroke', () => {
         const points = along(corners, 0.05)
         fc.pre(points.length > 20)
         const edges = edgesOf(fitted(points, toleranceM))
-        // Thinning may step over a corner by half a step of the thinned stroke.
+        // The fit sees a thinned stroke; between its points the hand may stray as far again.
         for (const p of points)
-          expect(Math.min(...edges.map(edge => distanceToEdge(edge, p)))).toBeLessThan(toleranceM + 0.25)
+          expect(Math.min(...edges.map(edge => distanceToEdge(edge, p)))).toBeLessThan(2 * toleranceM)
       }),
       { seed: 21, numRuns: 20 },
     )

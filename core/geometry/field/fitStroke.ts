@@ -17,24 +17,48 @@ export interface FittedStroke {
 }
 
 /** Points a stroke is thinned to: the fit compares every two of them. */
-const mostPoints = 120
+const mostPoints = 100
 /** An arc must save corners to be worth its place: its price in lines. */
 const arcPrice = 1.25
 
 const apart = (a: Pt, b: Pt): number => Math.hypot(b[0] - a[0], b[1] - a[1])
 
-/** Points at equal steps along the stroke; the ends stay. */
-const thin = (points: readonly Pt[], lengthM: number, count: number): Pt[] => {
-  const thinned: Pt[] = [points[0]!]
+/** Numbers of the points at which the stroke turns by more than the tolerance, farthest first.
+ * Source: D. H. Douglas and T. K. Peucker, Cartographica 10(2), 1973. */
+const findTurns = (points: readonly Pt[], toleranceM: number): number[] => {
+  const turns: number[] = []
+  const waiting: [number, number][] = [[0, points.length - 1]]
+  for (let pair = waiting.pop(); pair !== undefined && turns.length < mostPoints; pair = waiting.pop()) {
+    const [i, j] = pair
+    const chord = { edgeId: '', from: points[i]!, to: points[j]! }
+    let [worst, at] = [toleranceM, -1]
+    for (let k = i + 1; k < j; k++) {
+      const off = distanceToEdge(chord, points[k]!)
+      if (off > worst) [worst, at] = [off, k]
+    }
+    if (at < 0) continue
+    turns.push(at)
+    waiting.push([i, at], [at, j])
+  }
+  return turns
+}
+
+/** Points at equal steps along the stroke, and the ones where it turns: equal steps alone would cut corners. */
+const thin = (points: readonly Pt[], lengthM: number, toleranceM: number): Pt[] => {
+  const count = Math.max(3, Math.min(mostPoints, Math.ceil((4 * lengthM) / toleranceM)))
+  const turns = new Set(findTurns(points, toleranceM))
   const step = lengthM / (count - 1)
+  const thinned: Pt[] = [points[0]!]
   let run = 0
+  let next = 1
   for (let i = 1; i < points.length; i++) {
     const [a, b] = [points[i - 1]!, points[i]!]
     const d = apart(a, b)
-    while (d > 0 && thinned.length < count - 1 && run + d >= step * thinned.length) {
-      const t = (step * thinned.length - run) / d
+    for (; d > 0 && next < count - 1 && run + d >= step * next; next++) {
+      const t = (step * next - run) / d
       thinned.push([a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])])
     }
+    if (turns.has(i)) thinned.push(b)
     run += d
   }
   thinned.push(points.at(-1)!)
@@ -122,8 +146,7 @@ const startAtCorner = (loop: readonly Pt[]): Pt[] => {
 export function fitStroke(points: readonly Pt[], toleranceM: number): Result<FittedStroke, readonly Finding[]> {
   const lengthM = points.slice(1).reduce((sum, p, i) => sum + apart(points[i]!, p), 0)
   if (!(lengthM >= 3 * toleranceM)) return err([{ code: 'strokeTooShort', severity: 'stop', values: { lengthM } }])
-  const count = Math.max(3, Math.min(mostPoints, Math.ceil((4 * lengthM) / toleranceM)))
-  const thinned = thin(points, lengthM, count)
+  const thinned = thin(points, lengthM, toleranceM)
   const closed = lengthM > 12 * toleranceM && apart(points[0]!, points.at(-1)!) <= 4 * toleranceM
   if (!closed) return ok({ closed, corners: bestChain(thinned, toleranceM) })
   return ok({ closed, corners: bestChain(startAtCorner(thinned.slice(0, -1)), toleranceM).slice(0, -1) })

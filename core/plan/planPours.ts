@@ -166,10 +166,11 @@ export function* planPours(
       ...standing,
       capM2,
       date,
+      budget,
       ...slabs,
       ...unordered.map(p => p.region),
     ],
-    () => putInOrder(site, slabs, unordered, date, capM2),
+    () => putInOrder(site, slabs, unordered, date, capM2, budget),
   )
   return {
     ...ordered,
@@ -185,6 +186,7 @@ function putInOrder(
   pours: readonly Unordered[],
   date: string,
   capM2: number,
+  budget: PourBudget,
 ): Omit<PlannedPours, 'joints'> {
   const accepted = new Map(site.accepted.flatMap(a => a.pours.map(p => [p.id, p])))
   const plan = planDays({
@@ -209,6 +211,7 @@ function putInOrder(
     ...(site.settings === undefined ? {} : { settings: site.settings }),
     capM2,
     startDate: date,
+    budget,
   })
   const byId = new Map(pours.map(pour => [pour.id, pour]))
   return {

@@ -112,6 +112,23 @@ class Search {
     }
   }
 
+  /** 1 where some pour closes every way that is needed on whatever day it is poured, else 0. */
+  leastShut(): number {
+    const { problem } = this
+    const closesAll = (pour: number): boolean =>
+      problem.closedBelow.length > 0 &&
+      problem.closedBelow.every(
+        ages =>
+          ages.some(age => age > 0) &&
+          problem.ways.every(({ fronts, leastM }, w) => {
+            const roomM = fronts.reduce((sum, f) => sum + (f.pour === pour ? 0 : f.widthM), 0)
+            return ages[w] === 0 || roomM < leastM - 1e-6
+          }),
+      )
+    const done = new Set(problem.poured.map(({ pour }) => pour))
+    return problem.ways.length > 0 && problem.next.some((_, i) => !done.has(i) && closesAll(i)) ? 1 : 0
+  }
+
   private daysLeft(load: number): number {
     return Math.ceil(load / this.problem.perDay - 1e-6)
   }
@@ -363,7 +380,7 @@ export function searchOrder(problem: OrderProblem, budget: OrderBudget): OrderAn
   const search = new Search(problem, budget)
   const start = search.start()
   if (start.left === 0) return answerOf(start, 0, true, 0)
-  const bound = start.least
+  const bound = start.least + search.leastShut() * orderWeights.waysShut
   const width = Math.max(2, Math.min(budget.beamWidth, Math.floor(budget.beamWork / problem.count ** 2)))
   // Most sites have an order at the bound, and a narrow look finds it.
   let first = beam(search, problem, 2, null)

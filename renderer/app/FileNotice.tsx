@@ -19,25 +19,27 @@ export function FileNotice() {
   return (
     <div className={`file-notice ${trouble ? 'stop' : 'check'}`} role={trouble ? 'alert' : 'status'}>
       <p>{words}</p>
-      <div className="notice-acts">
-        {isAboutReading ? null : (
-          <button
-            type="button"
-            className="btn"
-            onClick={() => void keeper.save({ overwrite: trouble?.failure.reason === 'vanished' })}
-          >
-            Save again
+      {trouble?.failure.reason === 'hostGone' ? null : (
+        <div className="notice-acts">
+          {isAboutReading ? null : (
+            <button
+              type="button"
+              className="btn"
+              onClick={() => void keeper.save({ overwrite: trouble?.failure.reason === 'vanished' })}
+            >
+              Save again
+            </button>
+          )}
+          <button type="button" className="btn" onClick={() => void keeper.saveAs()}>
+            {isAboutReading ? 'Save a copy' : 'Save as'}
           </button>
-        )}
-        <button type="button" className="btn" onClick={() => void keeper.saveAs()}>
-          {isAboutReading ? 'Save a copy' : 'Save as'}
-        </button>
-        {isAboutReading ? null : (
-          <button type="button" className="btn" onClick={() => setSeen(token)}>
-            Hide this
-          </button>
-        )}
-      </div>
+          {isAboutReading ? null : (
+            <button type="button" className="btn" onClick={() => setSeen(token)}>
+              Hide this
+            </button>
+          )}
+        </div>
+      )}
     </div>
   )
 }

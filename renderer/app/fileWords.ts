@@ -35,11 +35,12 @@ export interface WriteTrouble {
   readonly failure: FileFailure
 }
 
-const isBeforeTheDrive: ReadonlySet<FileReason> = new Set(['untitled', 'nameRefused', 'hostGone', 'unknownId'])
+const isBeforeTheDrive: ReadonlySet<FileReason> = new Set(['untitled', 'nameRefused', 'unknownId'])
 
 /** What went wrong, what stands now, what to do. */
 export function troubleWords({ where, outcome, failure }: WriteTrouble): string {
   const why = fileWords(failure)
+  if (failure.reason === 'hostGone') return why
   if (outcome === 'unsure')
     return `Not sure it is saved. The drive stopped answering at the last step: the file is all as before or all new. Save again, or under another name. ${why}`
   if (where === 'recovery') return `Your last changes are not kept yet. ${why}`
@@ -74,12 +75,13 @@ export interface KeptFacts {
 
 /** One short line on whether the document is kept: "Kept 9:31 in yard". */
 export function keptWords({ committed, kept, keptAt, filed, filedAt, fileName, trouble }: KeptFacts): string {
+  if (trouble?.failure.reason === 'hostGone') return 'Nothing is kept any more'
   if (trouble) return trouble.outcome === 'unsure' ? 'Not sure it is saved' : 'Not saved'
-  if (committed === filed) {
-    if (filedAt !== null) return `Kept ${clock.format(new Date(filedAt))}${fileName === null ? '' : ` in ${fileName}`}`
-    return fileName === null ? 'Nothing to keep yet' : 'As it was opened'
+  if (committed === filed && filedAt !== null) {
+    return `Kept ${clock.format(new Date(filedAt))}${fileName === null ? '' : ` in ${fileName}`}`
   }
   if (committed === kept && keptAt !== null)
     return `Kept ${clock.format(new Date(keptAt))} on this computer, not in a file`
+  if (committed === filed) return fileName === null ? 'Nothing to keep yet' : 'As it was opened'
   return committed === kept ? 'Kept on this computer, not in a file' : 'Not kept yet'
 }

@@ -1,10 +1,12 @@
-/** The command line: `plan FILE` and `check FILE`. Exit 0 fine, 1 a stop-problem, 2 bad usage or unreadable file. */
+/** The command line: `plan FILE`, `day FILE` and `check FILE`. Exit 0 fine, 1 a stop-problem, 2 bad usage or unreadable file. */
 import { checkCommand } from './checkCommand'
+import { dayCommand } from './dayCommand'
 import { planCommand } from './planCommand'
 import { usage } from './usage'
 
 const commands = new Map([
   ['plan', planCommand],
+  ['day', dayCommand],
   ['check', checkCommand],
 ])
 

@@ -1,5 +1,6 @@
 export const usage = `Usage:
   slabwright plan FILE [--date YYYY-MM-DD] [--step MINUTES] [--point X,Y]… [--out FOLDER] [--json]
+  slabwright day FILE --pour ID [--date YYYY-MM-DD] [--out FOLDER] [--json]
   slabwright check FILE
 
   plan   areas, borders, pours, shade and problems of a site, as a table or as one JSON object
@@ -7,6 +8,9 @@ export const usage = `Usage:
          --step   minutes between two rows of sun and shade (15)
          --point  also tell the direct sun at a point of the drawing, in meters; may be repeated
          --out    write the sheets: plan as SVG, all sheets as PDF, tables as CSV, shapes as GeoJSON
+  day    the day of one pour: loads, strips, windows, crew, what if
+         --pour   its id or its number
+         --out    write the day sheet as PDF and the pours as a calendar
   check  only the problems of a site
 
 Exit: 0 fine, 1 something cannot be planned as drawn, 2 wrong usage or a file that cannot be read.

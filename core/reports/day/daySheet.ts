@@ -27,7 +27,7 @@ export const daySentence =
 const caution =
   'Wet concrete burns skin: boots, gloves, eye cover, no kneeling in it, rinse at once. Retarder, hardener and release: mask, gloves, label. Cut wet. Stay clear of power lines. Local rules, producer and labels come first.'
 
-const caseWords: Record<WhatIfCase, string> = {
+export const caseWords: Record<WhatIfCase, string> = {
   late15: '15 min late',
   late30: '30 min late',
   late45: '45 min late',
@@ -232,8 +232,8 @@ function firstPage(of: SheetOf, widthPt: number, heightPt: number): string {
   const second = new Column(margin + half + 20, left.y, half)
   const most = Math.max(0, Math.floor((heightPt - margin - left.y + 8) / lineStep))
   const lines = [...checklist, ...(day.method.method === 'pump' ? pumpFacts.map(({ fact }) => fact) : [])]
-  lines.slice(0, most).forEach(line => left.box(line))
-  lines.slice(most, 2 * most).forEach(line => second.box(line))
+  for (const line of lines.slice(0, most)) left.box(line)
+  for (const line of lines.slice(most, 2 * most)) second.box(line)
   parts.push(...left.parts, ...second.parts)
   return svgPage(parts, widthPt, heightPt)
 }

@@ -64,11 +64,15 @@ export function dayTimeline(day: PourDayPlan, zone: string, box: MapBox): string
     const [r, h] = [at(strip.readyMs), at(strip.tooHardMs)]
     const [s0, s1] = [at(strip.stampFromMs), at(strip.stampToMs)]
     const ready = clockTime(strip.readyMs, zone)
+    // The hour lines must not run through the figures.
+    const clear = (x: number, text: string): string =>
+      drawRect(x - 1, y + 1, widthOf(text, letterPt) + 2, bar - 2, { fill: '#fff' })
     const readyX = r - 4 - widthOf(ready, letterPt)
     parts.push(
       drawRect(r, y, Math.max(1, h - r), bar, { fill: '#fff', stroke: ink, width: 1.2 }),
       drawRect(s0, y + bar * 0.22, Math.max(1, s1 - s0), bar * 0.56, { fill: ink }),
-      ...(readyX > p1 + 2 ? [drawText(ready, readyX, baseline, { sizePt: letterPt })] : []),
+      ...(readyX > p1 + 2 ? [clear(readyX, ready), drawText(ready, readyX, baseline, { sizePt: letterPt })] : []),
+      clear(Math.max(h, s1) + 4, clockTime(strip.tooHardMs, zone)),
       drawText(clockTime(strip.tooHardMs, zone), Math.max(h, s1) + 4, baseline, { sizePt: letterPt }),
     )
   })

@@ -1,0 +1,127 @@
+import { mkdir, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { parseArgs } from 'node:util'
+import { derivePlan } from '../../core/plan/derivePlan'
+import type { Plan } from '../../core/plan/plan'
+import { planDate } from '../../core/plan/planDate'
+import { printPlanJson } from '../../core/plan/printPlanJson'
+import type { PourDayPlan } from '../../core/pours/day/pourDay'
+import { calendarText } from '../../core/reports/day/calendarText'
+import { daySheet } from '../../core/reports/day/daySheet'
+import { err, ok, type Result } from '../../shared/problem'
+import { renderPdf } from '../pdf/renderPdf'
+import { loadSite } from './loadSite'
+import { printDayTable } from './printDayTable'
+import { printProblems } from './printProblems'
+import { today } from './today'
+import { usage } from './usage'
+
+interface Asked {
+  readonly file: string
+  readonly pour: string
+  readonly date?: string
+  readonly out?: string
+  readonly json: boolean
+}
+
+const parse = (args: readonly string[]) =>
+  parseArgs({
+    args: [...args],
+    allowPositionals: true,
+    options: {
+      pour: { type: 'string' },
+      date: { type: 'string' },
+      out: { type: 'string' },
+      json: { type: 'boolean' },
+    },
+  })
+
+function readArgs(args: readonly string[]): Result<Asked, string> {
+  let parsed: ReturnType<typeof parse>
+  try {
+    parsed = parse(args)
+  } catch (error) {
+    return err((error as Error).message)
+  }
+  const { positionals, values } = parsed
+  if (positionals.length !== 1) return err('day takes one file')
+  if (values.pour === undefined) return err('day needs --pour with the id or the number of a pour')
+  return ok({
+    file: positionals[0]!,
+    pour: values.pour,
+    json: values.json ?? false,
+    ...(values.date === undefined ? {} : { date: values.date }),
+    ...(values.out === undefined ? {} : { out: values.out }),
+  })
+}
+
+async function writeDay(plan: Plan, day: PourDayPlan, folder: string): Promise<Result<readonly string[], string>> {
+  const now = new Date()
+  const files: [name: string, content: string | Uint8Array][] = [
+    [`day-${day.number}.pdf`, await renderPdf(daySheet(plan, day.pourId), { createdAt: now })],
+    ['pours.ics', calendarText(plan, now.getTime())],
+  ]
+  try {
+    await mkdir(folder, { recursive: true })
+    const paths: string[] = []
+    for (const [name, content] of files) {
+      const path = join(folder, name)
+      await writeFile(path, content)
+      paths.push(path)
+    }
+    return ok(paths)
+  } catch (error) {
+    return err(`The day sheet cannot be written into ${folder}: ${(error as Error).message}.\n`)
+  }
+}
+
+/** The day of one pour: a table, or with `--json` one object; with `--out` the day sheet and the calendar as files. */
+export async function dayCommand(args: readonly string[]): Promise<number> {
+  const asked = readArgs(args)
+  if (!asked.ok) {
+    process.stderr.write(`${asked.error}\n${usage}`)
+    return 2
+  }
+  const { file, pour: wanted, date, out, json } = asked.value
+  const site = await loadSite(file)
+  if (!site.ok) {
+    process.stderr.write(site.error.text)
+    return site.error.exitCode
+  }
+  const derived = derivePlan(site.value, { date: planDate(site.value, date, today(site.value.place.zone)) })
+  if (!derived.ok) {
+    process.stderr.write(printProblems(derived.error, site.value.units))
+    return 2
+  }
+  const plan = derived.value
+  const pour = plan.pours.find(({ id, number }) => id === wanted || number === wanted)
+  if (!pour) {
+    const known = plan.pours.map(({ id }) => id).join(', ')
+    process.stderr.write(`There is no pour “${wanted}”; there ${plan.pours.length === 1 ? 'is' : 'are'} ${known}.\n`)
+    return 2
+  }
+  const day = plan.dayPlans.find(({ pourId }) => pourId === pour.id)
+  const own = plan.problems.filter(
+    ({ at, code }) => at?.entityId === pour.id || (at === undefined && code !== 'orderDiffers'),
+  )
+  if (!day) {
+    const missing = [...(site.value.crew ? [] : ['the crew']), ...(site.value.conditions ? [] : ['the weather'])]
+    process.stderr.write(
+      missing.length > 0
+        ? `Pour ${pour.number} has no day plan: enter ${missing.join(' and ')}.\n`
+        : `Pour ${pour.number} cannot be planned:\n${printProblems(own, site.value.units)}`,
+    )
+    return 1
+  }
+  const printed = printPlanJson(plan).dayPlans.find(({ pourId }) => pourId === pour.id)
+  process.stdout.write(json ? `${JSON.stringify(printed)}\n` : printDayTable(plan, day, own))
+  if (out !== undefined) {
+    const written = await writeDay(plan, day, out)
+    if (!written.ok) {
+      process.stderr.write(written.error)
+      return 2
+    }
+    if (!json) process.stdout.write(written.value.map(name => `wrote ${name}\n`).join(''))
+  }
+  return own.some(problem => problem.severity === 'stop') ? 1 : 0
+}

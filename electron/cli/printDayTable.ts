@@ -1,0 +1,85 @@
+/** The day of one pour as a table for the terminal. */
+import { DateTime } from 'luxon'
+import type { Plan } from '../../core/plan/plan'
+import type { PourDayPlan } from '../../core/pours/day/pourDay'
+import { caseWords, daySentence } from '../../core/reports/day/daySheet'
+import { printMeasures } from '../../core/units/printMeasures'
+import type { Problem } from '../../shared/problem'
+import { printProblems } from './printProblems'
+import { textTable } from './textTable'
+
+const ruleWords = {
+  userCap: 'your cap',
+  commonPractice: 'common practice',
+  crewAndWeather: 'crew, hour and weather',
+} as const
+
+const slackWords = (min: number): string =>
+  min >= 0 ? `${Math.round(min)} min` : Number.isFinite(min) ? `${Math.round(-min)} min late` : 'lost'
+
+export function printDayTable(plan: Plan, day: PourDayPlan, problems: readonly Problem[]): string {
+  const print = printMeasures(plan.site.units)
+  const clock = (ms: number): string => DateTime.fromMillis(ms, { zone: plan.site.place.zone }).toFormat('H:mm')
+  const { plan: own, capacity } = day
+  const strips = textTable(
+    [
+      ['Strip', 'area', 'placed', 'dose', 'ready', '10–90 %', 'too hard', 'stamped', 'slack'],
+      ...own.strips.map(strip => [
+        strip.id,
+        print.area(strip.areaM2),
+        `${clock(strip.placeMs)}–${clock(strip.placedMs)}`,
+        strip.doseMin === 0 ? 'plain' : `${strip.doseMin} min`,
+        clock(strip.readyMs),
+        `${clock(strip.readyP10Ms)}–${clock(strip.readyP90Ms)}`,
+        clock(strip.tooHardMs),
+        `${clock(strip.stampFromMs)}–${clock(strip.stampToMs)}`,
+        slackWords(strip.slackMin),
+      ]),
+    ],
+    ['left', 'right', 'right', 'right', 'right', 'right', 'right', 'right', 'right'],
+  )
+  const loads = textTable(
+    [
+      ['Load', 'volume', 'batched', 'on site', 'empty', 'portions'],
+      ...own.loads.map(load => [
+        String(load.no),
+        print.volume(load.volumeM3),
+        clock(load.batchMs),
+        clock(load.onSiteMs),
+        clock(load.emptyMs),
+        load.portions
+          .map(({ stripIds, doseMin }) => `${stripIds.join(' ')} ${doseMin === 0 ? 'plain' : `${doseMin} min`}`)
+          .join(', '),
+      ]),
+    ],
+    ['left', 'right', 'right', 'right', 'right', 'left'],
+  )
+  const marks = day.doseMarks
+    .map(mark => {
+      const tape = mark.marks.map(({ distanceM, corner }) => `${print.length(distanceM)} from ${corner}`).join(' and ')
+      return `  Dose before ${mark.beforeStripId}${tape === '' ? '' : `, at ${tape}`}; ${print.volume(mark.leftM3)} left\n`
+    })
+    .join('')
+  const cases = textTable(
+    [
+      ['If', 'start', 'slack', 'do next'],
+      ...own.whatIf.map(row => [caseWords[row.case], clock(row.startMs), slackWords(row.slackMin), row.doNext]),
+    ],
+    ['left', 'right', 'right', 'left'],
+  )
+  const roles = [...new Set(own.crew.map(({ role }) => role))].map(
+    role => `${own.crew.filter(row => row.role === role).length} ${role}`,
+  )
+  return [
+    `Pour ${day.number}, ${day.date}, first truck ${clock(own.startMs)}, slack ${slackWords(own.slackMin)}`,
+    ` (without retarder ${slackWords(own.plainSlackMin)}, at most ${slackWords(own.largestSlackMin)})\n`,
+    `  At most ${print.area(capacity.capacityM2)} at a time: ${ruleWords[capacity.rule]}\n\n`,
+    strips,
+    `\n${loads}`,
+    marks === '' ? '' : `\n${marks}`,
+    `\n${cases}`,
+    `\n  Crew: ${roles.join(', ')}\n`,
+    problems.length === 0 ? '' : `\n${printProblems(problems, plan.site.units)}`,
+    `\n${daySentence}\n`,
+  ].join('')
+}

@@ -68,7 +68,7 @@ function drawProposed(
       id: pourId(i),
       slabId,
       part,
-      number: `${from.pours + i + 1}`,
+      number: '',
       proposed: true,
       ...pour,
     })),
@@ -215,9 +215,21 @@ function putInOrder(
   })
   const byId = new Map(pours.map(pour => [pour.id, pour]))
   return {
-    pours: plan.pours.map(({ id, ...when }) => ({ ...byId.get(id)!, ...when })),
+    pours: numberInOrder(plan.pours.map(({ id, ...when }) => ({ ...byId.get(id)!, ...when }))),
     days: plan.days,
     order: plan.figures,
     findings: plan.findings,
   }
+}
+
+/** Proposed pours are numbered as they are poured, past the numbers that accepted ones carry. */
+function numberInOrder(pours: readonly PlannedPour[]): PlannedPour[] {
+  const taken = new Set(pours.flatMap(pour => (pour.proposed ? [] : [pour.number])))
+  let next = 0
+  return pours.map(pour => {
+    if (!pour.proposed) return pour
+    do next++
+    while (taken.has(`${next}`))
+    return { ...pour, number: `${next}` }
+  })
 }

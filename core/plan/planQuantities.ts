@@ -76,7 +76,7 @@ export function planQuantities(
     const ofPours = pours
       .filter(p => p.slabId === slab.id)
       .flatMap(pour =>
-        memo.part('pourQuantities', pour.id, [pour.region, slab, source, settings, access, units], () => [
+        memo.part('pourQuantities', pour.id, [pour.region, pour.number, slab, source, settings, access, units], () => [
           ...pourFigures(pour, slab, source),
           ...pourConcrete(site, pour, source, thickened),
         ]),

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react'
 import { useStore } from 'zustand'
 import type { StartInfo } from '../../shared/host'
 import { themes } from '../store/viewStore'
+import { fileStem } from './fileStem'
 import { fileWords } from './fileWords'
 import { Icon } from './Icon'
 import { SampleCard } from './SampleCard'
@@ -136,7 +137,7 @@ function Recoveries({ start, renew }: { readonly start: StartInfo; readonly rene
             <button type="button" onClick={() => void host.openRecovery({ recoveryId }).then(keeper.takeRecovered)}>
               <span>
                 {title}
-                <small>{fileName === undefined ? 'in no file' : `not yet in ${fileName}`}</small>
+                <small>{fileName === undefined ? 'in no file' : `not yet in ${fileStem(fileName)}`}</small>
               </span>
               <span>{moment.format(new Date(savedAt))}</span>
             </button>

@@ -1,6 +1,7 @@
 /** All that the page says of files: whether the work is kept, and what went wrong. */
 import type { Site } from '../../shared/document/site'
 import type { FileFailure, FileReason, SaveReport } from '../../shared/host'
+import { fileStem } from './fileStem'
 
 const words: Readonly<Record<FileReason, string>> = {
   diskFull: 'The drive is full. Make room and save again.',
@@ -78,10 +79,10 @@ export function keptWords({ committed, kept, keptAt, filed, filedAt, fileName, t
   if (trouble?.failure.reason === 'hostGone') return 'Nothing is kept any more'
   if (trouble) return trouble.outcome === 'unsure' ? 'Not sure it is saved' : 'Not saved'
   if (committed === filed && filedAt !== null) {
-    return `Kept ${clock.format(new Date(filedAt))}${fileName === null ? '' : ` in ${fileName}`}`
+    return `Kept ${clock.format(new Date(filedAt))}${fileName === null ? '' : ` in ${fileStem(fileName)}`}`
   }
-  if (committed === kept && keptAt !== null)
-    return `Kept ${clock.format(new Date(keptAt))} on this computer, not in a file`
+  const where = fileName === null ? 'in no file yet' : 'not in the file yet'
+  if (committed === kept && keptAt !== null) return `Kept ${clock.format(new Date(keptAt))}, ${where}`
   if (committed === filed) return fileName === null ? 'Nothing to keep yet' : 'As it was opened'
-  return committed === kept ? 'Kept on this computer, not in a file' : 'Not kept yet'
+  return committed === kept ? `Kept, ${where}` : 'Not kept yet'
 }

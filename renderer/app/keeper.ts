@@ -11,6 +11,7 @@ import { currentDocument } from '../store/history'
 import type { SiteStore } from '../store/siteStore'
 import { resetView, type ViewStore } from '../store/viewStore'
 import type { DialogStore } from './dialogStore'
+import { fileStem } from './fileStem'
 import type { WriteTrouble } from './fileWords'
 
 /** Below the one second the document may be unsaved for. */
@@ -139,9 +140,9 @@ export function createKeeper({ host, asksItself, site, view, dialogs, emptySite 
       })
       next?.()
     } else if (report.reason === 'changedOutside') {
-      dialogs.setState({ open: { kind: 'changedOutside', name: fileName, next } })
+      dialogs.setState({ open: { kind: 'changedOutside', name: fileStem(fileName), next } })
     } else if (report.reason === 'exists') {
-      dialogs.setState({ open: { kind: 'saveAs', name: fileName, existing: true, next } })
+      dialogs.setState({ open: { kind: 'saveAs', name: fileStem(fileName), existing: true, next } })
     } else if (report.reason !== 'canceled') tellTrouble('file', report.outcome, { reason: report.reason })
   }
 
@@ -167,7 +168,9 @@ export function createKeeper({ host, asksItself, site, view, dialogs, emptySite 
       readOnly: readOnly ?? null,
     })
     if (readOnly === 'openElsewhere')
-      dialogs.setState({ open: { kind: 'openElsewhere', name: fileName ?? read.value.name } })
+      dialogs.setState({
+        open: { kind: 'openElsewhere', name: fileName === undefined ? read.value.name : fileStem(fileName) },
+      })
     return true
   }
 
@@ -215,7 +218,7 @@ export function createKeeper({ host, asksItself, site, view, dialogs, emptySite 
       const document = committed()
       const { docId, fileName, readOnly } = store.getState()
       if (document === null || docId === null) return
-      const first = fileName === null ? document.name : stemOf(fileName)
+      const first = fileName === null ? document.name : fileStem(fileName)
       const name = named ?? (readOnly === null ? first : `${first} copy`)
       if (named === undefined && !asksItself) {
         dialogs.setState({ open: { kind: 'saveAs', name, existing: false, next } })
@@ -236,7 +239,7 @@ export function createKeeper({ host, asksItself, site, view, dialogs, emptySite 
       if (docId !== null && document !== null && document !== filed) {
         await autosave()
         const hasFile = fileName !== null && readOnly === null
-        const name = fileName === null ? document.name : stemOf(fileName)
+        const name = fileName === null ? document.name : fileStem(fileName)
         dialogs.setState({ open: { kind: 'closing', name, hasFile, leaving, next } })
         return
       }
@@ -276,5 +279,3 @@ export function createKeeper({ host, asksItself, site, view, dialogs, emptySite 
 
   return keeper
 }
-
-const stemOf = (fileName: string): string => fileName.replace(/\.slabwright\.json$/i, '')

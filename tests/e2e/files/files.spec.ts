@@ -4,6 +4,8 @@ import { expect } from 'playwright/test'
 import { siteText } from '../../fault/hostFolders'
 import { changeUnits, chooseFileAct, openFromFolder, test } from './deskTest'
 
+test.describe.configure({ timeout: 120_000 })
+
 const fileOf = (folder: string, name: string) =>
   JSON.parse(readFileSync(join(folder, `${name}.slabwright.json`), 'utf8')) as { units: string; name: string }
 
@@ -122,7 +124,7 @@ test('putting a site away with changes no file holds asks first, and each answer
   await back.click()
   await dialog.getByRole('button', { name: 'Set aside' }).click()
   const offered = page.getByRole('region', { name: 'Unsaved work' })
-  await expect(offered.getByText('not yet in Mill yard.slabwright.json')).toBeVisible()
+  await expect(offered.getByText('not yet in Mill yard')).toBeVisible()
   expect(fileOf(desk.disk.folder, 'Mill yard').units).toBe('ftin')
   await offered
     .getByRole('button', { name: /^Mill yard|^Alder/ })
@@ -183,7 +185,7 @@ test('work left by a program that ended is offered, and thrown away only after a
   await page.goto(await desk.startHost({ crashed: true }))
   await openFromFolder(page, 'Mill yard')
   await changeUnits(page)
-  await expect(page.getByText(/^Kept .* not in a file/)).toBeVisible()
+  await expect(page.getByText(/^Kept .*, not in the file yet/)).toBeVisible()
 
   const next = await context.newPage()
   await next.goto(await desk.startHost())

@@ -2,6 +2,8 @@ import { expect } from 'playwright/test'
 import { siteText } from '../../fault/hostFolders'
 import { changeUnits, chooseFileAct, expectAccessible, openFromFolder, test, watchPolicy } from '../files/deskTest'
 
+test.describe.configure({ timeout: 180_000 })
+
 const themes = ['light', 'dark', 'sunlight'] as const
 
 test('the theme chosen on the start page is there at the next start', async ({ page, desk }) => {
@@ -38,7 +40,6 @@ for (const theme of themes) {
     context,
     desk,
   }) => {
-    test.setTimeout(180_000)
     desk.disk.put('Mill yard.slabwright.json', siteText('Mill yard'))
     const violations = await watchPolicy(page)
     await page.emulateMedia({ reducedMotion: 'reduce' })

@@ -35,6 +35,8 @@ export interface EditorState {
   /** Edges chosen for a border. */
   readonly edges: readonly Id[]
   readonly mark: Mark | null
+  /** Points tied by tape, in order; not in the document until a slab is drawn through them. */
+  readonly traced: readonly Pt[]
   /** The aim is carried by the arrow keys. */
   readonly keyed: boolean
   /** The selection is being carried. */
@@ -61,6 +63,7 @@ const fresh: EditorState = {
   fault: null,
   edges: [],
   mark: null,
+  traced: [],
   keyed: false,
   carrying: false,
   said: '',
@@ -87,6 +90,10 @@ export type Editor = StoreApi<EditorState> & {
   run(name: string, command: Command): boolean
   remove(): void
   nudge(by: Pt): void
+  chooseEdges(ids: readonly Id[]): void
+  trace(at: Pt): void
+  untrace(): void
+  drawTraced(): void
   copy(): void
   paste(): void
 }
@@ -425,6 +432,27 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     nudge(by: Pt) {
       if (selection().length > 0) commit('move', moveSelection(selection(), by))
     },
+    chooseEdges(edges: readonly Id[]) {
+      store.setState({ edges, fault: null })
+      showBorder()
+    },
+    trace(at: Pt) {
+      store.setState(({ traced }) => ({ traced: [...traced, at] }))
+    },
+    untrace() {
+      store.setState(({ traced }) => ({ traced: traced.slice(0, -1) }))
+    },
+    drawTraced() {
+      const { traced, options } = store.getState()
+      const now = committed()
+      const shape = { kind: 'corners', corners: traced.map(at => ({ at })) } as const
+      const made = now && madeOf('slab', { kind: 'shape', shape }, options, now, [])
+      const ids = made && commit(made.name, made.command)
+      if (!ids) return
+      store.setState({ traced: [] })
+      start('select', options)
+      view.setState({ selection: ids.slice(0, 1) })
+    },
     copy() {
       const now = committed()
       if (now && selection().length > 0) {
@@ -447,15 +475,17 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
   })
 
   let shown: string | null = null
-  site.subscribe(({ history }) => {
-    const id = history ? currentDocument(history).id : null
-    if (id === shown) return
-    shown = id
-    store.setState(fresh)
+  /** Every site that is opened starts afresh; an empty sheet waits for the first slab. */
+  function follow(): void {
     const opened = committed()
-    // An empty sheet waits for the first slab.
+    if ((opened?.id ?? null) === shown) return
+    shown = opened?.id ?? null
+    grab = null
+    store.setState(fresh)
     if (opened && opened.slabs.length + opened.casters.length === 0) start('slab', usualOptions)
-  })
+  }
+  site.subscribe(follow)
+  follow()
   return editor
 }
 

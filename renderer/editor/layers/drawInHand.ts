@@ -14,9 +14,17 @@ export interface InHand {
   readonly aim: Aim | null
   /** Edges chosen for a border. */
   readonly edges: readonly CurveEdge[]
+  /** Points tied by tape. */
+  readonly traced: readonly Pt[]
 }
 
-export function drawInHand(pen: Pen, { drawing, aim, edges }: InHand): void {
+export function drawInHand(pen: Pen, { drawing, aim, edges, traced }: InHand): void {
+  strokeEdges(pen, joined(traced), 1.5, [5, 5])
+  traced.forEach((at, i) => {
+    drawSet(pen, at)
+    const [x, y] = toScreen(pen.camera, at)
+    letter(pen, String(i + 1), [x + 14, y - 12], { sizePx: 14, weight: 700, ground: pen.inks.paper })
+  })
   strokeEdges(pen, edges, 5, [])
   const sketch = drawing?.sketch(aim?.at ?? null) ?? null
   if (sketch) drawSketch(pen, sketch)

@@ -1,0 +1,231 @@
+import type { Site } from '../../shared/document/site'
+import { actionWords, hasForms, isOpening, type Options } from '../editor/actions/actions'
+import { cornersOfSite } from '../editor/cornerNames'
+import { useEditor, useEditorState } from '../editor/useEditor'
+import { ChoiceField } from './ChoiceField'
+import {
+  accessChoices,
+  densityChoices,
+  edgeChoices,
+  finishChoices,
+  formChoices,
+  inSlabChoices,
+  lightChoices,
+  placedChoices,
+  poolChoices,
+  roofChoices,
+  stripChoices,
+  wishChoices,
+} from './choices'
+import { MeasureField } from './MeasureField'
+import { NumberField } from './NumberField'
+import { TapeTieForm } from './TapeTieForm'
+import { TextField } from './TextField'
+
+/** More corners than this make a list nobody reads. */
+const mostMarks = 200
+
+/** What the next thing drawn will be like. */
+export function ActionOptions({ site }: { readonly site: Site }) {
+  const editor = useEditor()
+  const {
+    action,
+    options: o,
+    drawing,
+    mark,
+  } = useEditorState(({ action, options, drawing, mark }) => ({
+    action,
+    options,
+    drawing,
+    mark,
+  }))
+  if (action === 'select') return null
+  const set = (change: Partial<Options>) => editor.setOptions(change)
+  const choice = <K extends keyof Options>(
+    label: string,
+    key: K,
+    choices: readonly (readonly [Extract<Options[K], string>, string])[],
+  ) => (
+    <ChoiceField
+      label={label}
+      value={o[key] as Extract<Options[K], string>}
+      choices={choices}
+      onSet={value => set({ [key]: value } as Partial<Options>)}
+    />
+  )
+  const measure = (
+    label: string,
+    key:
+      | 'widthM'
+      | 'eaveM'
+      | 'overhangM'
+      | 'fenceHeightM'
+      | 'treeHeightM'
+      | 'trunkHeightM'
+      | 'crownRadiusM'
+      | 'undersideM'
+      | 'wayWidthM',
+    least = 0.001,
+  ) => (
+    <MeasureField
+      label={label}
+      lengthM={o[key]}
+      units={site.units}
+      minM={least}
+      onSet={value => {
+        if (value < least) return 'Type a length greater than zero.'
+        set({ [key]: value })
+        return null
+      }}
+    />
+  )
+  const hasForm = hasForms(action, o)
+  const drawsEdges = (hasForm && o.form === 'corners') || (action === 'border' && o.strip === 'band')
+  const marks = cornersOfSite(site)
+  return (
+    <section className="slab-form" aria-label={`${actionWords[action]}, how it is drawn`}>
+      <header>
+        <h2>{actionWords[action]}</h2>
+      </header>
+      <div className="fields">
+        {action === 'opening' ? choice('Kind', 'inSlab', inSlabChoices) : null}
+        {action === 'opening' && o.inSlab === 'pool' ? choice('Pool edge', 'pool', poolChoices) : null}
+        {action === 'border' ? choice('Kind', 'strip', stripChoices) : null}
+        {action === 'joint' ? choice('Kind', 'wish', wishChoices) : null}
+        {action === 'access' ? choice('Kind', 'access', accessChoices) : null}
+        {hasForm ? choice('Drawn as', 'form', formChoices) : null}
+        {drawsEdges ? choice('Next edge', 'edge', edgeChoices) : null}
+        {action === 'border' && o.strip !== 'inset' ? measure('Width', 'widthM') : null}
+        {action === 'border' ? (
+          <>
+            <ChoiceField
+              label="Finish"
+              value={o.finishId ?? site.finishes.at(-1)?.id ?? ''}
+              choices={finishChoices(site.finishes)}
+              onSet={finishId => set({ finishId })}
+            />
+            {choice('Placed', 'placed', placedChoices)}
+          </>
+        ) : null}
+        {action === 'building' ? (
+          <>
+            <ChoiceField
+              label="Height"
+              value={o.stories === null ? 'eave' : String(o.stories)}
+              choices={[
+                ['1', '1 story'],
+                ['2', '2 stories'],
+                ['3', '3 stories'],
+                ['eave', 'Eave height'],
+              ]}
+              onSet={value => set({ stories: value === 'eave' ? null : Number(value) })}
+            />
+            {o.stories === null ? measure('Eave above ground', 'eaveM') : null}
+            {measure('Overhang', 'overhangM', 0)}
+            {choice('Roof', 'roof', roofChoices)}
+            {o.roof === 'flat' ? null : (
+              <NumberField
+                label="Rise in 12"
+                value={o.risePer12}
+                min={0.5}
+                max={24}
+                step={0.5}
+                onSet={risePer12 => set({ risePer12 })}
+              />
+            )}
+          </>
+        ) : null}
+        {action === 'fence' ? (
+          <>
+            {measure('Height', 'fenceHeightM')}
+            <NumberField
+              label="Solid"
+              unit="%"
+              value={Math.round(o.solidity * 100)}
+              min={0}
+              max={100}
+              onSet={value => set({ solidity: value / 100 })}
+            />
+          </>
+        ) : null}
+        {action === 'tree' ? (
+          <>
+            {measure('Height', 'treeHeightM')}
+            {measure('Lowest leaves', 'trunkHeightM', 0)}
+            {measure('Crown radius', 'crownRadiusM')}
+            {choice('Leaves', 'density', densityChoices)}
+            <ChoiceField
+              label="In winter"
+              value={o.evergreen ? 'green' : 'bare'}
+              choices={[
+                ['bare', 'Bare'],
+                ['green', 'Green'],
+              ]}
+              onSet={value => set({ evergreen: value === 'green' })}
+            />
+          </>
+        ) : null}
+        {action === 'cover' ? (
+          <>
+            {measure('Underside above ground', 'undersideM')}
+            {choice('Light', 'light', lightChoices)}
+          </>
+        ) : null}
+        {action === 'access' && o.access === 'way' ? measure('Width', 'wayWidthM') : null}
+        {action === 'note' ? <TextField label="Words" value={o.note} onSet={note => set({ note })} /> : null}
+        {drawing && drawing.placed.length === 0 && mark && marks.length > 1 && marks.length <= mostMarks ? (
+          <ChoiceField
+            label="Typed from"
+            value={mark.words}
+            choices={marks.map(({ words }) => [words, words] as const)}
+            onSet={words => {
+              const found = marks.find(each => each.words === words)
+              if (found) editor.setMark(found)
+            }}
+          />
+        ) : null}
+      </div>
+      {action === 'border' && o.strip === 'border' ? <BorderEdges site={site} /> : null}
+      {action === 'opening' && isOpening(o.inSlab) && o.inSlab === 'pool' ? (
+        <p className="note">
+          Bonding at a pool is the electrician's; the local code decides on edge, drain and barrier.
+        </p>
+      ) : null}
+      {action === 'tape' ? <TapeTieForm site={site} /> : null}
+    </section>
+  )
+}
+
+/** Edges are clicked on the plan, or taken all at once here. */
+function BorderEdges({ site }: { readonly site: Site }) {
+  const editor = useEditor()
+  const edges = useEditorState(state => state.edges)
+  return (
+    <div className="fields">
+      {site.slabs
+        .flatMap(slab => [
+          { id: slab.id, words: `All edges of ${slab.name}`, path: slab.outline },
+          ...slab.openings.map(({ id, kind, name, path }) => ({
+            id,
+            words: `All around ${name ?? (kind === 'other' ? 'the opening' : `the ${kind}`)}`,
+            path,
+          })),
+        ])
+        .map(({ id, words, path }) => (
+          <button
+            key={id}
+            type="button"
+            className="btn"
+            onClick={() => {
+              editor.chooseEdges(path.edges.map(edge => edge.id))
+            }}
+          >
+            {words}
+          </button>
+        ))}
+      <button type="button" className="btn main" disabled={edges.length === 0} onClick={() => editor.enter()}>
+        Set the border
+      </button>
+    </div>
+  )
+}

@@ -1,0 +1,191 @@
+import { useState } from 'react'
+import { findEdge } from '../../core/document/commands/findPath'
+import { edgeLengthOf } from '../../core/document/commands/reversePath'
+import { setDimension } from '../../core/document/commands/setDimension'
+import { setEdgeRadius, setEdgeRise } from '../../core/document/commands/setEdgeRise'
+import { addBorder, addSteps, setAgainstExisting, setThickened } from '../../core/document/commands/slabParts'
+import { splitEdge } from '../../core/document/commands/splitEdge'
+import { edgeFromRise } from '../../core/geometry/resolvePath'
+import { printMeasures } from '../../core/units/printMeasures'
+import type { Id } from '../../shared/document/primitives'
+import type { Site } from '../../shared/document/site'
+import { cornerLetter } from '../editor/cornerNames'
+import { useEditorState } from '../editor/useEditor'
+import { ChoiceField } from './ChoiceField'
+import { MeasureField } from './MeasureField'
+import { NumberField } from './NumberField'
+import { useRun } from './useRun'
+
+/** Depth of a thickened edge 12 in, width 12 in; risers 7 in, treads 12 in: common practice, no source. */
+const usual = { deepM: 0.3048, wideM: 0.3048, riserM: 0.1778, treadM: 0.3048 } as const
+
+/** One edge, or several of one outline: length, arc, thickening, existing work, border, steps. */
+export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edgeIds: readonly Id[] }) {
+  const run = useRun()
+  const [moves, setMoves] = useState<'end' | 'start' | 'both'>('end')
+  const [bulges, setBulges] = useState<'left' | 'right'>('right')
+  const [risers, setRisers] = useState(2)
+  const widthM = useEditorState(state => state.options.widthM)
+  const id = edgeIds[0]!
+  const { path, index } = findEdge(site, id)!
+  const n = path.vertices.length
+  const [a, b] = [path.vertices[index]!, path.vertices[(index + 1) % n]!]
+  const edge = edgeFromRise(id, a.at, b.at, path.edges[index]!.riseM)
+  const slab = site.slabs.find(
+    each => each.outline.id === path.id || each.openings.some(opening => opening.path.id === path.id),
+  )
+  const isOutline = slab?.outline.id === path.id
+  const thick = slab?.thickened.find(({ edges }) => edges.includes(id))
+  const isAgainst = slab?.againstExisting.includes(id) ?? false
+  const lengthM = edgeLengthOf(path, index)
+  const ends = [cornerLetter(index), cornerLetter((index + 1) % n)] as const
+  const riseM = path.edges[index]!.riseM ?? 0
+  return (
+    <>
+      <header>
+        <h2>{edgeIds.length === 1 ? `Edge ${ends[0]} to ${ends[1]}` : `${edgeIds.length} edges`}</h2>
+      </header>
+      <div className="fields">
+        {edgeIds.length === 1 ? (
+          <>
+            <ChoiceField
+              label="Which end moves"
+              value={moves}
+              choices={[
+                ['end', `${ends[1]} moves, ${ends[0]} stays`],
+                ['start', `${ends[0]} moves, ${ends[1]} stays`],
+                ['both', 'Both move'],
+              ]}
+              onSet={setMoves}
+            />
+            <MeasureField
+              label="Length"
+              lengthM={lengthM}
+              units={site.units}
+              onSet={to => run('length', setDimension(id, to, { moves, with: 'side' }))}
+            />
+            <ChoiceField
+              label="An arc bulges"
+              value={riseM < 0 ? 'left' : riseM > 0 ? 'right' : bulges}
+              choices={[
+                ['right', 'Out'],
+                ['left', 'In'],
+              ]}
+              onSet={side => {
+                setBulges(side)
+                if (riseM !== 0) run('arc', setEdgeRise(id, side === 'right' ? Math.abs(riseM) : -Math.abs(riseM)))
+              }}
+            />
+            <MeasureField
+              label="Rise (0 = straight)"
+              lengthM={Math.abs(riseM)}
+              units={site.units}
+              onSet={to => run('arc', setEdgeRise(id, (riseM < 0 || (riseM === 0 && bulges === 'left') ? -1 : 1) * to))}
+            />
+            <MeasureField
+              label="Radius"
+              lengthM={edge.arc?.radiusM ?? 0}
+              units={site.units}
+              onSet={to =>
+                run(
+                  'arc',
+                  setEdgeRadius(id, to, { bulges: riseM < 0 || (riseM === 0 && bulges === 'left') ? 'left' : 'right' }),
+                )
+              }
+            />
+            <button type="button" className="btn" onClick={() => run('new corner', splitEdge(id, 0.5))}>
+              New corner in the middle
+            </button>
+          </>
+        ) : null}
+        {slab ? (
+          <>
+            <button
+              type="button"
+              className="btn"
+              onClick={() =>
+                run(
+                  'border',
+                  addBorder(slab.id, {
+                    pathId: path.id,
+                    edges: edgeIds.filter(each => path.edges.some(own => own.id === each)),
+                    widthM,
+                    finishId: site.finishes.at(-1)?.id ?? slab.finishId,
+                    placed: 'withField',
+                  }),
+                )
+              }
+            >
+              Add a border here, {printMeasures(site.units).size(widthM)}
+            </button>
+            <label className="check-field">
+              <input
+                type="checkbox"
+                checked={isAgainst}
+                onChange={() => run('existing work', setAgainstExisting(slab.id, edgeIds, !isAgainst))}
+              />
+              Meets existing work
+            </label>
+            <label className="check-field">
+              <input
+                type="checkbox"
+                checked={thick !== undefined}
+                onChange={() =>
+                  run(
+                    'thickened edge',
+                    setThickened(slab.id, edgeIds, thick ? null : { depthM: usual.deepM, widthM: usual.wideM }),
+                  )
+                }
+              />
+              Thickened
+            </label>
+            {thick ? (
+              <>
+                <MeasureField
+                  label="Thickened to"
+                  lengthM={thick.depthM}
+                  units={site.units}
+                  onSet={depthM =>
+                    run('thickened edge', setThickened(slab.id, edgeIds, { depthM, widthM: thick.widthM }))
+                  }
+                />
+                <MeasureField
+                  label="How wide"
+                  lengthM={thick.widthM}
+                  units={site.units}
+                  onSet={to =>
+                    run('thickened edge', setThickened(slab.id, edgeIds, { depthM: thick.depthM, widthM: to }))
+                  }
+                />
+              </>
+            ) : null}
+            {isOutline && edgeIds.length === 1 ? (
+              <>
+                <NumberField label="Risers" value={risers} min={1} max={20} onSet={setRisers} />
+                <button
+                  type="button"
+                  className="btn"
+                  onClick={() =>
+                    run(
+                      'steps',
+                      addSteps(slab.id, {
+                        edgeId: id,
+                        fromT: 0,
+                        widthM: lengthM,
+                        risers,
+                        riserM: usual.riserM,
+                        treadM: usual.treadM,
+                      }),
+                    )
+                  }
+                >
+                  Steps down from this edge
+                </button>
+              </>
+            ) : null}
+          </>
+        ) : null}
+      </div>
+    </>
+  )
+}

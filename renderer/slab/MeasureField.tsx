@@ -1,0 +1,73 @@
+import { type KeyboardEvent, useId, useState } from 'react'
+import { parseLength } from '../../core/units/parseLength'
+import { printMeasures } from '../../core/units/printMeasures'
+import type { UnitSystem } from '../../shared/document/site'
+import { sayLength } from '../editor/entry/sayLength'
+
+export interface MeasureFieldOf {
+  readonly label: string
+  readonly lengthM: number
+  readonly units: UnitSystem
+  /** Returns why the measure was refused, if it was. */
+  readonly onSet: (lengthM: number) => string | null
+  readonly minM?: number
+}
+
+/** A length as a spinbutton: typed as a contractor types it, or an inch up and down by the arrows. */
+export function MeasureField({ label, lengthM, units, onSet, minM = 0 }: MeasureFieldOf) {
+  const [text, setText] = useState<string | null>(null)
+  const [fault, setFault] = useState<string | null>(null)
+  const id = useId()
+  const step = units === 'ftin' ? 0.0254 : 0.01
+  const set = (valueM: number) => {
+    setText(null)
+    setFault(valueM === lengthM ? null : onSet(valueM))
+  }
+  const commit = () => {
+    if (text === null || text.trim() === '') {
+      setText(null)
+      return
+    }
+    const read = parseLength(text, units)
+    if (read.ok) set(read.value)
+    else setFault(read.error.message)
+  }
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === 'Enter') commit()
+    else if (event.key === 'Escape') {
+      setText(null)
+      setFault(null)
+    } else if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
+      const by = (event.key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 12 : 1)
+      const nextM = (Math.round(lengthM / step) + by) * step
+      if (nextM >= minM) set(nextM)
+    } else return
+    event.preventDefault()
+    event.stopPropagation()
+  }
+  return (
+    <div className="measure">
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        type="text"
+        role="spinbutton"
+        autoComplete="off"
+        aria-valuenow={Number(lengthM.toFixed(4))}
+        aria-valuetext={sayLength(lengthM, units)}
+        aria-invalid={fault !== null || undefined}
+        aria-describedby={fault ? `${id}-fault` : undefined}
+        value={text ?? printMeasures(units).length(lengthM)}
+        onFocus={event => event.target.select()}
+        onChange={event => setText(event.target.value)}
+        onBlur={commit}
+        onKeyDown={onKeyDown}
+      />
+      {fault ? (
+        <p className="entry-fault" id={`${id}-fault`} role="alert">
+          {fault}
+        </p>
+      ) : null}
+    </div>
+  )
+}

@@ -1,0 +1,51 @@
+import { useId, useState } from 'react'
+
+export interface NumberFieldOf {
+  readonly label: string
+  readonly value: number
+  readonly unit?: string
+  readonly min: number
+  readonly max: number
+  readonly step?: number
+  readonly onSet: (value: number) => void
+}
+
+/** A plain number; outside its range it is refused where it stands. */
+export function NumberField({ label, value, unit, min, max, step = 1, onSet }: NumberFieldOf) {
+  const [text, setText] = useState<string | null>(null)
+  const id = useId()
+  const typed = text === null ? value : Number(text)
+  const isRefused = text !== null && (text.trim() === '' || !Number.isFinite(typed) || typed < min || typed > max)
+  const commit = () => {
+    if (text !== null && !isRefused && typed !== value) onSet(typed)
+    if (!isRefused) setText(null)
+  }
+  return (
+    <div className="measure">
+      <label htmlFor={id}>
+        {label}
+        {unit ? ` (${unit})` : ''}
+      </label>
+      <input
+        id={id}
+        type="number"
+        min={min}
+        max={max}
+        step={step}
+        value={text ?? value}
+        aria-invalid={isRefused || undefined}
+        aria-describedby={isRefused ? `${id}-fault` : undefined}
+        onChange={event => setText(event.target.value)}
+        onBlur={commit}
+        onKeyDown={event => {
+          if (event.key === 'Enter') commit()
+        }}
+      />
+      {isRefused ? (
+        <p className="entry-fault" id={`${id}-fault`} role="alert">
+          Between {min} and {max}.
+        </p>
+      ) : null}
+    </div>
+  )
+}

@@ -1,0 +1,651 @@
+import { useState } from 'react'
+import {
+  changeBand,
+  changeBorder,
+  changeCaster,
+  changeInset,
+  changeMarkedPoint,
+  changeObstacle,
+  changeOpening,
+  changeSlab,
+  changeWay,
+} from '../../core/document/commands/changeEntity'
+import type { Command } from '../../core/document/commands/editSite'
+import { findEdge, findVertex } from '../../core/document/commands/findPath'
+import { type LineUpSide, lineUp, selectionBox } from '../../core/document/commands/lineUp'
+import { mirrorSelection, turnSelection } from '../../core/document/commands/moveSelection'
+import { setCornerRadius } from '../../core/document/commands/setCornerRadius'
+import { chosenEntities, type Entity } from '../../core/document/commands/siteEntities'
+import { addBorder, restackBorder } from '../../core/document/commands/slabParts'
+import { squarenessOf, squareUp } from '../../core/document/commands/squareUp'
+import { printMeasures } from '../../core/units/printMeasures'
+import type { Caster } from '../../shared/document/caster'
+import type { Id } from '../../shared/document/primitives'
+import type { Site } from '../../shared/document/site'
+import type { Slab } from '../../shared/document/slab'
+import { useSession, useView } from '../app/session'
+import { cornerLetter } from '../editor/cornerNames'
+import { useEditor, useEditorState } from '../editor/useEditor'
+import { ChoiceField } from './ChoiceField'
+import {
+  densityChoices,
+  finishChoices,
+  lightChoices,
+  obstacleChoices,
+  openingChoices,
+  placedChoices,
+  poolChoices,
+  roofChoices,
+} from './choices'
+import { EdgePanel } from './EdgePanel'
+import { MeasureField } from './MeasureField'
+import { NumberField } from './NumberField'
+import { TextField } from './TextField'
+import { useRun } from './useRun'
+
+interface PanelOf {
+  readonly site: Site
+}
+
+/** Properties of what is chosen on the plan. */
+export function SelectionPanel({ site }: PanelOf) {
+  const selection = useView(state => state.selection)
+  const action = useEditorState(state => state.action)
+  if (action !== 'select' || selection.length === 0) return null
+  const entities = chosenEntities(site, selection)
+  const edges = selection.filter(id => findEdge(site, id))
+  const corners = selection.filter(id => findVertex(site, id))
+  if (entities.length + edges.length + corners.length === 0) return null
+  const [entity] = entities
+  return (
+    <section className="slab-form" aria-label="What is chosen">
+      {entities.length === 1 && entity ? <EntityPanel site={site} entity={entity} /> : null}
+      {entities.length === 0 && edges.length > 0 ? <EdgePanel site={site} edgeIds={edges} /> : null}
+      {entities.length === 0 && edges.length === 0 ? <CornerPanel site={site} ids={corners} /> : null}
+      {entities.length > 1 ? (
+        <header>
+          <h2>{entities.length} chosen</h2>
+        </header>
+      ) : null}
+      <Together site={site} ids={selection} canLineUp={entities.length > 1} isWhole={entities.length > 0} />
+    </section>
+  )
+}
+
+const sides: readonly (readonly [LineUpSide, string])[] = [
+  ['left', 'Left sides'],
+  ['right', 'Right sides'],
+  ['top', 'Tops'],
+  ['bottom', 'Bottoms'],
+  ['middleAcross', 'Middles, one above the other'],
+  ['middleUp', 'Middles, side by side'],
+]
+
+/** What can be done with anything that is chosen. */
+function Together({
+  site,
+  ids,
+  canLineUp,
+  isWhole,
+}: PanelOf & { readonly ids: readonly Id[]; readonly canLineUp: boolean; readonly isWhole: boolean }) {
+  const editor = useEditor()
+  const run = useRun()
+  const [turnDeg, setTurnDeg] = useState(90)
+  const [side, setSide] = useState<LineUpSide>('left')
+  const box = selectionBox(site, ids)
+  return (
+    <>
+      <div className="fields acts-row">
+        {box && isWhole ? (
+          <>
+            <NumberField
+              label="Turn by"
+              unit="° left"
+              value={turnDeg}
+              min={-360}
+              max={360}
+              step={0.5}
+              onSet={setTurnDeg}
+            />
+            <button
+              type="button"
+              className="btn"
+              onClick={() =>
+                run('turn', turnSelection(ids, [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2], turnDeg))
+              }
+            >
+              Turn
+            </button>
+            <button
+              type="button"
+              className="btn"
+              onClick={() => {
+                const x = (box.minX + box.maxX) / 2
+                run('mirror', mirrorSelection(ids, [x, box.minY - 1], [x, box.maxY + 1]))
+              }}
+            >
+              Mirror
+            </button>
+          </>
+        ) : null}
+        {isWhole ? (
+          <button
+            type="button"
+            className="btn"
+            onClick={() => {
+              editor.copy()
+              editor.paste()
+            }}
+          >
+            Copy
+          </button>
+        ) : null}
+        <button type="button" className="btn" onClick={() => editor.remove()}>
+          Delete
+        </button>
+      </div>
+      {canLineUp ? (
+        <div className="fields">
+          <ChoiceField label="Line up with the first" value={side} choices={sides} onSet={setSide} />
+          <button type="button" className="btn" onClick={() => run('line up', lineUp(ids, side))}>
+            Line up
+          </button>
+        </div>
+      ) : null}
+    </>
+  )
+}
+
+function CornerPanel({ site, ids }: PanelOf & { readonly ids: readonly Id[] }) {
+  const run = useRun()
+  return (
+    <>
+      <header>
+        <h2>{ids.length === 1 ? 'Corner' : `${ids.length} corners`}</h2>
+      </header>
+      <div className="fields">
+        {ids.map(id => {
+          const found = findVertex(site, id)!
+          return (
+            <MeasureField
+              key={id}
+              label={`Corner ${cornerLetter(found.index)}, radius`}
+              lengthM={found.path.vertices[found.index]!.roundM ?? 0}
+              units={site.units}
+              onSet={value =>
+                value < 0 ? 'A radius is zero or more.' : run('corner radius', setCornerRadius(id, value || undefined))
+              }
+            />
+          )
+        })}
+      </div>
+    </>
+  )
+}
+
+function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
+  const run = useRun()
+  const { units } = site
+  const finish = (value: Id, set: (finishId: Id) => Command) => (
+    <ChoiceField
+      label="Finish"
+      value={value}
+      choices={finishChoices(site.finishes)}
+      onSet={id => run('finish', set(id))}
+    />
+  )
+  const title = (name: string) => (
+    <header>
+      <h2>{name}</h2>
+    </header>
+  )
+  const { row } = entity
+  switch (entity.kind) {
+    case 'slab':
+      return <SlabFields site={site} slab={entity.row} />
+    case 'caster':
+      return <CasterFields site={site} caster={entity.row} />
+    case 'opening': {
+      const { kind, pool, name, path } = entity.row
+      return (
+        <>
+          {title(name ?? 'Opening')}
+          <div className="fields">
+            <TextField
+              label="Name"
+              value={name ?? ''}
+              onSet={text => run('name', changeOpening(row.id, { name: text || undefined }))}
+            />
+            <ChoiceField
+              label="Kind"
+              value={kind}
+              choices={openingChoices}
+              onSet={to =>
+                run(
+                  'kind of opening',
+                  changeOpening(row.id, { kind: to, pool: to === 'pool' ? 'cantilevered' : undefined }),
+                )
+              }
+            />
+            {kind === 'pool' ? (
+              <ChoiceField
+                label="Pool edge"
+                value={pool ?? 'cantilevered'}
+                choices={poolChoices}
+                onSet={to => run('pool edge', changeOpening(row.id, { pool: to }))}
+              />
+            ) : null}
+            <Corners site={site} vertices={path.vertices} />
+          </div>
+        </>
+      )
+    }
+    case 'border': {
+      const { name, widthM, placed, finishId } = entity.row
+      const place = entity.owner.borders.findIndex(({ id }) => id === row.id)
+      return (
+        <>
+          {title(name ?? 'Border')}
+          <div className="fields">
+            <TextField
+              label="Name"
+              value={name ?? ''}
+              onSet={text => run('name', changeBorder(row.id, { name: text || undefined }))}
+            />
+            <MeasureField
+              label="Width"
+              lengthM={widthM}
+              units={units}
+              onSet={to => run('border width', changeBorder(row.id, { widthM: to }))}
+            />
+            {finish(finishId, id => changeBorder(row.id, { finishId: id }))}
+            <ChoiceField
+              label="Placed"
+              value={placed}
+              choices={placedChoices}
+              onSet={to => run('border method', changeBorder(row.id, { placed: to }))}
+            />
+            {place > 0 ? (
+              <button
+                type="button"
+                className="btn"
+                onClick={() => run('border order', restackBorder(entity.owner.id, row.id, place - 1))}
+              >
+                Move outward
+              </button>
+            ) : null}
+          </div>
+        </>
+      )
+    }
+    case 'band':
+      return (
+        <>
+          {title(entity.row.name ?? 'Band')}
+          <div className="fields">
+            <MeasureField
+              label="Width"
+              lengthM={entity.row.widthM}
+              units={units}
+              onSet={to => run('band width', changeBand(row.id, { widthM: to }))}
+            />
+            {finish(entity.row.finishId, id => changeBand(row.id, { finishId: id }))}
+            <ChoiceField
+              label="Placed"
+              value={entity.row.placed}
+              choices={placedChoices}
+              onSet={to => run('band method', changeBand(row.id, { placed: to }))}
+            />
+          </div>
+        </>
+      )
+    case 'inset':
+      return (
+        <>
+          {title(entity.row.name ?? 'Inset')}
+          <div className="fields">
+            {finish(entity.row.finishId, id => changeInset(row.id, { finishId: id }))}
+            <ChoiceField
+              label="Placed"
+              value={entity.row.placed}
+              choices={placedChoices}
+              onSet={to => run('inset method', changeInset(row.id, { placed: to }))}
+            />
+          </div>
+        </>
+      )
+    case 'obstacle':
+      return (
+        <>
+          {title('Obstacle')}
+          <div className="fields">
+            <ChoiceField
+              label="Kind"
+              value={entity.row.kind}
+              choices={obstacleChoices}
+              onSet={to => run('obstacle', changeObstacle(row.id, { kind: to }))}
+            />
+          </div>
+        </>
+      )
+    case 'point':
+      return (
+        <>
+          {title('Note')}
+          <div className="fields">
+            <TextField
+              label="Words"
+              value={entity.row.name}
+              onSet={name => run('note', changeMarkedPoint(row.id, { name }))}
+            />
+          </div>
+        </>
+      )
+    case 'way':
+      return (
+        <>
+          {title('Way in and out')}
+          <div className="fields">
+            <TextField
+              label="Name"
+              value={entity.row.name ?? ''}
+              onSet={name => run('name', changeWay(row.id, { name: name || undefined }))}
+            />
+            <MeasureField
+              label="Width"
+              lengthM={entity.row.widthM}
+              units={units}
+              onSet={to => run('way width', changeWay(row.id, { widthM: to }))}
+            />
+          </div>
+        </>
+      )
+    default:
+      return title(entity.kind === 'steps' ? 'Steps' : entity.kind === 'wish' ? 'Joint line' : 'Site')
+  }
+}
+
+/** More corners than this are rounded on the plan. */
+const mostCorners = 16
+
+function Corners({ site, vertices }: PanelOf & { readonly vertices: Slab['outline']['vertices'] }) {
+  const run = useRun()
+  if (vertices.length > mostCorners) return null
+  return (
+    <>
+      {vertices.map(({ id, roundM }, i) => (
+        <MeasureField
+          key={id}
+          label={`Corner ${cornerLetter(i)}, radius`}
+          lengthM={roundM ?? 0}
+          units={site.units}
+          onSet={value =>
+            value < 0 ? 'A radius is zero or more.' : run('corner radius', setCornerRadius(id, value || undefined))
+          }
+        />
+      ))}
+    </>
+  )
+}
+
+function SlabFields({ site, slab }: PanelOf & { readonly slab: Slab }) {
+  const run = useRun()
+  const { view } = useSession()
+  const widthM = useEditorState(state => state.options.widthM)
+  const print = printMeasures(site.units)
+  const square = squarenessOf(site, slab.outline.id)
+  const isSquare = square && square.differenceM < 0.0016
+  const { vertices, edges } = slab.outline
+  return (
+    <>
+      <header>
+        <h2>{slab.name}</h2>
+      </header>
+      <div className="fields">
+        <TextField label="Name" value={slab.name} onSet={name => run('name', changeSlab(slab.id, { name }))} />
+        <ChoiceField
+          label="Finish"
+          value={slab.finishId}
+          choices={finishChoices(site.finishes)}
+          onSet={finishId => run('finish', changeSlab(slab.id, { finishId }))}
+        />
+        <MeasureField
+          label="Thickness"
+          lengthM={slab.thicknessM}
+          units={site.units}
+          onSet={to => run('thickness', changeSlab(slab.id, { thicknessM: to }))}
+        />
+        <MeasureField
+          label="Base"
+          lengthM={slab.baseDepthM}
+          units={site.units}
+          onSet={to => run('base depth', changeSlab(slab.id, { baseDepthM: to }))}
+        />
+        <MeasureField
+          label="Top above the site mark"
+          lengthM={slab.levelM}
+          units={site.units}
+          minM={-100}
+          onSet={to => run('level', changeSlab(slab.id, { levelM: to }))}
+        />
+        <button
+          type="button"
+          className="btn"
+          onClick={() =>
+            run(
+              'border',
+              addBorder(slab.id, {
+                pathId: slab.outline.id,
+                edges: 'all',
+                widthM,
+                finishId: site.finishes.at(-1)?.id ?? slab.finishId,
+                placed: 'withField',
+              }),
+            )
+          }
+        >
+          Add a border, {print.size(widthM)} all around
+        </button>
+      </div>
+      <h3>Corners and edges</h3>
+      <div className="fields">
+        <Corners site={site} vertices={vertices} />
+        <ChoiceField
+          label="Go to"
+          value=""
+          choices={[
+            ['', 'the whole slab'],
+            ...edges.map(
+              ({ id }, i) => [id, `edge ${cornerLetter(i)} to ${cornerLetter((i + 1) % vertices.length)}`] as const,
+            ),
+            ...vertices.map(({ id }, i) => [id, `corner ${cornerLetter(i)}`] as const),
+          ]}
+          onSet={id => {
+            if (id) view.setState({ selection: [id] })
+          }}
+        />
+      </div>
+      {square ? (
+        <p className="note">
+          Diagonals {print.length(square.diagonalsM[0])} and {print.length(square.diagonalsM[1])},{' '}
+          {isSquare ? 'square.' : `${print.size(square.differenceM)} out.`}
+          {isSquare ? null : (
+            <button
+              type="button"
+              className="as-words"
+              onClick={() => run('square', squareUp(slab.outline.id, edges[0]!.id))}
+            >
+              Make it square about edge A to B
+            </button>
+          )}
+        </p>
+      ) : null}
+    </>
+  )
+}
+
+function CasterFields({ site, caster }: PanelOf & { readonly caster: Caster }) {
+  const run = useRun()
+  const { units } = site
+  const name = (
+    <TextField label="Name" value={caster.name} onSet={text => run('name', changeCaster(caster.id, { name: text }))} />
+  )
+  const height = (label: string, topM: number, baseM: number, set: (elevationM: number) => Command) => (
+    <MeasureField
+      label={label}
+      lengthM={topM - baseM}
+      units={units}
+      onSet={to => (to > 0 ? run('height', set(baseM + to)) : 'Type a height greater than zero.')}
+    />
+  )
+  const title = (
+    <header>
+      <h2>{caster.name}</h2>
+    </header>
+  )
+  if (caster.kind === 'building') {
+    const { roof, footprint } = caster
+    return (
+      <>
+        {title}
+        <div className="fields">
+          {name}
+          {height('Eave above ground', caster.eaveM, caster.baseM, eaveM => changeCaster(caster.id, { eaveM }))}
+          <MeasureField
+            label="Overhang"
+            lengthM={caster.overhangM}
+            units={units}
+            onSet={overhangM => run('overhang', changeCaster(caster.id, { overhangM }))}
+          />
+          <ChoiceField
+            label="Roof"
+            value={roof.form}
+            choices={roofChoices}
+            onSet={form =>
+              run(
+                'roof',
+                changeCaster(caster.id, {
+                  roof:
+                    form === 'flat'
+                      ? { form }
+                      : {
+                          form,
+                          risePer12: roof.form === 'flat' ? 6 : roof.risePer12,
+                          ridgeAlongEdge: footprint.edges[0]!.id,
+                        },
+                }),
+              )
+            }
+          />
+          {roof.form === 'flat' ? null : (
+            <>
+              <NumberField
+                label="Rise in 12"
+                value={roof.risePer12}
+                min={0.5}
+                max={24}
+                step={0.5}
+                onSet={risePer12 => run('roof', changeCaster(caster.id, { roof: { ...roof, risePer12 } }))}
+              />
+              {roof.form === 'gable' ? (
+                <ChoiceField
+                  label="Ridge runs along"
+                  value={roof.ridgeAlongEdge}
+                  choices={footprint.edges.map(
+                    ({ id }, i) =>
+                      [id, `edge ${cornerLetter(i)} to ${cornerLetter((i + 1) % footprint.edges.length)}`] as const,
+                  )}
+                  onSet={ridgeAlongEdge => run('ridge', changeCaster(caster.id, { roof: { ...roof, ridgeAlongEdge } }))}
+                />
+              ) : null}
+            </>
+          )}
+        </div>
+      </>
+    )
+  }
+  if (caster.kind === 'wall')
+    return (
+      <>
+        {title}
+        <div className="fields">
+          {name}
+          {height('Height', caster.topM, caster.baseM, topM => changeCaster(caster.id, { topM }))}
+          <NumberField
+            label="Solid"
+            unit="%"
+            value={Math.round(caster.solidity * 100)}
+            min={0}
+            max={100}
+            onSet={to => run('fence', changeCaster(caster.id, { solidity: to / 100 }))}
+          />
+        </div>
+      </>
+    )
+  if (caster.kind === 'tree')
+    return (
+      <>
+        {title}
+        <div className="fields">
+          {name}
+          {height('Height', caster.topM, caster.baseM, topM => changeCaster(caster.id, { topM }))}
+          <MeasureField
+            label="Lowest leaves"
+            lengthM={caster.trunkM - caster.baseM}
+            units={units}
+            onSet={to => run('tree', changeCaster(caster.id, { trunkM: caster.baseM + to }))}
+          />
+          <MeasureField
+            label="Crown radius"
+            lengthM={caster.crownRadiusM}
+            units={units}
+            onSet={to => run('crown', changeCaster(caster.id, { crownRadiusM: to }))}
+          />
+          <ChoiceField
+            label="Leaves"
+            value={caster.density}
+            choices={densityChoices}
+            onSet={density => run('leaves', changeCaster(caster.id, { density }))}
+          />
+          <ChoiceField
+            label="In winter"
+            value={caster.leaves === 'evergreen' ? 'green' : 'bare'}
+            choices={[
+              ['bare', 'Bare'],
+              ['green', 'Green'],
+            ]}
+            onSet={to =>
+              run(
+                'leaves',
+                changeCaster(caster.id, { leaves: to === 'green' ? 'evergreen' : { from: '04-15', to: '10-31' } }),
+              )
+            }
+          />
+        </div>
+      </>
+    )
+  return (
+    <>
+      {title}
+      <div className="fields">
+        {name}
+        <MeasureField
+          label="Underside above the site mark"
+          lengthM={caster.undersideM}
+          units={units}
+          onSet={to =>
+            run('cover', changeCaster(caster.id, { undersideM: to, topM: to + caster.topM - caster.undersideM }))
+          }
+        />
+        {typeof caster.light === 'string' ? (
+          <ChoiceField
+            label="Light"
+            value={caster.light}
+            choices={lightChoices}
+            onSet={light => run('light', changeCaster(caster.id, { light }))}
+          />
+        ) : null}
+      </div>
+    </>
+  )
+}

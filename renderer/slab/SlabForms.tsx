@@ -1,0 +1,47 @@
+import './slab.css'
+import type { Site } from '../../shared/document/site'
+import { useView } from '../app/session'
+import { useEditorState } from '../editor/useEditor'
+import { ActionOptions } from './ActionOptions'
+import { FinishForm } from './FinishForm'
+import { PictureForm } from './PictureForm'
+import { PlaceForm } from './PlaceForm'
+import { SelectionPanel } from './SelectionPanel'
+import { WalkForm } from './WalkForm'
+
+/** What is being drawn, or what is chosen, with all that can be set about it. */
+export function SlabForms({ site }: { readonly site: Site }) {
+  return (
+    <>
+      <ActionOptions site={site} />
+      <SelectionPanel site={site} />
+    </>
+  )
+}
+
+/** The site itself, where nothing is chosen. */
+export function SiteForms({ site }: { readonly site: Site }) {
+  const isIdle = useEditorState(state => (state.drawing?.placed.length ?? 0) === 0)
+  const isChosen = useView(state => state.selection.length > 0)
+  if (!isIdle || isChosen) return null
+  return (
+    <section className="slab-form" aria-label="The site">
+      <details>
+        <summary>Place and north</summary>
+        <PlaceForm site={site} />
+      </details>
+      <details>
+        <summary>Picture under the plan</summary>
+        <PictureForm site={site} />
+      </details>
+      <details>
+        <summary>Patterns and colors</summary>
+        <FinishForm site={site} />
+      </details>
+      <details>
+        <summary>Field notes: edges walked in order</summary>
+        <WalkForm site={site} />
+      </details>
+    </section>
+  )
+}

@@ -1,0 +1,158 @@
+import { expect, type Page } from 'playwright/test'
+import { openSample, stageButton, test } from '../renderer/planner'
+
+async function newSite(page: Page, address: string): Promise<void> {
+  await page.goto(address)
+  await page.getByRole('button', { name: 'New site' }).click()
+  await expect(page.getByText('Type a length or click the first corner.')).toBeVisible()
+}
+
+/** What the ledger says beside a name. */
+const figure = (page: Page, name: string) =>
+  page.locator('.row', { has: page.getByRole('button', { name: `How ${name} is computed` }) }).locator('.v')
+
+/** 24 × 14 ft with one corner of 6 ft radius: 336 − (1 − π/4)·36 ft². The border takes 12 in off all around: the rest
+ * is 22 × 12 ft with a corner of 5 ft, 264 − (1 − π/4)·25. Sector and rectangle of elementary geometry. */
+const areaFt2 = 336 - (1 - Math.PI / 4) * 36
+const fieldFt2 = 264 - (1 - Math.PI / 4) * 25
+
+async function expectPatio(page: Page): Promise<void> {
+  await expect(figure(page, 'Slab')).toContainText(areaFt2.toFixed(1))
+  await expect(figure(page, 'Field')).toContainText(fieldFt2.toFixed(1))
+}
+
+async function saveAndReopen(page: Page, name: string): Promise<void> {
+  await page.keyboard.press('Control+s')
+  const dialog = page.getByRole('dialog', { name: 'Save as' })
+  await dialog.getByLabel('Name').fill(name)
+  await dialog.getByRole('button', { name: 'Save' }).click()
+  await expect(page.getByText(/^Kept \d/)).toBeVisible()
+  await page.getByTitle('Back to the start page').click()
+  await page.getByRole('button', { name: 'Open a file' }).click()
+  await page
+    .getByRole('dialog', { name: 'Open a file' })
+    .getByRole('button', { name: new RegExp(name) })
+    .click()
+}
+
+test('by typing alone: a patio with a rounded corner, a border and a house, saved and opened again', async ({
+  page,
+  planner,
+}) => {
+  await newSite(page, planner.address)
+  const type = async (text: string) => {
+    await page.keyboard.type(text)
+    await page.keyboard.press('Enter')
+  }
+  await type('24')
+  await expect(page.getByText(/^2|Click the next corner/).first()).toBeVisible()
+  await type('14')
+  await type('24')
+  await type('14')
+  await expect(stageButton(page, 'Slab')).toContainText('336 ft²')
+  await page.getByLabel('Corner C, radius').focus()
+  await type(`6'`)
+  await page.getByRole('button', { name: /Add a border, 12″ all around/ }).press('Enter')
+  await expectPatio(page)
+  await page.locator('.actions [data-action="border"], .actions [tabindex="0"]').first().focus()
+  await page.keyboard.press('Home')
+  for (let i = 0; i < 4; i++) await page.keyboard.press('ArrowDown')
+  await expect(page.getByRole('button', { name: 'Building' })).toHaveAttribute('aria-pressed', 'true')
+  await page.getByLabel('Drawn as').selectOption('rectangle')
+  await page.getByRole('application').focus()
+  await page.keyboard.type('0')
+  await page.keyboard.press('Tab')
+  await type('14')
+  await page.keyboard.type('24')
+  await page.keyboard.press('Tab')
+  await type('20')
+  await expect(page.getByRole('option', { name: /^House/ })).toBeAttached()
+  await expectPatio(page)
+  await saveAndReopen(page, 'Typed patio')
+  await expectPatio(page)
+  await expect(page.getByRole('option', { name: /^House/ })).toBeAttached()
+})
+
+test('by pointer: corners clicked, the border on edges clicked, undone to empty and done again', async ({
+  page,
+  planner,
+}) => {
+  await page.setViewportSize({ width: 1440, height: 900 })
+  await newSite(page, planner.address)
+  const plan = page.getByRole('application')
+  const box = (await plan.boundingBox())!
+  const [cx, cy] = [box.x + box.width / 2, box.y + box.height / 2]
+  // Where the empty sheet stands: 20 m about the origin in the middle of the window.
+  const zoom = await page.evaluate(() => {
+    const { clientWidth: width, clientHeight: height } = document.querySelector('.sheet')!
+    const margin = Math.min(110, height * 0.16)
+    return Math.min(width - 2 * margin, height - 2 * margin) / 20
+  })
+  const click = async (xFt: number, yFt: number) => {
+    await page.mouse.move(cx + xFt * 0.3048 * zoom, cy - yFt * 0.3048 * zoom, { steps: 3 })
+    await page.mouse.down()
+    await page.mouse.up()
+  }
+  await click(-12, -7)
+  await click(12, -7)
+  await click(12, 7)
+  await click(-12, 7)
+  await click(-12, -7)
+  await expect(stageButton(page, 'Slab')).toContainText('336 ft²')
+  await page.getByRole('button', { name: 'Border', exact: true }).click()
+  await click(0, -7)
+  await expect(page.getByText('1 edge chosen. Enter sets the border.')).toBeVisible()
+  await page.getByRole('button', { name: 'Set the border' }).click()
+  await expect(figure(page, 'Field')).toContainText('312')
+  for (let i = 0; i < 2; i++) await page.keyboard.press('Control+z')
+  await expect(stageButton(page, 'Slab')).toContainText('nothing drawn')
+  for (let i = 0; i < 2; i++) await page.keyboard.press('Control+Shift+z')
+  await expect(figure(page, 'Field')).toContainText('312')
+})
+
+test('by the keys alone: the arrows carry the point, Enter sets it', async ({ page, planner }) => {
+  await newSite(page, planner.address)
+  await page.getByRole('application').focus()
+  const carry = async (key: string, times: number) => {
+    for (let i = 0; i < times; i++) await page.keyboard.press(key)
+    await page.keyboard.press('Enter')
+  }
+  await carry('ArrowRight', 1)
+  await carry('ArrowRight', 8)
+  await carry('ArrowUp', 6)
+  await carry('ArrowLeft', 8)
+  await page.keyboard.press('Enter')
+  await expect(stageButton(page, 'Slab')).toContainText('48 ft²')
+})
+
+test('a dimension on the plan is typed over, and it is said which end moves', async ({ page, planner }) => {
+  await openSample(page, planner)
+  await page
+    .getByRole('button', { name: /^28 ft, . to . of/ })
+    .first()
+    .click()
+  await page.getByLabel(/^Length . to .$/).fill(`30'`)
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('button', { name: 'Undo length' })).toBeVisible()
+  await expect(page.getByRole('button', { name: /^30 ft, . to . of/ }).first()).toBeAttached()
+})
+
+test('tape ties: points from field notes become a slab', async ({ page, planner }) => {
+  await newSite(page, planner.address)
+  await page.getByRole('button', { name: 'Tape tie' }).click()
+  await page.getByLabel('First to second point').fill('20')
+  await page.getByRole('button', { name: 'Set both points' }).click()
+  const [first, second] = [
+    page.getByLabel('Distance', { exact: true }).nth(0),
+    page.getByLabel('Distance', { exact: true }).nth(1),
+  ]
+  // 12-16-20 and 15-20-25: right triangles over the 20 ft line.
+  await first.fill('25')
+  await second.fill('15')
+  await page.getByRole('button', { name: 'Set the point' }).click()
+  await first.fill('15')
+  await second.fill('25')
+  await page.getByRole('button', { name: 'Set the point' }).click()
+  await page.getByRole('button', { name: 'Slab through the 4 tied points' }).click()
+  await expect(stageButton(page, 'Slab')).toContainText('300 ft²')
+})

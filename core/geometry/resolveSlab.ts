@@ -41,6 +41,9 @@ function resolveRing(
   return { ring: reverseRing(ring), findings: [...findings, turned], bad: false }
 }
 
+/** A scrap of a claim thinner than this on average is left to the field: a few times what chords may stray by. */
+const hairlineM = 5e-4
+
 /** True where regions certainly share no ground: their boundaries keep clear and neither lies in the other. */
 function regionsApart(a: CurveRegion, b: CurveRegion): boolean {
   if (!boxesMeet(ringBounds(a.outer), ringBounds(b.outer))) return true
@@ -58,7 +61,8 @@ class Claims {
     const rivals = this.taken
       .filter(t => !clearOf.includes(t.id) && regions.some(r => !regionsApart(r, t.region)))
       .map(t => t.region)
-    const { regions: shape, chordsKept } = subtractCurves(regions, rivals)
+    const { regions: left, chordsKept } = subtractCurves(regions, rivals)
+    const shape = left.filter(r => curveArea([r]) > hairlineM * (ringLength(r.outer) / 2))
     for (const region of shape) this.taken.push({ id, region })
     return { shape, chordsKept }
   }

@@ -3,6 +3,7 @@ import { PlanCanvas } from '../editor/PlanCanvas'
 import { Ledger } from '../ledger/Ledger'
 import { PlanOutline } from '../outline/PlanOutline'
 import { DayRail } from '../rail/DayRail'
+import { SheetPages } from '../sheets/SheetPages'
 import { StageBar } from './StageBar'
 import { usePlan, useSession, useView } from './session'
 
@@ -51,8 +52,14 @@ export function Frame() {
     <div className="app" data-stage={stage} data-client={clientView || undefined}>
       <StageBar />
       <main className="plan" aria-label="Plan">
-        <PlanCanvas />
-        <PlanOutline />
+        {stage === 'sheets' ? (
+          <SheetPages />
+        ) : (
+          <>
+            <PlanCanvas />
+            <PlanOutline />
+          </>
+        )}
       </main>
       <Ledger />
       {showsRail ? <DayRail /> : null}

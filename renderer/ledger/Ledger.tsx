@@ -3,6 +3,7 @@ import type { Quantity } from '../../shared/planJson'
 import { Icon } from '../app/Icon'
 import { usePlan, useSession, useView } from '../app/session'
 import { PoursPage } from '../pours/PoursPage'
+import { SheetsPage } from '../sheets/SheetsPage'
 import { SiteForms, SlabForms } from '../slab/SlabForms'
 import type { LivePlan } from '../store/livePlan'
 import { SunPage } from '../sun/SunPage'
@@ -22,9 +23,7 @@ export function Ledger() {
       {stage === 'sun' ? <SunPage live={live} /> : null}
       {stage === 'pours' ? <PoursPage live={live} /> : null}
       {stage === 'numbers' ? <NumbersPage live={live} /> : null}
-      {stage === 'sheets' ? (
-        <PlainPage title="Sheets" words="The day sheets, the layout sheet and the plan for the client are made here." />
-      ) : null}
+      {stage === 'sheets' ? <SheetsPage /> : null}
       {stage === 'log' ? (
         <PlainPage title="Log" words="Nothing logged yet. Times, temperatures and pails are written here on the day." />
       ) : null}

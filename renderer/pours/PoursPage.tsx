@@ -25,6 +25,7 @@ export function PoursPage({ live }: { readonly live: LivePlan }) {
   const session = useSession()
   const { notice, selection } = useView(({ notice, selection }) => ({ notice, selection }))
   const joints = usePlan(({ parts }) => parts.joints)
+  const isChosen = usePlan(({ parts }) => parts.pours?.every(pour => !pour.proposed) ?? false)
   const chosenJoint = joints?.find(({ id, kind }) => id === selection.at(-1) && kind === 'construction')
   const fixed = live.site.accepted.filter(({ pours }) => pours.some(({ lock, poured }) => lock.shape || poured))
   return (
@@ -38,8 +39,8 @@ export function PoursPage({ live }: { readonly live: LivePlan }) {
           </button>
         </p>
       ) : null}
-      <Problems />
       {chosenJoint ? <JointCard live={live} joint={chosenJoint} /> : null}
+      {isChosen ? null : <ProposalCards live={live} />}
       <PourCards live={live} />
       {fixed.length > 0 ? (
         <div className="acts-row">
@@ -58,8 +59,9 @@ export function PoursPage({ live }: { readonly live: LivePlan }) {
           </button>
         </div>
       ) : null}
+      <Problems />
       <DayList live={live} />
-      <ProposalCards live={live} />
+      {isChosen ? <ProposalCards live={live} /> : null}
       <JointLengths live={live} />
     </>
   )

@@ -267,7 +267,7 @@ function Strip({
           ))}
         </linearGradient>
       </defs>
-      <text className="rail-label" x={x0 - 12} y={strip.top + strip.height / 2 + 5} textAnchor="end">
+      <text className="rail-label" x={x0 - 12} y={strip.top + strip.height + 2} textAnchor="end">
         Sun height
       </text>
       <rect className="rail-sky" x={x0} y={strip.top} width={x1 - x0} height={strip.height} fill="url(#sky)" />

@@ -30,6 +30,8 @@ export interface ViewState {
   readonly markedSlabId: string | null
   /** What the last edit refused, or did besides its purpose. */
   readonly notice: string | null
+  /** Sheets that are neither shown nor sent, by their ids. */
+  readonly leftOut: readonly string[]
   readonly clientView: boolean
   readonly outlineShown: boolean
 }
@@ -48,6 +50,7 @@ const start: ViewState = {
   marking: null,
   markedSlabId: null,
   notice: null,
+  leftOut: [],
   clientView: false,
   outlineShown: false,
 }

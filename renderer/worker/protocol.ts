@@ -13,6 +13,7 @@ export const partNames = [
   'shade',
   'points',
   'quantities',
+  'dayPlans',
   'problems',
   'shadeLines',
   'sunMaps',

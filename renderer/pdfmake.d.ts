@@ -1,0 +1,4 @@
+declare module 'pdfmake/build/pdfmake' {
+  const library: unknown
+  export default library
+}

@@ -1,0 +1,64 @@
+/** The sheets of a plan that can be looked at and sent. */
+import type { Plan } from '../../core/plan/plan'
+import { daySheet } from '../../core/reports/day/daySheet'
+import type { PdfSection, PdfSet } from '../../core/reports/pdfSet'
+import { pdfSet } from '../../core/reports/pdfSet'
+import { planSheetData } from '../../core/reports/planSheetData'
+
+export interface SheetPicture {
+  readonly id: string
+  readonly name: string
+  readonly svg: string
+  readonly widthPt: number
+  readonly heightPt: number
+}
+
+/** A sheet of the list: its pages to be set, and the page as a picture where it is one. */
+export interface ListedSheet {
+  readonly id: string
+  readonly name: string
+  readonly sections: readonly PdfSection[]
+  readonly picture: SheetPicture | null
+}
+
+const pictureOf = (section: PdfSection, id: string, name: string): SheetPicture | null => {
+  const [node] = section.content
+  if (section.content.length !== 1 || typeof node !== 'object' || !('svg' in node)) return null
+  return { id, name, svg: node.svg, widthPt: section.widthPt, heightPt: section.heightPt }
+}
+
+const titleOf = (svg: string): string => /<title>([^<]*)<\/title>/.exec(svg)?.[1] ?? 'Plan'
+
+export interface SheetList {
+  readonly set: PdfSet
+  readonly sheets: readonly ListedSheet[]
+}
+
+const tableNames = ['Pours and shade, tables', 'Figures, tables', 'Cautions'] as const
+
+export function sheetList(plan: Plan): SheetList {
+  const set = pdfSet(planSheetData(plan))
+  let tables = 0
+  const seen = new Map<string, number>()
+  const sheets: ListedSheet[] = set.sections.map((section, i) => {
+    const [node] = section.content
+    const isPicture = section.content.length === 1 && typeof node === 'object' && 'svg' in node
+    const base = isPicture ? titleOf(node.svg) : (tableNames[tables++] ?? 'Tables')
+    const count = (seen.get(base) ?? 0) + 1
+    seen.set(base, count)
+    const name = count === 1 ? base : `${base}, ${count}`
+    const id = `set-${i}`
+    return { id, name, sections: [section], picture: pictureOf(section, id, name) }
+  })
+  for (const { pourId, number } of plan.dayPlans) {
+    const { sections } = daySheet(plan, pourId)
+    sheets.push({ id: `day-${pourId}`, name: `Day sheet, pour ${number}`, sections, picture: null })
+  }
+  return { set, sheets }
+}
+
+/** The chosen sheets as one set, in the order of the list. */
+export const chosenSet = ({ set, sheets }: SheetList, leftOut: readonly string[]): PdfSet => ({
+  ...set,
+  sections: sheets.filter(({ id }) => !leftOut.includes(id)).flatMap(({ sections }) => sections),
+})

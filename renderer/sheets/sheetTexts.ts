@@ -1,0 +1,92 @@
+/** Short texts to send: to the crew, to the plant, to the owner. */
+import { DateTime } from 'luxon'
+import type { Plan, PlannedPour } from '../../core/plan/plan'
+import { noticeLine } from '../../core/reports/cautions'
+import { printDay } from '../../core/reports/printDay'
+import { printMeasures } from '../../core/units/printMeasures'
+
+export const readers = ['crew', 'plant', 'owner'] as const
+export type Reader = (typeof readers)[number]
+
+export function sheetText(plan: Plan, reader: Reader): string {
+  const lines = [plan.site.name, ...writers[reader](plan)]
+  return `${lines.join('\n')}\n`
+}
+
+const dayOf = (pour: PlannedPour): string => (pour.date === null ? `day ${pour.day}` : printDay(pour.date, 'long'))
+
+const orderOf = (plan: Plan, pour: PlannedPour): string => {
+  const order = plan.quantities.find(q => q.pourId === pour.id && q.id.endsWith('-concrete-order'))
+  return order ? printMeasures(plan.site.units).volume(order.value) : ''
+}
+
+const wayName = (plan: Plan, id: string): string => {
+  const ways = plan.site.access?.ways ?? []
+  const at = ways.findIndex(way => way.id === id)
+  return ways[at]?.name ?? `way ${at + 1}`
+}
+
+const clock = (plan: Plan, ms: number): string =>
+  DateTime.fromMillis(ms, { zone: plan.site.place.zone, locale: 'en-US' })
+    .toFormat(plan.site.units === 'metric' ? 'H:mm' : 'h:mm a')
+    .toLowerCase()
+
+const writers: Readonly<Record<Reader, (plan: Plan) => string[]>> = {
+  crew: plan => {
+    const print = printMeasures(plan.site.units)
+    return [
+      ...plan.pours.flatMap(pour => {
+        const day = plan.dayPlans.find(({ pourId }) => pourId === pour.id)?.plan
+        return [
+          `Pour ${pour.number}, ${dayOf(pour)}: ${print.area(pour.areaM2)}, ${orderOf(plan, pour)} ordered.`,
+          ...(day
+            ? [
+                `  First truck ${clock(plan, day.startMs)}. Least slack ${Math.round(day.slackMin)} min, strip ${day.tightestStripId}.`,
+                ...day.strips.map(
+                  strip =>
+                    `  Strip ${strip.id}: place ${clock(plan, strip.placeMs)}, stamp ${clock(plan, strip.stampFromMs)} to ${clock(plan, strip.stampToMs)}${strip.doseMin > 0 ? `, retarder ${strip.doseMin} min` : ''}.`,
+                ),
+              ]
+            : []),
+        ]
+      }),
+      ...plan.days.flatMap(({ date, day, closedWayIds }) =>
+        closedWayIds.length === 0
+          ? []
+          : [
+              `Closed ${date === null ? `day ${day}` : printDay(date, 'long')}: ${closedWayIds.map(id => wayName(plan, id)).join(', ')}.`,
+            ],
+      ),
+      noticeLine,
+    ]
+  },
+  plant: plan => [
+    ...plan.pours.flatMap(pour => {
+      const day = plan.dayPlans.find(({ pourId }) => pourId === pour.id)?.plan
+      const print = printMeasures(plan.site.units)
+      return [
+        `${dayOf(pour)}, pour ${pour.number}: ${orderOf(plan, pour)}.`,
+        ...(day?.loads ?? []).map(
+          load => `  Load ${load.no}: ${print.volume(load.volumeM3)}, on site ${clock(plan, load.onSiteMs)}.`,
+        ),
+      ]
+    }),
+    'Same cement throughout. No calcium chloride. Call before changing the mix or the times.',
+    'The ticket comes with the truck.',
+  ],
+  owner: plan => [
+    ...plan.days.flatMap(({ date, day, pourIds, closedWayIds, afterTasks }) => {
+      const when = date === null ? `Day ${day}` : printDay(date, 'long')
+      const walk = afterTasks.find(({ task }) => task === 'openToFeet')
+      const cars = afterTasks.find(({ task }) => task === 'openToCars')
+      return [
+        ...(pourIds.length > 0 ? [`${when}: concrete is poured.`] : []),
+        ...(closedWayIds.length > 0 ? [`  Closed: ${closedWayIds.map(id => wayName(plan, id)).join(', ')}.`] : []),
+        ...(walk ? [`  Walk on it from ${printDay(walk.date, 'long')}, ${walk.time}.`] : []),
+        ...(cars ? [`  Cars and furniture from ${printDay(cars.date, 'long')}.`] : []),
+      ]
+    }),
+    'Before: sprinklers off, pets in, cars out of the way, doors kept as agreed.',
+    'Wet concrete burns skin: stay off it, keep children and pets away.',
+  ],
+}

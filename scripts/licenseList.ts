@@ -48,6 +48,7 @@ const exceptions: readonly Exception[] = [
   { name: /^lightningcss(-|$)/, states: 'MPL-2.0', because: 'build tool, unchanged and not shipped' },
   { name: /^@resvg\/resvg-js(-|$)/, states: 'MPL-2.0', because: 'test tool, unchanged and not shipped' },
   { name: /^(?:@axe-core\/playwright|axe-core)$/, states: 'MPL-2.0', because: 'test tool, unchanged and not shipped' },
+  { name: /^ical\.js$/, states: 'MPL-2.0', because: 'test tool, unchanged and not shipped' },
 ]
 
 /**

@@ -94,7 +94,7 @@ export function whatIf({ day, solved, hotter, rainMs }: WhatIfInput): readonly W
         : rainMin <= 0
           ? 'The rain is there first: do not start.'
           : `Strip ${open.id} is still open then: covers at hand, or start earlier.`
-    return { case: 'rain14', slackMin, firstLostStripId: open?.id ?? null, startMs, doNext }
+    return { case: 'rain14', slackMin, firstLostStripId: open?.id ?? firstLost(plan, day), startMs, doNext }
   }
   return whatIfCases.map(name => {
     const late = lateMin[name]

@@ -10,27 +10,37 @@ export interface SampleShelf {
   read(sampleId: string): Promise<string | null>
 }
 
+interface Sample {
+  readonly text: string
+  readonly name: string
+}
+
 /** The sites that come with the program, read once. */
 export function sampleShelf(layer: FileLayer, folder: string): SampleShelf {
-  let loading: Promise<Map<string, string>> | null = null
+  let loading: Promise<ReadonlyMap<string, Sample>> | null = null
   const load = async () => {
-    const texts = new Map<string, string>()
+    const samples = new Map<string, Sample>()
     for (const name of (await layer.list(folder).catch(() => [])).filter(name => name.endsWith(siteEnding)).sort()) {
       const bytes = await layer.read(join(folder, name)).catch(() => null)
-      if (bytes !== null) texts.set(name.slice(0, -siteEnding.length), Buffer.from(bytes).toString('utf8'))
+      if (bytes === null) continue
+      const text = Buffer.from(bytes).toString('utf8')
+      const sampleId = name.slice(0, -siteEnding.length)
+      const site = readSite(text)
+      samples.set(sampleId, { text, name: site.ok ? site.value.name : sampleId })
     }
-    return texts
+    return samples
   }
   const all = () => (loading ??= load())
   return {
     async list() {
-      return [...(await all())].map(([sampleId, text]) => {
-        const site = readSite(text)
-        return { sampleId, name: site.ok ? site.value.name : sampleId, bytes: Buffer.byteLength(text) }
-      })
+      return [...(await all())].map(([sampleId, { text, name }]) => ({
+        sampleId,
+        name,
+        bytes: Buffer.byteLength(text),
+      }))
     },
     async read(sampleId) {
-      return (await all()).get(sampleId) ?? null
+      return (await all()).get(sampleId)?.text ?? null
     },
   }
 }

@@ -8,13 +8,18 @@ import { Icon } from './Icon'
 import { SampleCard } from './SampleCard'
 import { useSession, useView } from './session'
 
-/** What the host lists, asked again each time the page is shown: a site may have been kept since. */
+/** By then the host has let go of the page that stood here before, if that was left or lost. */
+const laterMs = 7_000
+
+/** What the host lists, asked again when the page is shown once more and when a page before it was let go of. */
 function useStart(): { readonly start: StartInfo; readonly renew: () => void } {
-  const { host, start } = useSession()
+  const { host, site, start } = useSession()
   const [listed, setListed] = useState(start)
   const [asked, setAsked] = useState(0)
   // biome-ignore lint/correctness/useExhaustiveDependencies: each asking is answered anew
   useEffect(() => {
+    // What the page was started with is still true until a site has been open.
+    if (asked === 0 && site.getState().rev === 0) return
     let isGone = false
     void host.start({}).then(answer => {
       if (!isGone && answer.ok) setListed(answer.value)
@@ -23,6 +28,10 @@ function useStart(): { readonly start: StartInfo; readonly renew: () => void } {
       isGone = true
     }
   }, [host, asked])
+  useEffect(() => {
+    const timer = setTimeout(() => setAsked(times => times + 1), laterMs)
+    return () => clearTimeout(timer)
+  }, [])
   return { start: listed, renew: () => setAsked(times => times + 1) }
 }
 

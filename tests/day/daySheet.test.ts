@@ -1,0 +1,175 @@
+import ICAL from 'ical.js'
+import { describe, expect, it } from 'vitest'
+import { printPlanJson } from '../../core/plan/printPlanJson'
+import { calendarText, foldLine } from '../../core/reports/day/calendarText'
+import { daySentence, daySheet } from '../../core/reports/day/daySheet'
+import { wrapText } from '../../core/reports/day/wrapText'
+import { widthOf } from '../../core/reports/svgPen'
+import { renderPdf } from '../../electron/pdf/renderPdf'
+import { planOf, sampleSite } from '../plan/sampleSite'
+
+const plan = planOf(sampleSite('l-patio-accepted'))
+const svgOf = (pourId: string, page: number): string => {
+  const [node] = daySheet(plan, pourId).sections[page]!.content
+  return typeof node === 'object' && 'svg' in node ? node.svg : ''
+}
+const sizesOf = (svg: string): number[] => [...svg.matchAll(/font-size="([\d.]+)"/g)].map(match => Number(match[1]))
+
+describe('day plans of a site', () => {
+  it('there is one a pour, printed in UTC', () => {
+    const { dayPlans } = printPlanJson(plan)
+    expect(dayPlans.map(day => day.pourId)).toEqual(plan.pours.map(pour => pour.id))
+    for (const day of dayPlans) {
+      expect(day.startUtc).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ$/)
+      const area = day.strips.reduce((sum, strip) => sum + strip.areaM2, 0)
+      expect(area).toBeCloseTo(plan.pours.find(pour => pour.id === day.pourId)!.areaM2, 6)
+      const listed = day.loads.flatMap(load => load.portions.flatMap(portion => portion.stripIds))
+      expect(listed).toEqual(day.strips.map(strip => strip.id))
+    }
+  })
+
+  it('a pour holds the start that was fixed for it', () => {
+    const site = sampleSite('l-patio-accepted')
+    const [accepted] = site.accepted
+    const [first] = accepted!.pours
+    const fixed = planOf({
+      ...site,
+      accepted: [
+        {
+          ...accepted!,
+          pours: accepted!.pours.map(p => (p.id === first!.id ? { ...p, start: { time: '06:15' } } : p)),
+        },
+      ],
+    })
+    const before = plan.dayPlans.find(day => day.pourId === first!.id)!.plan.startMs
+    expect(fixed.dayPlans.find(day => day.pourId === first!.id)!.plan.startMs - before).toBe(-45 * 60_000)
+  })
+
+  it('without crew or weather there is none, and a note says what is missing', () => {
+    const { conditions: _, ...site } = sampleSite('l-patio-accepted')
+    const none = planOf(site)
+    expect(none.dayPlans).toEqual([])
+    expect(none.problems.find(problem => problem.code === 'dayNotPlanned')).toMatchObject({
+      severity: 'note',
+      message: 'No day plan: weather not entered.',
+    })
+  })
+
+  it('weather that cannot be stops the day plans alone', () => {
+    const site = sampleSite('l-patio-accepted')
+    const bad = planOf({
+      ...site,
+      conditions: {
+        ...site.conditions!,
+        kind: 'day',
+        highC: 10,
+        lowC: 30,
+        dewPointC: 5,
+        windMs: 2,
+        sky: 'sunny',
+      } as NonNullable<typeof site.conditions>,
+    })
+    expect(bad.dayPlans).toEqual([])
+    expect(bad.problems.some(problem => problem.code === 'highBelowLow')).toBe(true)
+    expect(bad.pours).toHaveLength(plan.pours.length)
+  })
+
+  it('a pour in the polar night is planned and told to be dark', () => {
+    const site = sampleSite('l-patio-accepted')
+    const dark = planOf({
+      ...site,
+      place: { ...site.place, latDeg: 78 },
+      accepted: site.accepted.map(a => ({ ...a, pours: a.pours.map(p => ({ ...p, date: '2026-12-21' })) })),
+    })
+    expect(dark.problems.map(problem => problem.code)).toContain('startInDark')
+  })
+})
+
+describe('the day sheet', () => {
+  it('has two pages whose first is in letters of 14 pt and more', () => {
+    for (const { id } of plan.pours) {
+      expect(daySheet(plan, id).sections).toHaveLength(2)
+      const sizes = sizesOf(svgOf(id, 0))
+      expect(sizes.length).toBeGreaterThan(40)
+      expect(Math.min(...sizes)).toBeGreaterThanOrEqual(14)
+    }
+  })
+
+  it('keeps all of its text on the page', () => {
+    for (const { id } of plan.pours)
+      for (const page of [0, 1])
+        for (const match of svgOf(id, page).matchAll(/<text x="([-\d.]+)" y="([-\d.]+)"/g)) {
+          expect(Number(match[1])).toBeGreaterThanOrEqual(0)
+          expect(Number(match[1])).toBeLessThanOrEqual(612)
+          expect(Number(match[2])).toBeLessThanOrEqual(792 - 20)
+        }
+  })
+
+  it('is black, white and gray', () => {
+    const colors = new Set(
+      [...svgOf(plan.pours[0]!.id, 0).matchAll(/(?:fill|stroke)="(#[0-9A-Fa-f]+)"/g)].map(match =>
+        match[1]!.toLowerCase(),
+      ),
+    )
+    for (const color of colors) {
+      const full = color.length === 4 ? `#${[...color.slice(1)].map(c => c + c).join('')}` : color
+      const [r, g, b] = [1, 3, 5].map(i => Number.parseInt(full.slice(i, i + 2), 16))
+      expect(Math.max(r!, g!, b!) - Math.min(r!, g!, b!)).toBeLessThan(16)
+    }
+  })
+
+  it('says every strip, every dose mark with its tape, and the sentence', () => {
+    const day = plan.dayPlans[0]!
+    const text = [0, 1]
+      .map(page => svgOf(day.pourId, page).replace(/<[^>]+>/g, ' '))
+      .join(' ')
+      .replace(/\s+/g, ' ')
+    for (const strip of day.plan.strips) expect(text).toContain(` ${strip.id} `)
+    for (const mark of day.doseMarks) for (const tape of mark.marks) expect(text).toContain(`from ${tape.corner}`)
+    expect(text).toContain(daySentence)
+    expect(text).toContain('Before the truck')
+    expect(text).toContain('If the day goes otherwise')
+  })
+
+  it('becomes a PDF', async () => {
+    const bytes = await renderPdf(daySheet(plan, plan.pours[0]!.id), { createdAt: new Date(0), compress: false })
+    const text = new TextDecoder('latin1').decode(bytes)
+    expect(text.slice(0, 5)).toBe('%PDF-')
+    expect(text.match(/\/Type \/Page\b/g)).toHaveLength(2)
+  })
+
+  it('breaks lines between words', () => {
+    const lines = wrapText('set the header before strip c and finish there', 14, 120)
+    expect(lines.length).toBeGreaterThan(1)
+    for (const line of lines) expect(widthOf(line, 14)).toBeLessThanOrEqual(120)
+    expect(lines.join(' ')).toBe('set the header before strip c and finish there')
+  })
+})
+
+describe('the calendar', () => {
+  const text = calendarText(plan, Date.UTC(2026, 6, 1))
+
+  it('is read by a reference reader of RFC 5545: each pour and what follows it', () => {
+    const calendar = new ICAL.Component(ICAL.parse(text))
+    const events = calendar.getAllSubcomponents('vevent').map(event => new ICAL.Event(event))
+    expect(events.length).toBeGreaterThan(plan.dayPlans.length)
+    for (const day of plan.dayPlans) {
+      const event = events.find(own => own.uid === `${plan.site.id}-${day.pourId}`)!
+      expect(event.startDate.toJSDate().getTime()).toBe(day.plan.startMs)
+      expect(event.summary).toBe(`${plan.site.name}: pour ${day.number}`)
+      expect(event.endDate.compare(event.startDate)).toBe(1)
+    }
+    expect(new Set(events.map(event => event.uid)).size).toBe(events.length)
+  })
+
+  it('has line ends of CRLF and no line over 75 octets', () => {
+    expect(text.endsWith('END:VCALENDAR\r\n')).toBe(true)
+    expect(text.replace(/\r\n/g, '')).not.toMatch(/[\r\n]/)
+    for (const line of text.split('\r\n')) expect(new TextEncoder().encode(line).length).toBeLessThanOrEqual(75)
+  })
+
+  it('never splits a letter when it folds', () => {
+    const long = `SUMMARY:${'é′'.repeat(80)}`
+    expect(foldLine(long).replace(/\r\n /g, '')).toBe(long)
+  })
+})

@@ -1,6 +1,6 @@
 /** Crew, mix, calendar, weather and the log: what the day plan computes with. */
 import * as z from 'zod/mini'
-import { HourMinute, Hours, Id, LocalDate, LocalTime, nonNegative, positive, share } from './primitives'
+import { Hours, Id, LocalDate, LocalTime, nonNegative, positive, share } from './primitives'
 
 export const Mix = z.strictObject({
   sacksPerYd3: z.optional(positive()),
@@ -98,5 +98,3 @@ export const Way = z.strictObject({
   open: z.array(Hours),
 })
 export type Way = z.infer<typeof Way>
-
-export { HourMinute }

@@ -88,6 +88,8 @@ export interface KeeperOf {
 export function createKeeper({ host, asksItself, site, view, dialogs, emptySite }: KeeperOf): Keeper {
   const store = createStore<KeptState>(() => nothing)
   let order = 0
+  /** The save that is under way. */
+  let underWay: Promise<unknown> = Promise.resolve()
   let timer: ReturnType<typeof setTimeout> | null = null
 
   const committed = (): Site | null => {
@@ -202,7 +204,9 @@ export function createKeeper({ host, asksItself, site, view, dialogs, emptySite 
         return
       }
       const text = serializeSite(document)
-      const answer = await host.save({ docId, text, order: order++, overwrite })
+      const asked = host.save({ docId, text, order: order++, overwrite })
+      underWay = asked
+      const answer = await asked
       if (answer.ok) settle(document, answer.value, fileName, next)
       else tellTrouble('file', 'notSaved', answer.error)
     },
@@ -224,7 +228,9 @@ export function createKeeper({ host, asksItself, site, view, dialogs, emptySite 
         dialogs.setState({ open: { kind: 'saveAs', name, existing: false, next } })
         return
       }
-      const answer = await host.saveAs({ docId, text: serializeSite(document), name, order: order++, replace })
+      const asked = host.saveAs({ docId, text: serializeSite(document), name, order: order++, replace })
+      underWay = asked
+      const answer = await asked
       if (!answer.ok) {
         if (answer.error.reason === 'exists') {
           dialogs.setState({ open: { kind: 'saveAs', name, existing: true, next } })
@@ -234,6 +240,7 @@ export function createKeeper({ host, asksItself, site, view, dialogs, emptySite 
       settle(document, answer.value.report, answer.value.fileName ?? name, next)
     },
     async leave({ leaving = false, next }: { leaving?: boolean; next?: Next } = {}): Promise<void> {
+      await underWay
       const document = committed()
       const { docId, filed, fileName, readOnly } = store.getState()
       if (docId !== null && document !== null && document !== filed) {

@@ -240,7 +240,7 @@ export function createKeeper({ host, asksItself, site, view, dialogs, emptySite 
       settle(document, answer.value.report, answer.value.fileName ?? name, next)
     },
     async leave({ leaving = false, next }: { leaving?: boolean; next?: Next } = {}): Promise<void> {
-      await underWay
+      await underWay.catch(() => {})
       const document = committed()
       const { docId, filed, fileName, readOnly } = store.getState()
       if (docId !== null && document !== null && document !== filed) {

@@ -72,7 +72,12 @@ export function Entry({ site, camera, size, print }: EntryOf) {
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
     if (event.key === 'Enter') {
       editor.enter()
-      document.getElementById(entryId(editor.getState().drawing?.fields[0]?.id ?? ''))?.focus()
+      // The next boxes may be others: they stand once this key has been dealt with.
+      queueMicrotask(() => {
+        const first = editor.getState().drawing?.fields[0]
+        const box = first ? document.getElementById(entryId(first.id)) : document.querySelector<HTMLElement>('.sheet')
+        box?.focus()
+      })
     } else if (event.key === 'Escape') {
       const had = Object.values(typed).some(text => text !== '')
       editor.escape()

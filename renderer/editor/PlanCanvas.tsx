@@ -2,7 +2,7 @@ import './editor.css'
 import { type KeyboardEvent, type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { Stage } from 'react-konva/lib/ReactKonvaCore'
 import { findEdge } from '../../core/document/commands/findPath'
-import { joinBounds, pointBounds } from '../../core/geometry/bounds'
+import { type Box, joinBounds, pointBounds } from '../../core/geometry/bounds'
 import { edgeFromRise } from '../../core/geometry/resolvePath'
 import type { PlannedJoint } from '../../core/plan/plan'
 import { printMeasures } from '../../core/units/printMeasures'
@@ -24,6 +24,7 @@ import { type Camera, fitBox, panBy, pinch, type Size, toPlan, toScreen, zoomAt 
 import { homeBox } from './camera/homeBox'
 import { DimensionFields } from './DimensionFields'
 import { Entry, entryId } from './Entry'
+import { loadPicture } from './layers/drawPicture'
 import { DrawnLayer, GroundLayer, HandlesLayer, ShadeLayer } from './layers/PlanLayers'
 import { entityGeometry, figureGeometry } from './layers/planGeometry'
 import { pourTints } from './layers/pourTints'
@@ -125,12 +126,21 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   const pointers = useRef(new Map<number, Pt>())
   const press = useRef<{ at: Pt; moved: boolean; edits: boolean; joint?: boolean } | null>(null)
 
+  // The drawing actions stand over the left of the plan.
+  const asidePx = stage === 'slab' && !clientView ? 82 : 0
+  const showBox = useCallback(
+    (whole: Box) => {
+      const seen = { width: size.width - asidePx, height: size.height }
+      return panBy(fitBox(whole, seen, Math.min(110, size.height * 0.16)), asidePx, 0)
+    },
+    [size, asidePx],
+  )
   const shown = useRef(live)
   shown.current = live
   const showAll = useCallback(() => {
     touched.current = false
-    if (size.width > 0) setCamera(fitBox(homeBox(shown.current), size, Math.min(110, size.height * 0.16)))
-  }, [size])
+    if (size.width > 0) setCamera(showBox(homeBox(shown.current)))
+  }, [size, showBox])
   // Until the user moves the camera, the whole site stays in view whatever the window does.
   useEffect(() => {
     if (!touched.current) showAll()
@@ -145,8 +155,8 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       if (!(whole.minX <= whole.maxX)) return was
       const [x0, y0] = toScreen(was, [whole.minX, whole.maxY])
       const [x1, y1] = toScreen(was, [whole.maxX, whole.minY])
-      const isInView = x0 >= 0 && y0 >= 0 && x1 <= size.width && y1 <= size.height
-      return touched.current || isInView ? was : fitBox(whole, size, Math.min(110, size.height * 0.16))
+      const isInView = x0 >= asidePx && y0 >= 0 && x1 <= size.width && y1 <= size.height
+      return touched.current || isInView ? was : showBox(whole)
     })
   }, [rev, hand.drawing?.placed.length, hand.traced.length])
 
@@ -316,7 +326,10 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     const field = hand.drawing?.fields[0]
     if (by && isEditing && camera && hand.drawing) {
       const step = unitStep(!event.shiftKey)
-      editor.carry([by[0] * step, by[1] * step], roundPoint(toPlan(camera, [size.width / 2, size.height / 2]), step))
+      editor.carry(
+        [by[0] * step, by[1] * step],
+        roundPoint(toPlan(camera, [(size.width + asidePx) / 2, size.height / 2]), step),
+      )
     } else if (by && isEditing && selection.length > 0) {
       const step = unitStep(event.shiftKey)
       editor.nudge([by[0] * step, by[1] * step])
@@ -325,7 +338,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       move(c => panBy(c, -by[0] * step, by[1] * step))
     } else if (isEditing && isPlain && field && /^[\d.]$/.test(event.key)) {
       editor.write(field.id, event.key)
-      requestAnimationFrame(() => {
+      queueMicrotask(() => {
         const box = document.getElementById(entryId(field.id)) as HTMLInputElement | null
         box?.focus()
         box?.setSelectionRange(box.value.length, box.value.length)
@@ -395,6 +408,8 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     [hand.edges, site],
   )
   const inHand = isDrawing ? { drawing: hand.drawing, aim: hand.aim, edges, traced: hand.traced } : null
+  const [ready, setReady] = useState(0)
+  useEffect(() => loadPicture(site, () => setReady(n => n + 1)), [site])
   // The keys go to the plan as soon as a site is open.
   useEffect(() => box.current?.focus({ preventScroll: true }), [])
 
@@ -419,7 +434,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       >
         {canvas ? (
           <Stage width={size.width} height={size.height} listening={false}>
-            <GroundLayer {...canvas} units={site.units} />
+            <GroundLayer {...canvas} units={site.units} picture={site.place.picture} ready={ready} />
             <DrawnLayer {...canvas} live={live} plates={shownPlates} selection={selection} clientView={clientView}>
               {stage === 'sun' && sunMap.maps.length > 0 ? <SunMapShape {...canvas} live={live} {...sunMap} /> : null}
             </DrawnLayer>

@@ -42,6 +42,22 @@ export function pickAt(at: Pt, { live, pours, joints, nearM }: PickOf): string |
   if (joint) return joint.id
   const pour = pours?.find(each => regionContains(each.region, at))
   if (pour) return pour.id
+  const { access, wishes } = live.site
+  const spots = [
+    ...live.site.slabs.flatMap(({ obstacles }) => obstacles),
+    ...(access ? [...access.truckSpots, ...access.pumpSpots, ...access.washouts, ...access.ways] : []),
+  ]
+  const spot = spots.find(each => isNear(each.at, at, 1.5 * nearM))
+  if (spot) return spot.id
+  const wish = wishes.find(each => {
+    if (each.kind === 'direction') return false
+    if (each.kind === 'forbiddenArea') return outlineOf(each.path).some(edge => distanceToEdge(edge, at) <= nearM)
+    const line = each.kind === 'required' ? each.line.map(({ last }) => last) : each.line
+    return line.slice(1).some((to, i) => distanceToEdge({ edgeId: '', from: line[i]!, to }, at) <= nearM)
+  })
+  if (wish) return wish.id
+  const keptOff = access?.noGo.find(path => outlineOf(path).some(edge => distanceToEdge(edge, at) <= nearM))
+  if (keptOff) return keptOff.id
   for (const slab of live.slabs) {
     const opening = slab.openings.find(each => ringContains(each.ring, at))
     if (opening) return opening.id

@@ -6,7 +6,7 @@ import { useStore } from 'zustand'
 import type { PlannedJoint } from '../../../core/plan/plan'
 import type { Measures } from '../../../core/units/measures'
 import type { Caster } from '../../../shared/document/caster'
-import type { UnitSystem } from '../../../shared/document/site'
+import type { Site, UnitSystem } from '../../../shared/document/site'
 import type { LivePlan } from '../../store/livePlan'
 import type { PlanStore } from '../../store/planStore'
 import type { Stage } from '../../store/viewStore'
@@ -19,6 +19,8 @@ import { drawGround } from './drawGround'
 import { drawLit, drawSelection } from './drawHandles'
 import { drawInHand, type InHand } from './drawInHand'
 import { drawCasterNames, drawSlabNames } from './drawNames'
+import { drawParts, drawWishes } from './drawParts'
+import { drawPicture } from './drawPicture'
 import { drawPlates, drawPours, type PourPlate } from './drawPours'
 import { drawShade } from './drawShade'
 import { drawSlabEdges, drawSlabs } from './drawSlabs'
@@ -38,10 +40,24 @@ const drawing =
     paint({ ctx: context._context, camera, size, inks })
 
 /** Paper and its squares. */
-export const GroundLayer = memo(function GroundLayer({ units, ...canvas }: Canvas & { readonly units: UnitSystem }) {
+export const GroundLayer = memo(function GroundLayer({
+  units,
+  picture,
+  ...canvas
+}: Canvas & {
+  readonly units: UnitSystem
+  readonly picture: Site['place']['picture']
+  /** Rises when the picture has been read. */
+  readonly ready: number
+}) {
   return (
     <Layer listening={false}>
-      <Shape sceneFunc={drawing(canvas, pen => drawGround(pen, units))} />
+      <Shape
+        sceneFunc={drawing(canvas, pen => {
+          drawGround(pen, units)
+          if (picture) drawPicture(pen, picture)
+        })}
+      />
     </Layer>
   )
 })
@@ -85,7 +101,9 @@ export const DrawnLayer = memo(function DrawnLayer({
             pen,
             site.casters.filter(caster => !isHouse(caster)),
           )
+          drawParts(pen, site, slabs)
           if (site.access && !clientView) drawAccess(pen, site.access)
+          if (!clientView) drawWishes(pen, site)
         })}
       />
       {children}
@@ -114,7 +132,7 @@ export const ShadeLayer = memo(function ShadeLayer({
 
 /** What stands over the plan in its corners: prompt and outline, north, scale bar, camera. */
 const furniture = ({ width, height }: Size): readonly Rect[] => [
-  { x: 0, y: 0, width: 132, height: 92 },
+  { x: 0, y: 0, width: 214, height: 92 },
   { x: width - 96, y: 0, width: 96, height: 92 },
   { x: 0, y: height - 56, width: 290, height: 56 },
   { x: width - 350, y: height - 56, width: 350, height: 56 },

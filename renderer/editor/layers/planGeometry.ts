@@ -1,5 +1,7 @@
 /** Which lines and shapes on the plan an id stands for: what is selected, and what a figure was measured on. */
+
 import type { CurveEdge, CurveRegion, CurveRing } from '../../../core/geometry/curve'
+import { edgeFromRise } from '../../../core/geometry/resolvePath'
 import type { Plan } from '../../../core/plan/plan'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Quantity } from '../../../shared/planJson'
@@ -42,6 +44,42 @@ export function entityGeometry(live: LivePlan, worked: Worked, id: string): Plan
         ...nothing,
         edges: caster.line.slice(1).map((to, i) => ({ edgeId: caster.id, from: caster.line[i]!, to })),
       }
+  }
+  for (const wish of live.site.wishes) {
+    if (wish.id !== id || wish.kind === 'direction') continue
+    if (wish.kind === 'forbiddenArea') return byRing(outlineOf(wish.path))
+    const line = wish.kind === 'required' ? wish.line.map(({ last }) => last) : wish.line
+    return { ...nothing, edges: line.slice(1).map((to, i) => ({ edgeId: id, from: line[i]!, to })) }
+  }
+  const { access } = live.site
+  const keptOff = access?.noGo.find(each => each.id === id)
+  if (keptOff) return byRing(outlineOf(keptOff))
+  const spots = [
+    ...(access ? [...access.truckSpots, ...access.pumpSpots, ...access.washouts, ...access.ways] : []),
+    ...live.site.slabs.flatMap(({ obstacles }) => obstacles),
+  ]
+  const spot = spots.find(each => each.id === id)
+  if (spot) return { ...nothing, points: [spot.at] }
+  const paths = live.site.slabs
+    .flatMap(({ outline, openings, bands, insets }) => [
+      outline,
+      ...openings.map(o => o.path),
+      ...bands.map(b => b.line),
+      ...insets.map(i => i.path),
+    ])
+    .concat(
+      casters.flatMap(each =>
+        each.kind === 'building' ? [each.footprint] : each.kind === 'cover' ? [each.outline] : [],
+      ),
+    )
+  for (const path of paths) {
+    const corner = path.vertices.find(each => each.id === id)
+    if (corner) return { ...nothing, points: [corner.at] }
+    const i = path.edges.findIndex(each => each.id === id)
+    if (i >= 0) {
+      const to = path.vertices[(i + 1) % path.vertices.length]!
+      return byRing([edgeFromRise(id, path.vertices[i]!.at, to.at, path.edges[i]!.riseM)])
+    }
   }
   const point = points.find(each => each.id === id)
   if (point) return { ...nothing, points: [point.at] }

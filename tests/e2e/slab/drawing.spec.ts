@@ -3,7 +3,7 @@ import { openSample, stageButton, test } from '../renderer/planner'
 
 async function newSite(page: Page, address: string): Promise<void> {
   await page.goto(address)
-  await page.getByRole('button', { name: 'New site' }).click()
+  await page.getByRole('button', { name: 'New site', exact: true }).click()
   await expect(page.getByText('Type a length or click the first corner.')).toBeVisible()
 }
 
@@ -66,11 +66,15 @@ test('by typing alone: a patio with a rounded corner, a border and a house, save
   await page.keyboard.type('24')
   await page.keyboard.press('Tab')
   await type('20')
-  await expect(page.getByRole('option', { name: /^House/ })).toBeAttached()
+  await expect(
+    page.getByRole('listbox', { name: 'Outline of the plan' }).getByRole('option', { name: /^House/ }),
+  ).toBeAttached()
   await expectPatio(page)
   await saveAndReopen(page, 'Typed patio')
   await expectPatio(page)
-  await expect(page.getByRole('option', { name: /^House/ })).toBeAttached()
+  await expect(
+    page.getByRole('listbox', { name: 'Outline of the plan' }).getByRole('option', { name: /^House/ }),
+  ).toBeAttached()
 })
 
 test('by pointer: corners clicked, the border on edges clicked, undone to empty and done again', async ({
@@ -81,12 +85,13 @@ test('by pointer: corners clicked, the border on edges clicked, undone to empty 
   await newSite(page, planner.address)
   const plan = page.getByRole('application')
   const box = (await plan.boundingBox())!
-  const [cx, cy] = [box.x + box.width / 2, box.y + box.height / 2]
+  // The drawing actions stand over the left 82 px.
+  const [cx, cy] = [box.x + (box.width + 82) / 2, box.y + box.height / 2]
   // Where the empty sheet stands: 20 m about the origin in the middle of the window.
   const zoom = await page.evaluate(() => {
     const { clientWidth: width, clientHeight: height } = document.querySelector('.sheet')!
     const margin = Math.min(110, height * 0.16)
-    return Math.min(width - 2 * margin, height - 2 * margin) / 20
+    return Math.min(width - 82 - 2 * margin, height - 2 * margin) / 20
   })
   const click = async (xFt: number, yFt: number) => {
     await page.mouse.move(cx + xFt * 0.3048 * zoom, cy - yFt * 0.3048 * zoom, { steps: 3 })

@@ -204,7 +204,7 @@ function firstPage(of: SheetOf, widthPt: number, heightPt: number): string {
   )
   const under = new Column(margin, bottom - 22, mapWide)
   under.text(
-    `Place ${day.plan.strips[0]!.id} first. X = dose mark.${map.shade ? ' Dashed = edge of the shade at that hour.' : ''}`,
+    `Place ${day.plan.strips[0]!.id} first.${day.doseMarks.length > 0 ? ' X = dose mark.' : ''}${map.shade ? ' Dashed = edge of the shade at that hour.' : ''}`,
   )
   parts.push(...under.parts)
   const time = new Column(margin, bottom + 22, right - margin)

@@ -1,0 +1,66 @@
+import { spawnSync } from 'node:child_process'
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+
+const root = join(import.meta.dirname, '../..')
+const sample = (name: string) => join(root, 'samples', `${name}.slabwright.json`)
+let folder: string
+let main: string
+
+const run = (...args: string[]) => {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [main, 'day', ...args], { encoding: 'utf8' })
+  return { status, stdout, stderr }
+}
+
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'slabwright-day-'))
+  const { buildCli } = (await import(join(root, 'scripts/build.mjs'))) as { buildCli(): Promise<string> }
+  main = await buildCli()
+}, 60_000)
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+describe('day', () => {
+  it('prints the day of a pour named by its number, and writes the sheet and the calendar', () => {
+    const { status, stdout, stderr } = run(sample('l-patio-accepted'), '--pour', '1', '--out', folder)
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
+    expect(stdout).toContain('Pour 1, 2026-07-21, first truck 7:00')
+    for (const word of [
+      'Strip',
+      'Load',
+      'One hand short',
+      'Crew:',
+      'The finger test and the foreman decide',
+    ])
+      expect(stdout).toContain(word)
+    expect(readdirSync(folder).sort()).toEqual(['day-1.pdf', 'pours.ics'])
+    expect(readFileSync(join(folder, 'day-1.pdf')).subarray(0, 5).toString('latin1')).toBe('%PDF-')
+  })
+
+  it('prints one object with --json', () => {
+    const { status, stdout } = run(sample('l-patio-accepted'), '--pour', '2', '--json')
+    expect(status).toBe(0)
+    expect(JSON.parse(stdout)).toMatchObject({ startUtc: '2026-07-22T13:00:00Z', slackMin: expect.any(Number) })
+  })
+
+  it('says what is missing: 1', () => {
+    const { status, stderr } = run(sample('plain-rectangle'), '--pour', '1')
+    expect({ status, stderr }).toEqual({
+      status: 1,
+      stderr: 'Pour 1 has no day plan: enter the crew and the weather.\n',
+    })
+  })
+
+  it('names the pours there are: 2', () => {
+    const { status, stderr } = run(sample('l-patio-accepted'), '--pour', '9')
+    expect(status).toBe(2)
+    expect(stderr).toMatch(/^There is no pour “9”; there are .+\.\n$/)
+  })
+
+  it('needs a pour: 2', () => {
+    const { status, stderr } = run(sample('l-patio-accepted'))
+    expect(status).toBe(2)
+    expect(stderr).toMatch(/^day needs --pour/)
+  })
+})

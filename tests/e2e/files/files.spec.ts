@@ -117,6 +117,7 @@ test('putting a site away with changes no file holds asks first, and each answer
   await openFromFolder(page, 'Mill yard')
   await changeUnits(page)
   await back.click()
+  await expect(dialog).toBeVisible()
   await page.keyboard.press('Escape')
   await expect(dialog).toHaveCount(0)
   await expect(page.getByText('147.5 m²').first()).toBeVisible()

@@ -10,6 +10,7 @@ import { usePlan, useSession, useView } from '../app/session'
 import { pourTints } from '../editor/layers/pourTints'
 import type { LivePlan } from '../store/livePlan'
 import { usePin } from '../sun/useSunStage'
+import { PourDayRow } from './PourDayRow'
 import { parseHour } from './parseHour'
 import { firstLightDeg, type SunCurve, sunCurve } from './sunCurve'
 
@@ -18,7 +19,7 @@ const stepMin = 5
 /** How long the whole rail takes when the day is run. */
 const runMs = 14_000
 
-interface Scale {
+export interface Scale {
   readonly width: number
   x(ms: number): number
   ms(x: number): number
@@ -384,26 +385,47 @@ function PinRow({ live, scale }: { readonly live: LivePlan; readonly scale: Scal
 }
 
 function PourRows({ scale }: { readonly scale: Scale }) {
-  const { shade, pours, joints } = usePlan(({ parts }) => ({
+  const { shade, pours, joints, dayPlans, date } = usePlan(({ parts, date }) => ({
     shade: parts.shade,
     pours: parts.pours,
     joints: parts.joints,
+    dayPlans: parts.dayPlans,
+    date,
   }))
+  const chosen = useView(state => state.selection.at(-1))
   if (!shade || !pours) return <p className="rail-wait">Pours: working</p>
   const tintOf = pourTints(pours, joints ?? [])
   return (
     <ul className="rail-rows" aria-label="Sun on each pour">
-      {pours.map(pour => (
-        <ShareRow
-          key={pour.id}
-          name={pour.number}
-          tint={tintOf.get(pour.id) ?? 1}
-          figure={pour.date === null ? `day ${pour.day}` : printDate(pour.date)}
-          shares={shade.pourShares.get(pour.id) ?? []}
-          instants={shade.instants}
-          scale={scale}
-        />
-      ))}
+      {pours.map(pour => {
+        const tint = tintOf.get(pour.id) ?? 1
+        const when = pour.date === null ? `day ${pour.day}` : printDate(pour.date)
+        const day = dayPlans?.find(({ pourId }) => pourId === pour.id)
+        // Hours of another day are laid on this day's clock.
+        return day ? (
+          <PourDayRow
+            key={pour.id}
+            day={day}
+            tint={tint}
+            when={when}
+            shiftMs={dayShift(day.date, date)}
+            isOpen={chosen === pour.id}
+            scale={scale}
+          />
+        ) : (
+          <ShareRow
+            key={pour.id}
+            name={pour.number}
+            tint={tint}
+            figure={when}
+            shares={shade.pourShares.get(pour.id) ?? []}
+            instants={shade.instants}
+            scale={scale}
+          />
+        )
+      })}
     </ul>
   )
 }
+
+const dayShift = (from: string, to: string): number => Date.parse(`${to}T00:00Z`) - Date.parse(`${from}T00:00Z`)

@@ -27,7 +27,9 @@ const pictureOf = (section: PdfSection, id: string, name: string): SheetPicture 
   return { id, name, svg: node.svg, widthPt: section.widthPt, heightPt: section.heightPt }
 }
 
-const titleOf = (svg: string): string => /<title>([^<]*)<\/title>/.exec(svg)?.[1] ?? 'Plan'
+/** The titles that plan sheets carry in their column of words. */
+const titles = ['Plan and pours', 'Edges of the shade', 'Ways in and out'] as const
+const titleOf = (svg: string): string => titles.find(title => svg.includes(`>${title}<`)) ?? 'Shade by the hour'
 
 export interface SheetList {
   readonly set: PdfSet

@@ -1,0 +1,207 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import AxeBuilder from '@axe-core/playwright'
+import { parse } from 'csv-parse/sync'
+import { expect, type Page } from 'playwright/test'
+import { pointBounds } from '../../../core/geometry/bounds'
+import { derivePlan } from '../../../core/plan/derivePlan'
+import { createMemo } from '../../../core/plan/memo'
+import { printPlanJson } from '../../../core/plan/printPlanJson'
+import { csvTables } from '../../../core/reports/csvTables'
+import { geoJson } from '../../../core/reports/geoJson'
+import { planSheetData } from '../../../core/reports/planSheetData'
+import { pointShare } from '../../../core/sun/pointSun'
+import { resolveCaster } from '../../../core/sun/resolveCaster'
+import { shadeLineTimes } from '../../../core/sun/shadeLineTimes'
+import { shadowPerMeter, sunPosition } from '../../../core/sun/sunPosition'
+import { parseLength } from '../../../core/units/parseLength'
+import { printMeasures } from '../../../core/units/printMeasures'
+import { printHour } from '../../../renderer/app/printDate'
+import { fitBox, toScreen } from '../../../renderer/editor/camera/camera'
+import { homeBox } from '../../../renderer/editor/camera/homeBox'
+import { printFigure } from '../../../renderer/ledger/printFigure'
+import { deriveLive } from '../../../renderer/store/livePlan'
+import { Site } from '../../../shared/document/site'
+import { openSample, stageButton, test } from '../renderer/planner'
+
+const site = Site.parse(JSON.parse(readFileSync('samples/l-patio.slabwright.json', 'utf8')))
+const date = '2026-07-21'
+
+const planOf = () => {
+  const plan = derivePlan(site, { date })
+  if (!plan.ok) throw new Error('no plan')
+  return plan.value
+}
+
+const settled = async (page: Page) => {
+  await expect(page.getByText('working', { exact: true })).toHaveCount(0, { timeout: 60_000 })
+}
+
+test('the time the shade leaves the slab is found, and it is that of the polygons', async ({ page, planner }) => {
+  await openSample(page, planner)
+  await stageButton(page, 'Sun').click()
+  await settled(page)
+  const { slabs, casters, day } = planOf()
+  const { changes } = shadeLineTimes(slabs[0]!.net, slabs[0]!.levelM, casters, site.place, day, site.settings)
+  const leaves = changes.find(({ to }) => to === 'sun')!
+  const row = page.locator('.row', { hasText: 'Shade leaves the slab' })
+  await expect(row).toContainText(printHour(leaves.ms, site.place.zone, site.units, true))
+})
+
+test('a click on the slab tells that point’s hours of sun, on the rail too', async ({ page, planner }) => {
+  await openSample(page, planner)
+  await stageButton(page, 'Sun').click()
+  await settled(page)
+  const plan = page.getByRole('application')
+  const box = (await plan.boundingBox())!
+  await plan.click({ position: { x: box.width * 0.55, y: box.height * 0.55 } })
+  await expect(page.getByRole('region', { name: 'Point asked about' })).toContainText('Direct sun')
+  await expect(page.getByRole('listitem', { name: /^Sun at the pin: .* to / })).toBeVisible()
+})
+
+test('a wrong eave height is put right by a marked shade line', async ({ page, planner }) => {
+  await openSample(page, planner)
+  await stageButton(page, 'Sun').click()
+  await settled(page)
+  const box = (await page.getByRole('application').boundingBox())!
+  const live = deriveLive(site, date, createMemo())
+  const camera = fitBox(homeBox(live), box, Math.min(110, box.height * 0.16))
+  // The house as it stands is 0.4 m higher than drawn: its shade at 10:00 ends farther out.
+  const house = site.casters.find(each => each.kind === 'building')!
+  const trueEaveM = house.eaveM + 0.4
+  const casters = site.casters.map(each => resolveCaster(each === house ? { ...house, eaveM: trueEaveM } : each).value)
+  const ms = Date.parse(`${date}T10:00:00-06:00`)
+  const { latDeg, lonDeg, northDeg } = site.place
+  const perMeter = shadowPerMeter(sunPosition(ms, latDeg, lonDeg), northDeg)
+  const slab = live.slabs[0]!
+  const bounds = pointBounds(slab.outline.map(({ from }) => from))
+  const x = bounds.minX + 0.3 * (bounds.maxX - bounds.minX)
+  const isInSun = (y: number) => pointShare([x, y], slab.levelM, casters, perMeter, date, site.settings) >= 0.5
+  let [low, high] = [bounds.minY + 0.1, bounds.maxY - 0.1]
+  expect([isInSun(low), isInSun(high)]).toEqual([false, true])
+  while (high - low > 1e-3) {
+    const middle = (low + high) / 2
+    if (isInSun(middle)) high = middle
+    else low = middle
+  }
+  await page.getByRole('button', { name: /^Mark today/ }).click()
+  const [px, py] = toScreen(camera, [x, (low + high) / 2])
+  await page.getByRole('application').click({ position: { x: px, y: py } })
+  await page.getByRole('button', { name: 'What would explain it' }).click()
+  const card = page.getByRole('article').filter({ hasText: /eave at/ })
+  const told = /eave at (.*) instead/.exec((await card.textContent()) ?? '')?.[1] ?? ''
+  const eaveM = parseLength(told.replace(/′/g, "'").replace(/″/g, '"'), site.units)
+  if (!eaveM.ok) throw new Error(`no length: ${told}`)
+  // A pixel is a few centimeters of slab, and the sun stands 37° high.
+  expect(Math.abs(eaveM.value - trueEaveM)).toBeLessThan(1.5 / camera.zoom)
+  await card.getByRole('button', { name: 'Use this' }).click()
+  await expect(page.getByRole('button', { name: 'Undo height by shade' })).toBeVisible()
+})
+
+test('one more pour is chosen from its card, which says what for and against', async ({ page, planner }) => {
+  await openSample(page, planner)
+  await stageButton(page, 'Pours').click()
+  const card = page.getByRole('article', { name: '3 pours' })
+  await expect(card.getByRole('listitem').filter({ hasText: 'smaller' })).toBeVisible({ timeout: 60_000 })
+  await expect(card.getByRole('listitem').filter({ hasText: 'One more pour' })).toBeVisible()
+  await card.getByRole('button', { name: 'Choose 3 pours' }).click()
+  await expect(card.getByText('Chosen')).toBeVisible({ timeout: 30_000 })
+  await expect(stageButton(page, 'Pours')).toContainText('3 pours')
+  await page.getByRole('button', { name: 'Undo split into 3 pours' }).click()
+  await expect(stageButton(page, 'Pours')).toContainText('2 pours')
+})
+
+test('a joint dragged so far that a pour is over capacity says so', async ({ page, planner }) => {
+  await openSample(page, planner)
+  await stageButton(page, 'Pours').click()
+  await page.getByRole('button', { name: 'Choose 2 pours' }).click({ timeout: 60_000 })
+  await expect(page.getByText('as chosen')).toBeVisible()
+  await settled(page)
+  const plan = page.getByRole('application')
+  const box = (await plan.boundingBox())!
+  // Two pours of 794 ft² part about the middle of the slab's height: looked for down one column of the plan.
+  const undo = page.getByRole('button', { name: 'Undo joint shifted' })
+  for (let y = 0.5; y < 0.7 && !(await undo.isVisible()); y += 0.012) {
+    await page.mouse.move(box.x + box.width * 0.42, box.y + box.height * y)
+    await page.mouse.down()
+    await page.mouse.move(box.x + box.width * 0.42, box.y + box.height * y - 30, { steps: 6 })
+    await page.mouse.up()
+  }
+  await expect(undo).toBeVisible()
+  await expect(page.locator('.note.check', { hasText: /Pour \d/ }).first()).toContainText(/800 ft²/)
+})
+
+test('every figure of the ledger is that of the plan’s JSON', async ({ page, planner }) => {
+  await openSample(page, planner)
+  await stageButton(page, 'Numbers').click()
+  await settled(page)
+  const json = printPlanJson(planOf())
+  const rows = page.locator('.led .row')
+  const shown = (await rows.allInnerTexts()).map(text => text.replace(/\s+/g, ' '))
+  expect(json.quantities.length).toBeGreaterThan(20)
+  for (const { label, value, unit } of json.quantities) {
+    const printed = printFigure(value, unit, site.units)
+    const wanted = `${printed.figure}${printed.unit ? ` ${printed.unit}` : ''}`
+    expect(
+      shown.some(text => text.includes(label) && text.includes(wanted)),
+      `${label} ${wanted}`,
+    ).toBe(true)
+  }
+  const print = printMeasures(site.units)
+  await stageButton(page, 'Pours').click()
+  const pours = page.getByRole('region', { name: 'Pours', exact: true })
+  for (const pour of json.pours) await expect(pours).toContainText(print.area(pour.areaM2))
+})
+
+test('exported tables and GeoJSON read back as what the plan holds', async ({ page, planner }) => {
+  await openSample(page, planner)
+  await stageButton(page, 'Sheets').click()
+  const data = planSheetData(planOf())
+  await page.getByRole('button', { name: 'CSV tables' }).click({ timeout: 60_000 })
+  await expect(page.getByText(/^Written: /)).toBeVisible()
+  for (const { name, text } of csvTables(data)) {
+    const written = readFileSync(join(planner.folder, `Alder Court patio, ${name}.csv`), 'utf8')
+    expect(parse(written, { bom: true })).toEqual(parse(text, { bom: true }))
+  }
+  await page.getByRole('button', { name: 'GeoJSON' }).click()
+  await expect(page.getByText('Written: Alder Court patio.geojson.')).toBeVisible()
+  const written = JSON.parse(readFileSync(join(planner.folder, 'Alder Court patio.geojson'), 'utf8'))
+  expect(written).toEqual(JSON.parse(JSON.stringify(geoJson(data))))
+  await page.getByRole('button', { name: 'PDF of the chosen sheets' }).click()
+  await expect(page.getByText('Written: Alder Court patio, sheets.pdf.')).toBeVisible({ timeout: 60_000 })
+  const pdf = readFileSync(join(planner.folder, 'Alder Court patio, sheets.pdf'))
+  expect(pdf.subarray(0, 5).toString()).toBe('%PDF-')
+  expect(pdf.length).toBeGreaterThan(20_000)
+})
+
+for (const theme of ['light', 'dark', 'sunlight'] as const) {
+  test(`pin, marks, chosen joint, locked pour and sheets pass the accessibility check in the ${theme} theme`, async ({
+    page,
+    planner,
+  }) => {
+    test.setTimeout(120_000)
+    await page.emulateMedia({ reducedMotion: 'reduce' })
+    await page.goto(planner.address)
+    await page.getByRole('radio', { name: theme, exact: true }).check()
+    await page
+      .getByRole('button', { name: /^Alder Court patio(?!,)/ })
+      .and(page.locator('.sample'))
+      .click()
+    const faults = async (state: string) =>
+      (await new AxeBuilder({ page }).analyze()).violations.map(v => `${state}: ${v.id} ${v.nodes[0]?.html}`)
+    await stageButton(page, 'Sun').click()
+    await page.getByRole('button', { name: 'No leaves' }).click()
+    await page.getByRole('button', { name: /^Mark today/ }).click()
+    await settled(page)
+    expect(await faults('sun')).toEqual([])
+    await stageButton(page, 'Pours').click()
+    await page.getByRole('button', { name: 'Choose 3 pours' }).click({ timeout: 60_000 })
+    await page.getByRole('region', { name: 'Pours', exact: true }).getByRole('button').first().click()
+    await page.getByRole('button', { name: 'Lock the shape' }).click()
+    await settled(page)
+    expect(await faults('pours')).toEqual([])
+    await stageButton(page, 'Sheets').click()
+    await expect(page.locator('.sheet-page img').first()).toBeVisible({ timeout: 60_000 })
+    expect(await faults('sheets')).toEqual([])
+  })
+}

@@ -123,6 +123,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   }))
   const box = useRef<HTMLDivElement | null>(null)
   const touched = useRef(false)
+  const lastPoint = useRef<Pt | null>(null)
   const pointers = useRef(new Map<number, Pt>())
   const press = useRef<{ at: Pt; moved: boolean; edits: boolean; joint?: boolean } | null>(null)
 
@@ -251,7 +252,11 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   const onPointerMove = (event: PointerEvent<HTMLDivElement>) => {
     const before = pointers.current.get(event.pointerId)
     const at = localPoint(event)
+    // A page that is laid out anew under a resting hand sends moves that are none.
+    const was = lastPoint.current
+    lastPoint.current = [event.clientX, event.clientY]
     if (!before) {
+      if (was === null || (was[0] === event.clientX && was[1] === event.clientY)) return
       if (stage === 'slab' && camera) {
         const to = planHand(event)
         later(() => editor.move(toPlan(camera, at), to))

@@ -390,8 +390,11 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
         }
         values[field.id] = value.value
       }
-      if (Object.keys(values).length > 0) take(drawing.type(values as Values, aim?.at ?? null))
-      else {
+      if (Object.keys(values).length > 0) {
+        // What was typed has the word until the pointer moves again.
+        store.setState({ aim: null, keyed: false })
+        take(drawing.type(values as Values, aim?.at ?? null))
+      } else {
         const { keyed } = store.getState()
         const turn = keyed ? { next: drawing } : drawing.finish()
         // Where nothing is there to be ended, Enter sets the point the arrow keys carry.

@@ -111,7 +111,7 @@ function SlabPage({ live }: { readonly live: LivePlan }) {
       })}
       {live.slabs.length === 0 ? <p className="note">Areas, borders and lengths are listed here as you draw.</p> : null}
       {clientView ? null : <SiteForms site={live.site} />}
-      <Problems />
+      {clientView ? null : <Problems />}
     </>
   )
 }

@@ -22,6 +22,17 @@ describe('typing alone', () => {
     expect(editor.selection).toEqual([editor.site.slabs[0]!.id])
   })
 
+  it('is not turned aside by a hand that rested on the plan before', () => {
+    const editor = new TestEditor()
+      .choose('slab')
+      .pointerMove([3, -7])
+      .type('24', 'right')
+      .type('14')
+      .type('24')
+      .type('14')
+    expect(areaFt2(editor)).toBeCloseTo(336, 9)
+  })
+
   it('closes the outline when the last length comes back to the start', () => {
     const editor = new TestEditor().type('24').type('14').type('24').type('14')
     expect(areaFt2(editor)).toBeCloseTo(336, 9)

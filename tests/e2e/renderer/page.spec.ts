@@ -164,7 +164,7 @@ test('a worker that dies is started again from the whole document', async ({ pag
 
 test('a new site starts with an empty sheet', async ({ page, planner }) => {
   await page.goto(planner.address)
-  await page.getByRole('button', { name: 'New site' }).click()
+  await page.getByRole('button', { name: 'New site', exact: true }).click()
   await expect(page.getByText('Type a length or click the first corner.')).toBeVisible()
   await expect(stageButton(page, 'Slab')).toContainText('nothing drawn')
 })
@@ -199,7 +199,7 @@ for (const [width, height] of [
 
 test('a new site is named, kept in a file, and opened again from the list of the folder', async ({ page, planner }) => {
   await page.goto(planner.address)
-  await page.getByRole('button', { name: 'New site' }).click()
+  await page.getByRole('button', { name: 'New site', exact: true }).click()
   await page.keyboard.press('Control+s')
   const dialog = page.getByRole('dialog', { name: 'Save as' })
   await dialog.getByLabel('Name').fill('Quarry Lane drive')

@@ -136,6 +136,17 @@ function* offerSplits(site: Site, plan: Plan, request: ScreenRequest, memo: Memo
   return offers
 }
 
+/** Set tables are functions, which no worker can send: they are made again where a day is planned again. */
+function withoutTables(plan: Plan, memo: Memo): Plan {
+  const sendable = plan.dayPlans.map(day =>
+    memo.part('sendableDay', day.pourId, [day], () => {
+      const { tables: _, ...input } = day.input
+      return { ...day, input }
+    }),
+  )
+  return { ...plan, dayPlans: memo.part('sendableDays', 'site', sendable, () => sendable) }
+}
+
 /**
  * The plan in steps, and after it what the screen asks for besides. `otherMemo` is the other day's own. The memos are
  * swept at the end.
@@ -148,7 +159,8 @@ export function* deriveScreen(
 ): Generator<ScreenStep, Result<ScreenParts, readonly Problem[]>> {
   const derived: Result<DerivedPlan> = yield* derivePlanSteps(site, request, memo)
   if (!derived.ok) return derived
-  const { plan, exposures } = derived.value
+  const { exposures } = derived.value
+  const plan = withoutTables(derived.value.plan, memo)
   const { casters, slabs, day } = plan
   const { place, settings } = site
   const { day: _, ...known } = plan

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { derivePlan } from '../../core/plan/derivePlan'
 import { deriveScreen } from '../../core/plan/deriveScreen'
@@ -6,7 +7,7 @@ import { createPlanClient, type PlanAsk, type PlanState } from '../../renderer/w
 import { createPlanServer, type PlanServerOf } from '../../renderer/worker/planServer'
 import type { FromWorker, ToWorker } from '../../renderer/worker/protocol'
 import { lPatio } from '../../samples/sites/lPatio'
-import type { Site } from '../../shared/document/site'
+import { Site } from '../../shared/document/site'
 
 const ask: PlanAsk = { date: '2026-07-21', focus: null, extras: [] }
 
@@ -221,6 +222,16 @@ describe('the plan of a document', () => {
     expect(offers?.map(({ proposal }) => proposal.pours.length)).toEqual([pours!.length, pours!.length + 1])
     expect(shadeLines?.map(({ slabId }) => slabId)).toEqual(lPatio().slabs.map(({ id }) => id))
     expect(compared).toMatchObject(other)
+  })
+
+  it('of a site with crew and weather can be sent, day plans and all', () => {
+    const site = Site.parse(JSON.parse(readFileSync('samples/l-patio-accepted.slabwright.json', 'utf8')))
+    const b = bench()
+    b.client.update(site, ask, false)
+    b.runWorker()
+    b.deliver()
+    expect(b.state().failure).toBeNull()
+    expect(b.state().parts.dayPlans?.length).toBe(b.state().parts.pours?.length)
   })
 
   it('of a dropped gesture gives way to that of the committed document', () => {

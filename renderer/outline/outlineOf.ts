@@ -1,6 +1,7 @@
 /** The plan as words: every part that can be selected, in the order of the document. */
 import type { Plan } from '../../core/plan/plan'
 import type { Measures } from '../../core/units/measures'
+import { obstacleKinds } from '../editor/actions/actions'
 import type { LivePlan } from '../store/livePlan'
 
 export interface OutlineItem {
@@ -16,6 +17,30 @@ export interface OutlineSection {
 }
 
 const openingWords = { pool: 'Pool', planter: 'Planter', drain: 'Drain', column: 'Column', other: 'Opening' } as const
+
+const wishWords = {
+  required: 'A joint here',
+  forbiddenLine: 'No joint across a line',
+  forbiddenArea: 'No joint in an area',
+  direction: 'Direction of the joints',
+} as const
+
+function accessItems(access: LivePlan['site']['access'], print: Measures): OutlineItem[] {
+  if (!access) return []
+  const numbered = (rows: readonly { readonly id: string }[], name: string) =>
+    rows.map(({ id }, i) => ({ id, name: `${name} ${i + 1}`, detail: 'access' }))
+  return [
+    ...numbered(access.truckSpots, 'Truck'),
+    ...numbered(access.pumpSpots, 'Pump'),
+    ...numbered(access.washouts, 'Washout'),
+    ...numbered(access.noGo, 'Area to keep off'),
+    ...access.ways.map(({ id, name, widthM }) => ({
+      id,
+      name: name ?? 'Way in and out',
+      detail: `${print.length(widthM)} wide`,
+    })),
+  ]
+}
 
 /** `pours` only where they are on screen. Sections without items are left out. */
 export function outlineSections(live: LivePlan, pours: Plan['pours'] | undefined, print: Measures): OutlineSection[] {
@@ -53,6 +78,16 @@ export function outlineSections(live: LivePlan, pours: Plan['pours'] | undefined
           name: named(source?.insets, inset.id) ?? `Inset ${n + 1}`,
           detail: print.area(inset.areaM2),
         })),
+        ...(source?.steps ?? []).map(({ id, name, risers, widthM }) => ({
+          id,
+          name: name ?? 'Steps',
+          detail: `${risers} risers, ${print.length(widthM)} wide`,
+        })),
+        ...(source?.obstacles ?? []).map(({ id, name, kind }) => ({
+          id,
+          name: name ?? obstacleKinds[kind],
+          detail: 'obstacle',
+        })),
       ],
     }
   })
@@ -71,6 +106,12 @@ export function outlineSections(live: LivePlan, pours: Plan['pours'] | undefined
   const sections: OutlineSection[] = [
     ...slabs,
     { id: 'casters', name: 'What throws shade', items: casters },
+    { id: 'access', name: 'Access', items: accessItems(site.access, print) },
+    {
+      id: 'wishes',
+      name: 'Joint lines',
+      items: site.wishes.map(({ id, kind }) => ({ id, name: wishWords[kind], detail: 'joint line' })),
+    },
     { id: 'points', name: 'Marked points', items: site.points.map(({ id, name }) => ({ id, name, detail: 'point' })) },
     {
       id: 'pours',

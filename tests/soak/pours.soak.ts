@@ -18,14 +18,22 @@ describe('a long run of the splitter', () => {
     }
   })
 
-  it('makes the table of optima for slabs of up to five pours, with forty times the budget', {
+  it('tiles 300 random slabs with the full budget', { timeout: 3_600_000 }, () => {
+    for (let seed = 3_000_000; seed < 3_000_300; seed++) {
+      const slab = randomSlab(seed)
+      const cap = (900 + 300 * (seed % 2)) * ft2M2
+      checkProposal(slab, cap, proposePours({ slabId: 's1', part: 'whole', region: slab, capM2: cap }), `slab ${seed}`)
+    }
+  })
+
+  it('makes the table of optima for slabs of up to five pours, with 25 times the budget', {
     timeout: 3_600_000,
   }, () => {
     const optima: Record<string, number> = {}
     for (const { name, region } of benchSlabs()) {
       const quick = proposePours({ slabId: 's1', part: 'whole', region, capM2, budget: 'small' })
       if (quick.pours.length > 5 || quick.pours.length === 1) continue
-      const long = proposePours({ slabId: 's1', part: 'whole', region, capM2, budget: 200_000_000 })
+      const long = proposePours({ slabId: 's1', part: 'whole', region, capM2, budget: 40_000_000 })
       const full = proposePours({ slabId: 's1', part: 'whole', region, capM2 })
       optima[name] = Math.min(long.totalCost, full.totalCost)
       expect(full.totalCost, name).toBeLessThanOrEqual(1.01 * long.totalCost)

@@ -160,7 +160,7 @@ export function divide(
     return null
   }
   const breadth = spent ? 1 : options.breadth(k)
-  const most = k > 24 ? 3 : k > 8 ? 4 : mostDirections
+  const most = spent || k > 24 ? 3 : k > 8 ? 4 : mostDirections
   const cuts = candidateCuts(region, k, directionsOf(region, context.wished, most), context)
   let best: Division | null = null
   const limits = { below: limit }

@@ -25,6 +25,9 @@ const mostExtraPours = 4
 /** Up to this many pours the optimum over the candidate cuts is proven if the budget allows. */
 export const provenUpTo = 5
 const mostAligned = 6
+/** Before the proof many first cuts are followed a little way: curved slabs hide good plans behind dear ones. */
+const firstCuts = 60
+const laterCuts = 4
 
 function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null {
   const k = context.pours
@@ -45,9 +48,20 @@ function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null 
   let best = found && settle(found.tree)
   let bound = boundRest(slab.areaM2, slab.perimeterM, k, context)
   if (k <= provenUpTo) {
+    const near: Division[] = []
+    const wide: DivideState = {
+      ...state(false),
+      options: { all: false, breadth: j => (j === k ? firstCuts : laterCuts) },
+    }
+    if (k > 2 && context.work.done < context.workLimit / 4)
+      divide(slab, k, best ? best.cost * (1 + nearShare) : Number.POSITIVE_INFINITY, wide, near)
+    near.sort((a, b) => a.cost - b.cost)
+    for (const { tree } of near.slice(0, mostAligned)) {
+      const settled = settle(tree)
+      if (settled && (!best || settled.cost < best.cost)) best = settled
+    }
     const exact = state(true)
     const limit = best ? best.cost * (1 + nearShare) : Number.POSITIVE_INFINITY
-    const near: Division[] = []
     const optimum = divide(slab, k, limit, exact, near)
     if (exact.complete && (optimum || best))
       bound = Math.min(optimum?.cost ?? Number.POSITIVE_INFINITY, best?.cost ?? Number.POSITIVE_INFINITY)

@@ -77,6 +77,34 @@ const OrderRow = z.strictObject({
   terms: z.array(z.strictObject({ term: z.string(), value: num })),
 })
 
+const money = z.strictObject({ crewDays: num, trucks: num, shortLoads: num, joints: num, total: num })
+
+/** One way to split a part of a slab, whether accepted or not. `cost` in feet of joint, `price` in the site's currency. */
+const AlternativeRow = z.strictObject({
+  id: z.string(),
+  slabId: z.string(),
+  part: z.enum(['whole', 'field', 'border']),
+  kind: z.enum(['fewest', 'oneMore', 'twoMore', 'lanes']),
+  pours: z.array(z.strictObject({ areaM2: num, ring: Ring, holes: z.array(Ring) })),
+  joints: z.array(z.strictObject({ from: Pt, to: Pt, lengthM: num })),
+  proven: z.boolean(),
+  gap: num,
+  cost: z.array(z.strictObject({ term: z.string(), value: num })),
+  figures: z.strictObject({
+    crewDays: num,
+    trucks: num,
+    shortLoads: num,
+    jointM: num,
+    reentrantLeft: num,
+    cornersUnder60: num,
+    outOfReachM2: num,
+    largestM2: num,
+    lastPourDate: z.nullable(z.string()),
+  }),
+  price: money,
+  sentences: z.array(z.strictObject({ sign: z.enum(['+', '−']), words: z.string() })),
+})
+
 const ShareRow = z.strictObject({ id: z.string(), sunShare: z.array(z.nullable(num)) })
 
 export const QuantityInput = z.strictObject({ value: num, unit: z.string() })
@@ -181,6 +209,8 @@ export const PlanJson = z.strictObject({
   ),
   quantities: z.array(Quantity),
   dayPlans: z.array(DayPlanRow),
+  /** Only where they were asked for. */
+  alternatives: z.optional(z.array(AlternativeRow)),
   problems: z.array(ProblemSchema),
 })
 export type PlanJson = z.infer<typeof PlanJson>

@@ -156,6 +156,15 @@ export const defaults = {
   forecastSpreadK: setting(1.7, 'K', 'spread of a forecast high, about 3 °F: own assumption'),
   forecastWindLn: setting(0.25, '1', 'spread of a forecast wind as a factor: own assumption'),
   forecastCloudSpread: setting(0.15, '1', 'spread of a forecast sky cover: own assumption'),
+  // Prices that set one split beside another, in the currency of the site's price list.
+  crewDayPrice: setting(1800, 'currency/d', 'one crew for a day: own assumption, put in your own'),
+  truckPrice: setting(60, 'currency each', 'delivery and cleanup of one truck: own assumption, put in your own'),
+  shortLoadPrice: setting(150, 'currency each', 'fee of one short load: own assumption, put in your own'),
+  jointPriceM: setting(
+    13.1233596,
+    'currency/m',
+    'header, dowels and edging, 4 a foot: own assumption, put in your own',
+  ),
   // Order of the pours and the days after them.
   poursPerCrewDay: setting(1, '1', 'pours one crew places in a day: common practice, no source'),
   neighborAgeDays: setting(

@@ -5,6 +5,7 @@ import { flattenRing } from '../geometry/flattenRing'
 import type { PourDayPlan } from '../pours/day/pourDay'
 import { isoWithOffset } from '../sun/siteDay'
 import type { Plan, SunShares } from './plan'
+import type { PlannedAlternative } from './planAlternatives'
 
 type PrintedRing = [number, number][]
 
@@ -66,7 +67,26 @@ const printDayPlan = ({ pourId, plan, capacity }: PourDayPlan): PlanJson['dayPla
   })),
 })
 
-export function printPlanJson(plan: Plan): PlanJson {
+const printAlternative = ({ proposal, ...of }: PlannedAlternative): NonNullable<PlanJson['alternatives']>[number] => ({
+  id: of.id,
+  slabId: of.slabId,
+  part: of.part,
+  kind: of.kind,
+  pours: proposal.pours.map(({ region, areaM2 }) => ({ areaM2, ...printCurves(region) })),
+  joints: proposal.joints.map(({ from, to, lengthM }) => ({
+    from: [from[0], from[1]],
+    to: [to[0], to[1]],
+    lengthM,
+  })),
+  proven: proposal.proven,
+  gap: proposal.gap,
+  cost: proposal.cost.map(term => ({ ...term })),
+  figures: { ...of.figures },
+  price: { ...of.price },
+  sentences: of.sentences.map(sentence => ({ ...sentence })),
+})
+
+export function printPlanJson(plan: Plan, alternatives?: readonly PlannedAlternative[]): PlanJson {
   const zone = plan.site.place.zone
   const iso = (ms: number) => isoWithOffset(ms, zone)
   const { shade } = plan
@@ -149,6 +169,7 @@ export function printPlanJson(plan: Plan): PlanJson {
     })),
     quantities: [...plan.quantities],
     dayPlans: plan.dayPlans.map(printDayPlan),
+    ...(alternatives === undefined ? {} : { alternatives: alternatives.map(printAlternative) }),
     problems: [...plan.problems],
   }
 }

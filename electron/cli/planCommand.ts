@@ -1,5 +1,7 @@
 import { parseArgs } from 'node:util'
 import { derivePlan, type PlanRequest } from '../../core/plan/derivePlan'
+import { createMemo } from '../../core/plan/memo'
+import { planAlternatives } from '../../core/plan/planAlternatives'
 import { planDate } from '../../core/plan/planDate'
 import { printPlanJson } from '../../core/plan/printPlanJson'
 import type { Pt } from '../../shared/document/primitives'
@@ -103,12 +105,17 @@ export async function planCommand(args: readonly string[]): Promise<number> {
     extraPoints: points,
     ...(stepMin === undefined ? {} : { stepMin }),
   }
-  const plan = derivePlan(site.value, request)
+  const memo = createMemo()
+  const plan = derivePlan(site.value, request, memo)
   if (!plan.ok) {
     process.stderr.write(printProblems(plan.error, site.value.units))
     return 2
   }
-  process.stdout.write(json ? `${JSON.stringify(printPlanJson(plan.value))}\n` : printPlanTable(plan.value))
+  process.stdout.write(
+    json
+      ? `${JSON.stringify(printPlanJson(plan.value, planAlternatives(plan.value, memo)))}\n`
+      : printPlanTable(plan.value),
+  )
   if (out !== undefined) {
     const written = await writeSheets(plan.value, out)
     if (!written.ok) {

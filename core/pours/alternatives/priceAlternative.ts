@@ -1,0 +1,97 @@
+/** What a split asks of crew, trucks and edges, and its price by the settings. */
+import type { UnitSystem } from '../../../shared/document/site'
+import { type SettingName, type SettingOverrides, settingValue } from '../../../shared/settings'
+import { concreteOrder } from '../../quantities/concrete'
+import { type DaysInput, planDays } from '../order/planDays'
+import { reentrantAboveDeg } from '../pourCost'
+import type { Proposal } from '../proposePours'
+import { interiorDegs, toCutRegion } from '../region/cutRegion'
+import { minimumBox } from '../region/minimumBox'
+import type { Alternative, AlternativeFigures, AlternativePrice } from './alternative'
+
+export interface PricingGround {
+  readonly slabId: string
+  readonly part: 'whole' | 'field' | 'border'
+  readonly thicknessM: number
+  readonly pumped: boolean
+  readonly units: UnitSystem
+  readonly settings: SettingOverrides | undefined
+  /** The site as the order of the pours sees it. */
+  readonly site: Omit<DaysInput, 'pours'>
+}
+
+/** No corner between joint and edge under 60°: ACPA joint layout. */
+const acuteBelowDeg = 60
+/** An angle this little under 60° is 60° (°). */
+const roundOffDeg = 1e-6
+
+function loadsOf(areaM2: number, ground: PricingGround) {
+  const { slabId, thicknessM, pumped, units, settings } = ground
+  const figures = concreteOrder({
+    ...{ idPrefix: 'pour', slabId, areaM2, thicknessM, thickened: [], stepsM3: 0, pumped, units, settings },
+  })
+  const orderM3 = figures.find(({ id }) => id === 'pour-concrete-order')!.value
+  const loadM3 = settingValue(settings, 'loadM3')
+  const trucks = Math.max(1, Math.ceil(orderM3 / loadM3 - 1e-9))
+  const lastM3 = orderM3 - (trucks - 1) * loadM3
+  return { trucks, isShort: lastM3 < settingValue(settings, 'shortLoadM3') - 1e-9 }
+}
+
+export function figuresOf(proposal: Proposal, ground: PricingGround): AlternativeFigures {
+  const setting = (name: SettingName) => settingValue(ground.settings, name)
+  const reachM = setting('reachM')
+  let trucks = 0
+  let shortLoads = 0
+  let reentrantLeft = 0
+  let cornersUnder60 = 0
+  let outOfReachM2 = 0
+  let largestM2 = 0
+  for (const { region, areaM2 } of proposal.pours) {
+    const loads = loadsOf(areaM2, ground)
+    trucks += loads.trucks
+    if (loads.isShort) shortLoads++
+    const cut = toCutRegion(region)
+    for (const ring of cut.rings)
+      for (const deg of interiorDegs(ring)) {
+        if (deg > reentrantAboveDeg) reentrantLeft++
+        else if (deg < acuteBelowDeg - roundOffDeg) cornersUnder60++
+      }
+    const { longM, shortM } = minimumBox(cut.rings[0]!)
+    const coreM2 = Math.max(0, longM - 2 * reachM) * Math.max(0, shortM - 2 * reachM)
+    outOfReachM2 += (coreM2 * areaM2) / (longM * shortM)
+    largestM2 = Math.max(largestM2, areaM2)
+  }
+  const { slabId, part } = ground
+  const { pours } = planDays({
+    ...ground.site,
+    pours: proposal.pours.map(({ region, areaM2 }, i) => ({
+      ...{ id: `pour-${i + 1}`, number: `${i + 1}`, slabId, part, region, areaM2 },
+    })),
+    budget: 'small',
+  })
+  const dates = pours.map(({ date }) => date)
+  return {
+    crewDays: proposal.pours.length / Math.max(1, Math.floor(setting('poursPerCrewDay'))),
+    trucks,
+    shortLoads,
+    jointM: proposal.joints.reduce((sum, { lengthM }) => sum + lengthM, 0),
+    reentrantLeft,
+    cornersUnder60,
+    outOfReachM2,
+    largestM2,
+    lastPourDate: dates.includes(null) ? null : (dates.toSorted().at(-1) ?? null),
+  }
+}
+
+export function priceOf(figures: AlternativeFigures, settings: SettingOverrides | undefined): AlternativePrice {
+  const crewDays = figures.crewDays * settingValue(settings, 'crewDayPrice')
+  const trucks = figures.trucks * settingValue(settings, 'truckPrice')
+  const shortLoads = figures.shortLoads * settingValue(settings, 'shortLoadPrice')
+  const joints = figures.jointM * settingValue(settings, 'jointPriceM')
+  return { crewDays, trucks, shortLoads, joints, total: crewDays + trucks + shortLoads + joints }
+}
+
+export function priceAlternative(kind: Alternative['kind'], proposal: Proposal, ground: PricingGround): Alternative {
+  const figures = figuresOf(proposal, ground)
+  return { kind, proposal, figures, price: priceOf(figures, ground.settings) }
+}

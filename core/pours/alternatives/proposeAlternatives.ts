@@ -1,0 +1,87 @@
+/** The ways to split worth a look side by side. */
+import { settingValue } from '../../../shared/settings'
+import { type Proposal, proposePours, type SplitInput } from '../proposePours'
+import type { Alternative, AlternativeFigures } from './alternative'
+import { type PricingGround, priceAlternative } from './priceAlternative'
+import { splitIntoLanes } from './splitIntoLanes'
+
+export const mostAlternatives = 4
+/** Beyond this many pours a plan in lanes is looked at too: long strips are preferred to a checkerboard, ACI 302.1R. */
+const lanesAbove = 12
+
+const never = '9999-12-31'
+
+const ranksOf = (f: AlternativeFigures): readonly number[] => [
+  f.crewDays,
+  f.trucks,
+  f.shortLoads,
+  f.jointM,
+  f.reentrantLeft,
+  f.cornersUnder60,
+  f.outOfReachM2,
+  f.largestM2,
+  Number((f.lastPourDate ?? never).replaceAll('-', '')),
+]
+
+/** Figures closer than this are the same. */
+const same = 1e-6
+
+/** At least as good in every figure, and better in one. */
+export function isDominated(figures: AlternativeFigures, by: AlternativeFigures): boolean {
+  const own = ranksOf(figures)
+  const other = ranksOf(by)
+  return own.every((value, i) => other[i]! <= value + same) && own.some((value, i) => other[i]! < value - same)
+}
+
+const isSame = (a: AlternativeFigures, b: AlternativeFigures): boolean => {
+  const other = ranksOf(b)
+  return ranksOf(a).every((value, i) => Math.abs(value - other[i]!) <= same)
+}
+
+const badCorners = ({ figures }: Alternative): number => figures.reentrantLeft + figures.cornersUnder60
+
+const hasStop = ({ findings }: Proposal): boolean => findings.some(({ severity }) => severity === 'stop')
+
+/**
+ * The fewest pours, one more, two more where that removes bad corners, and lanes beyond twelve pours; at most four,
+ * fewest pours first, none dominated by another. Pass the fewest-pours proposal when it is known already. Empty where
+ * the region cannot be split.
+ */
+export function proposeAlternatives(
+  input: Omit<SplitInput, 'pourCount'>,
+  ground: PricingGround,
+  fewest: Proposal = proposePours(input),
+): readonly Alternative[] {
+  if (hasStop(fewest)) return []
+  const count = fewest.pours.length
+  const found = [priceAlternative('fewest', fewest, ground)]
+  const add = (kind: Alternative['kind'], proposal: Proposal | null): void => {
+    if (proposal && !hasStop(proposal)) found.push(priceAlternative(kind, proposal, ground))
+  }
+  const withPours = (pourCount: number): Proposal | null => {
+    const proposal = proposePours({ ...input, pourCount })
+    return proposal.pours.length === pourCount ? proposal : null
+  }
+  add('oneMore', withPours(count + 1))
+  const leastBad = Math.min(...found.map(badCorners))
+  if (leastBad > 0) {
+    const twoMore = withPours(count + 2)
+    const priced = twoMore && priceAlternative('twoMore', twoMore, ground)
+    if (priced && badCorners(priced) < leastBad) found.push(priced)
+  }
+  if (count > lanesAbove)
+    add(
+      'lanes',
+      splitIntoLanes({
+        ...{ region: input.region, capM2: input.capM2, strikeOffM: settingValue(ground.settings, 'screedM') },
+      }),
+    )
+  return found
+    .filter(
+      (each, i) =>
+        !found.some(
+          (other, j) => isDominated(each.figures, other.figures) || (j < i && isSame(each.figures, other.figures)),
+        ),
+    )
+    .slice(0, mostAlternatives)
+}

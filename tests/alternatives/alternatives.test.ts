@@ -1,0 +1,107 @@
+import { describe, expect, it } from 'vitest'
+import { createMemo } from '../../core/plan/memo'
+import { planAlternatives } from '../../core/plan/planAlternatives'
+import { printPlanJson } from '../../core/plan/printPlanJson'
+import type { Alternative } from '../../core/pours/alternatives/alternative'
+import type { PricingGround } from '../../core/pours/alternatives/priceAlternative'
+import { isDominated, proposeAlternatives } from '../../core/pours/alternatives/proposeAlternatives'
+import { splitIntoLanes } from '../../core/pours/alternatives/splitIntoLanes'
+import { PlanJson } from '../../shared/planJson'
+import { defaults } from '../../shared/settings'
+import { planOf, sampleSite } from '../plan/sampleSite'
+import { checkProposal } from '../pours/checkProposal'
+import { randomSlab } from '../pours/randomSlabs'
+import { ft2M2, namedSlabs, rectangle, region } from '../pours/shapes'
+
+const ftM = 0.3048
+
+const ground: PricingGround = {
+  slabId: 'slab-1',
+  part: 'whole',
+  thicknessM: 4 * 0.0254,
+  pumped: false,
+  units: 'ftin',
+  settings: undefined,
+  site: { slabs: [], casters: [], noGo: [], ways: [], truckSpots: [], capM2: 900 * ft2M2, startDate: '2026-07-20' },
+}
+
+const alternativesOf = (slab: ReturnType<typeof region>, capM2 = 900 * ft2M2): readonly Alternative[] =>
+  proposeAlternatives({ slabId: 'slab-1', part: 'whole', region: slab, capM2, budget: 'small' }, ground)
+
+const cases = [
+  ...namedSlabs().map(({ name, region: slab }) => ({ name, slab })),
+  ...[11, 12, 13, 14].map(seed => ({ name: `random ${seed}`, slab: randomSlab(seed) })),
+]
+
+describe('the ways to split', () => {
+  it.each(cases)('$name: at most four, tiling the slab, none dominated, fewest pours first', ({ slab }) => {
+    const all = alternativesOf(slab)
+    expect(all.length).toBeGreaterThan(0)
+    expect(all.length).toBeLessThanOrEqual(4)
+    for (const { proposal, kind } of all) checkProposal(slab, 900 * ft2M2, proposal, kind)
+    for (const own of all)
+      for (const other of all)
+        expect(isDominated(own.figures, other.figures), `${own.kind} by ${other.kind}`).toBe(false)
+    const fewest = Math.min(...all.map(({ proposal }) => proposal.pours.length))
+    expect(all[0]!.proposal.pours.length).toBe(fewest)
+  })
+
+  it('a plus of five squares of 784 ft² is offered as five pours without a re-entrant corner', () => {
+    const plus = namedSlabs().find(({ name }) => name === 'plus')!.region
+    const clean = alternativesOf(plus).filter(({ figures }) => figures.reentrantLeft === 0)
+    expect(clean.length).toBeGreaterThan(0)
+  })
+
+  it('900 ft² at 4 in is a truck and a short load: 11.1 yd³ in place, 5 % over, to the next ¼ yd³', () => {
+    const [only] = alternativesOf(region(rectangle(0, 0, 30, 30)))
+    expect(only!.figures.trucks).toBe(2)
+    expect(only!.figures.shortLoads).toBe(1)
+    expect(only!.figures.jointM).toBe(0)
+    expect(only!.figures.crewDays).toBe(1)
+    // 12 ft of reach from each edge leaves 6 ft × 6 ft.
+    expect(only!.figures.outOfReachM2).toBeCloseTo(36 * ft2M2, 9)
+    expect(only!.price.total).toBeCloseTo(
+      defaults.crewDayPrice.value + 2 * defaults.truckPrice.value + defaults.shortLoadPrice.value,
+      9,
+    )
+  })
+
+  it('nothing is offered where the cap is under a workable pour', () => {
+    expect(alternativesOf(region(rectangle(0, 0, 30, 30)), 1)).toEqual([])
+  })
+})
+
+describe('lanes', () => {
+  it('no wider than the strike-off, ends in line, on a court of 96 ft × 100 ft', () => {
+    const slab = region(rectangle(0, 0, 96, 100))
+    const lanes = splitIntoLanes({ region: slab, capM2: 900 * ft2M2, strikeOffM: 16 * ftM })!
+    checkProposal(slab, 900 * ft2M2, lanes, 'lanes')
+    // Along the 100 ft: six strips of 16 ft, each in two halves of 50 ft.
+    expect(lanes.pours).toHaveLength(12)
+    for (const { areaM2 } of lanes.pours) expect(areaM2).toBeCloseTo(800 * ft2M2, 9)
+    const across = lanes.joints.filter(({ from, to }) => Math.abs(from[0] - to[0]) < 1e-9)
+    const along = lanes.joints.filter(({ from, to }) => Math.abs(from[1] - to[1]) < 1e-9)
+    const [ends] = across.length < along.length ? [across] : [along]
+    const place = across.length < along.length ? 0 : 1
+    expect(ends).toHaveLength(6)
+    expect(new Set(ends.map(({ from }) => Math.round(from[place] * 1e6))).size).toBe(1)
+  })
+
+  it('are refused where a strip would be under 4 ft wide', () => {
+    expect(splitIntoLanes({ region: region(rectangle(0, 0, 100, 3)), capM2: 10, strikeOffM: 16 * ftM })).toBeNull()
+  })
+})
+
+describe('alternatives of a site', () => {
+  it('print as the published JSON, only when asked for, and are remembered', () => {
+    const memo = createMemo()
+    const plan = planOf(sampleSite('l-patio'), { date: '2026-07-21' }, memo)
+    const all = planAlternatives(plan, memo)
+    expect(planAlternatives(plan, memo).map(({ proposal }) => proposal)).toEqual(all.map(({ proposal }) => proposal))
+    expect(memo.computed.get('alternatives')).toBe(1)
+    const json = PlanJson.parse(printPlanJson(plan, all))
+    expect(json.alternatives!.map(({ kind }) => kind)).toEqual(all.map(({ kind }) => kind))
+    for (const { sentences } of json.alternatives!) if (all.length > 1) expect(sentences.length).toBeGreaterThan(0)
+    expect(printPlanJson(plan).alternatives).toBeUndefined()
+  })
+})

@@ -10,7 +10,7 @@ import { minCorner } from './region/minCorner'
 import { minimumBox } from './region/minimumBox'
 import { jointsOf, leavesOf } from './search/cutTree'
 import { type Direction, poursNeeded } from './search/searchContext'
-import { searchPlan } from './search/searchPlan'
+import { quickBudget, searchPlan } from './search/searchPlan'
 import { teeCost } from './search/teeCost'
 import { resolveWeights, type Weights } from './weights'
 
@@ -63,7 +63,6 @@ export interface Proposal {
   readonly findings: readonly Finding[]
 }
 
-const smallBudget = 60_000
 /** Many pours are given more: each of them is looked at. */
 const fullBudget = (pours: number): number => Math.max(1_500_000, 35_000 * pours)
 /** A pour smaller than 4 ft × 4 ft takes no mat with a finisher beside it (m²): common practice, no source. */
@@ -135,7 +134,7 @@ export function proposePours(input: SplitInput): Proposal {
     grid: input.grid ?? [],
   }
   const budget =
-    typeof input.budget === 'number' ? input.budget : input.budget === 'small' ? smallBudget : fullBudget(asked)
+    typeof input.budget === 'number' ? input.budget : input.budget === 'small' ? quickBudget : fullBudget(asked)
   const plan = searchPlan(slab, asked, base, wishedDirections(input, slab), budget, null)
   if (!plan)
     return wholeSlab(input, lowerBound, [

@@ -39,7 +39,7 @@ export interface DivideState {
 
 const capSlack = 1 + 1e-9
 /** How much dearer than the cheapest a division may be to be aligned as well. */
-export const nearShare = 0.03
+export const nearShare = 0.06
 /** Work of judging one pour, in visits of each of its sides. */
 const pourCostWork = 12
 

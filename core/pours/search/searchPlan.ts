@@ -24,7 +24,9 @@ const beamBreadth = (k: number): number => (k <= 2 ? 10 : k <= 4 ? 6 : k <= 8 ? 
 const mostExtraPours = 4
 /** Up to this many pours the optimum over the candidate cuts is proven if the budget allows. */
 export const provenUpTo = 5
-const mostAligned = 6
+const mostAligned = 20
+/** Work of a search while dragging: the long search never answers with a dearer plan. */
+export const quickBudget = 60_000
 /** Before the proof many first cuts are followed a little way: curved slabs hide good plans behind dear ones. */
 const firstCuts = 60
 const laterCuts = 4
@@ -84,15 +86,12 @@ export function searchPlan(
   forbids: SearchContext['forbids'],
 ): FoundPlan | null {
   for (let k = fewest; k <= fewest + mostExtraPours; k++) {
-    const plan = searchCount(slab, {
-      ...base,
-      meanM2: slab.areaM2 / k,
-      pours: k,
-      wished,
-      work: { done: 0 },
-      workLimit: budget,
-      forbids,
-    })
+    const within = (workLimit: number): FoundPlan | null =>
+      searchCount(slab, { ...base, meanM2: slab.areaM2 / k, pours: k, wished, work: { done: 0 }, workLimit, forbids })
+    const plan = within(budget)
+    // Cuts that turn at openings can crowd out straight ones that would slide to a better place.
+    const quick = k <= provenUpTo && budget > quickBudget ? within(quickBudget) : null
+    if (plan && quick && quick.cost < plan.cost) return { ...quick, bound: plan.bound }
     if (plan) return plan
   }
   return null

@@ -4,6 +4,7 @@ import type { CutRegion } from '../region/cutRegion'
 import { alignJoints } from './alignJoints'
 import { boundRest } from './bounds'
 import type { CutTree } from './cutTree'
+import { mostDirections } from './directions'
 import { type DivideState, type Division, divide, nearShare } from './divide'
 import { improveParts } from './improveParts'
 import { replay } from './replay'
@@ -86,13 +87,26 @@ export function searchPlan(
   forbids: SearchContext['forbids'],
 ): FoundPlan | null {
   for (let k = fewest; k <= fewest + mostExtraPours; k++) {
-    const within = (workLimit: number): FoundPlan | null =>
-      searchCount(slab, { ...base, meanM2: slab.areaM2 / k, pours: k, wished, work: { done: 0 }, workLimit, forbids })
-    const plan = within(budget)
+    const within = (workLimit: number, along: readonly Direction[]): FoundPlan | null =>
+      searchCount(slab, {
+        ...base,
+        meanM2: slab.areaM2 / k,
+        pours: k,
+        wished: along,
+        work: { done: 0 },
+        workLimit,
+        forbids,
+      })
+    // Twelve directions thin the search out: half of the budget goes to the slab's own.
+    const many = wished.length > mostDirections
+    const plan = within(many ? budget / 2 : budget, wished)
+    const others = many ? [within(budget / 2, [])] : []
     // Cuts that turn at openings can crowd out straight ones that would slide to a better place.
-    const quick = k <= provenUpTo && budget > quickBudget ? within(quickBudget) : null
-    if (plan && quick && quick.cost < plan.cost) return { ...quick, bound: plan.bound }
-    if (plan) return plan
+    if (k <= provenUpTo && budget > quickBudget) others.push(within(quickBudget, wished))
+    let best = plan
+    for (const other of others)
+      if (other && (!best || other.cost < best.cost)) best = { ...other, bound: (plan ?? other).bound }
+    if (best) return best
   }
   return null
 }

@@ -114,7 +114,7 @@ export const bench: Bench = async () => {
     anySharp.length,
     'slabs',
     '0',
-    null,
+    anySharp.length === 0,
   )
   const proven = all.filter(p => p.pours.length <= 5)
   add('proven', 'slabs of ≤ 5 pours proven', proven.filter(p => p.proven).length / proven.length, '1', null, null)

@@ -28,8 +28,9 @@ export function wordAlternative(
   print: Measures,
 ): readonly AlternativeSentence[] {
   const sentences: AlternativeSentence[] = []
-  const say = (difference: number, amount: string): void => {
-    sentences.push({ sign: difference < 0 ? '+' : '−', words: `${amount} ${difference < 0 ? 'less' : 'more'}` })
+  const say = (difference: number, amount: string, what: string): void => {
+    const sign = difference < 0 ? '+' : '−'
+    sentences.push({ sign, words: `${amount} ${difference < 0 ? 'less' : 'more'} ${what}` })
   }
   for (const name of Object.keys(nouns) as Counted[]) {
     const difference = own[name] - beside[name]
@@ -41,9 +42,9 @@ export function wordAlternative(
     })
   }
   const jointM = own.jointM - beside.jointM
-  if (Math.abs(jointM) >= leastJointM) say(jointM, `${print.length(Math.abs(jointM))} of joint`)
+  if (Math.abs(jointM) >= leastJointM) say(jointM, print.length(Math.abs(jointM)), 'joint')
   const reachM2 = own.outOfReachM2 - beside.outOfReachM2
-  if (Math.abs(reachM2) >= leastAreaM2) say(reachM2, `${print.area(Math.abs(reachM2))} out of reach from the edge`)
+  if (Math.abs(reachM2) >= leastAreaM2) say(reachM2, print.area(Math.abs(reachM2)), 'out of reach from the edge')
   const largestM2 = own.largestM2 - beside.largestM2
   if (Math.abs(largestM2) >= leastAreaM2)
     sentences.push({

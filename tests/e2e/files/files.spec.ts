@@ -152,8 +152,9 @@ test('a site that could not be kept on closing stays open and says why', async (
   desk.disk.put('Mill yard.slabwright.json', siteText('Mill yard'))
   await page.goto(await desk.startHost())
   await openFromFolder(page, 'Mill yard')
-  await changeUnits(page)
+  // Before the change: an autosave that got through would have something to set aside.
   desk.files.fail('create', 'ENOSPC')
+  await changeUnits(page)
   await page.getByTitle('Back to the start page').click()
   const dialog = page.getByRole('dialog', { name: 'Keep the changes to Mill yard?' })
   await dialog.getByRole('button', { name: 'Keep', exact: true }).click()

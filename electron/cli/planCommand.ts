@@ -21,6 +21,7 @@ interface Asked {
   readonly points: readonly Pt[]
   readonly out?: string
   readonly json: boolean
+  readonly alternatives: boolean
 }
 
 function readArgs(args: readonly string[]): Result<Asked, string> {
@@ -46,6 +47,7 @@ function readArgs(args: readonly string[]): Result<Asked, string> {
     file: positionals[0]!,
     points,
     json: values.json ?? false,
+    alternatives: values.alternatives ?? false,
     ...(values.date === undefined ? {} : { date: values.date }),
     ...(step === undefined ? {} : { stepMin: step }),
     ...(values.out === undefined ? {} : { out: values.out }),
@@ -62,6 +64,7 @@ const parse = (args: readonly string[]) =>
       point: { type: 'string', multiple: true },
       out: { type: 'string' },
       json: { type: 'boolean' },
+      alternatives: { type: 'boolean' },
     },
   })
 
@@ -92,7 +95,7 @@ export async function planCommand(args: readonly string[]): Promise<number> {
     process.stderr.write(`${asked.error}\n${usage}`)
     return 2
   }
-  const { file, date, stepMin, points, out, json } = asked.value
+  const { file, date, stepMin, points, out, json, alternatives } = asked.value
   const site = await loadSite(file)
   if (!site.ok) {
     const { text, exitCode, problems, siteId } = site.error
@@ -113,7 +116,7 @@ export async function planCommand(args: readonly string[]): Promise<number> {
   }
   process.stdout.write(
     json
-      ? `${JSON.stringify(printPlanJson(plan.value, planAlternatives(plan.value, memo)))}\n`
+      ? `${JSON.stringify(printPlanJson(plan.value, alternatives ? planAlternatives(plan.value, memo) : undefined))}\n`
       : printPlanTable(plan.value),
   )
   if (out !== undefined) {

@@ -26,13 +26,7 @@ describe('day', () => {
     const { status, stdout, stderr } = run(sample('l-patio-accepted'), '--pour', '1', '--out', folder)
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
     expect(stdout).toContain('Pour 1, 2026-07-21, first truck 7:00')
-    for (const word of [
-      'Strip',
-      'Load',
-      'One hand short',
-      'Crew:',
-      'The finger test and the foreman decide',
-    ])
+    for (const word of ['Strip', 'Load', 'One hand short', 'Crew:', 'The finger test and the foreman decide'])
       expect(stdout).toContain(word)
     expect(readdirSync(folder).sort()).toEqual(['day-1.pdf', 'pours.ics'])
     expect(readFileSync(join(folder, 'day-1.pdf')).subarray(0, 5).toString('latin1')).toBe('%PDF-')

@@ -12,6 +12,9 @@ export default defineConfig({
   workers: 2,
   forbidOnly: true,
   retries: 0,
+  // Painting is done by the processor here and on CI: a journey may take several times as long as on a desk.
+  timeout: 120_000,
+  expect: { timeout: 20_000 },
   reporter: [['list'], ['json']],
   use: {
     browserName: 'chromium',

@@ -1,5 +1,3 @@
-import { mkdir, writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { derivePlan } from '../../core/plan/derivePlan'
 import type { Plan } from '../../core/plan/plan'
@@ -15,6 +13,7 @@ import { printDayTable } from './printDayTable'
 import { printProblems } from './printProblems'
 import { today } from './today'
 import { usage } from './usage'
+import { type NamedFile, writeFiles } from './writeFiles'
 
 interface Asked {
   readonly file: string
@@ -57,22 +56,11 @@ function readArgs(args: readonly string[]): Result<Asked, string> {
 
 async function writeDay(plan: Plan, day: PourDayPlan, folder: string): Promise<Result<readonly string[], string>> {
   const now = new Date()
-  const files: [name: string, content: string | Uint8Array][] = [
+  const files: NamedFile[] = [
     [`day-${day.number}.pdf`, await renderPdf(daySheet(plan, day.pourId), { createdAt: now })],
     ['pours.ics', calendarText(plan, now.getTime())],
   ]
-  try {
-    await mkdir(folder, { recursive: true })
-    const paths: string[] = []
-    for (const [name, content] of files) {
-      const path = join(folder, name)
-      await writeFile(path, content)
-      paths.push(path)
-    }
-    return ok(paths)
-  } catch (error) {
-    return err(`The day sheet cannot be written into ${folder}: ${(error as Error).message}.\n`)
-  }
+  return writeFiles('The day sheet', files, folder)
 }
 
 /** The day of one pour: a table, or with `--json` one object; with `--out` the day sheet and the calendar as files. */

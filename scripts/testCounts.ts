@@ -18,10 +18,15 @@ const PlaywrightReport = z.object({
   errors: z.array(z.unknown()),
 })
 
-/** Counts playwright's JSON report; flaky and skipped count as failed, as do errors outside a test. */
+/** Counts playwright's JSON report; skipped counts as failed, as does an error outside a test. */
 export function countPlaywright(report: unknown): TestCount {
   const { stats, errors } = PlaywrightReport.parse(report)
-  return { passed: stats.expected, failed: stats.unexpected + stats.flaky + stats.skipped + errors.length }
+  return { passed: stats.expected + stats.flaky, failed: stats.unexpected + stats.skipped + errors.length }
+}
+
+/** How many browser tests passed only at their second try. */
+export function countSecondTries(report: unknown): number {
+  return PlaywrightReport.parse(report).stats.flaky
 }
 
 export function addUp(counts: readonly TestCount[]): TestCount {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { addUp, countPlaywright, countVitest } from '../../scripts/testCounts'
+import { addUp, countPlaywright, countSecondTries, countVitest } from '../../scripts/testCounts'
 
 describe('the closing line of a test run', () => {
   it('counts what vitest passed, and everything else as failed', () => {
@@ -9,9 +9,10 @@ describe('the closing line of a test run', () => {
     })
   })
 
-  it('counts a flaky or skipped browser test and an error outside a test as failed', () => {
-    const stats = { expected: 4, unexpected: 1, flaky: 1, skipped: 1 }
-    expect(countPlaywright({ stats, errors: [{}] })).toEqual({ passed: 4, failed: 4 })
+  it('counts a skipped browser test and an error outside a test as failed, and tells second tries', () => {
+    const report = { stats: { expected: 4, unexpected: 1, flaky: 2, skipped: 1 }, errors: [{}] }
+    expect(countPlaywright(report)).toEqual({ passed: 6, failed: 3 })
+    expect(countSecondTries(report)).toBe(2)
   })
 
   it('refuses a report without figures', () => {

@@ -102,8 +102,9 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   const { view, plan, site: store } = useSession()
   const editor = useEditor()
   const jointHand = useJointHand()
-  const hand = useEditorState(({ drawing, aim, edges, action, carrying, traced }) => ({
+  const hand = useEditorState(({ drawing, picking, aim, edges, action, carrying, traced }) => ({
     drawing,
+    picking,
     aim,
     edges,
     action,
@@ -125,7 +126,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   const touched = useRef(false)
   const lastPoint = useRef<Pt | null>(null)
   const pointers = useRef(new Map<number, Pt>())
-  const press = useRef<{ at: Pt; moved: boolean; edits: boolean; joint?: boolean } | null>(null)
+  const press = useRef<{ at: Pt; moved: boolean; edits: boolean; draws?: boolean; joint?: boolean } | null>(null)
 
   // The drawing actions stand over the left of the plan.
   const asidePx = stage === 'slab' && !clientView ? 82 : 0
@@ -246,8 +247,9 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       press.current = { at, moved: false, edits: false, joint: true }
       return
     }
+    const draws = hand.action !== 'select' || hand.picking !== null
     const edits = camera !== null && event.button === 0 && editor.down(toPlan(camera, at), planHand(event))
-    press.current = { at, moved: false, edits }
+    press.current = { at, moved: false, edits, draws }
   }
   const onPointerMove = (event: PointerEvent<HTMLDivElement>) => {
     const before = pointers.current.get(event.pointerId)
@@ -268,9 +270,9 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       const other = [...pointers.current].find(([id]) => id !== event.pointerId)![1]
       move(c => pinch(c, [before, other], [at, other]))
     } else if (press.current) {
-      const { at: start, moved, edits, joint = false } = press.current
+      const { at: start, moved, edits, draws = false, joint = false } = press.current
       if (!moved && Math.hypot(at[0] - start[0], at[1] - start[1]) <= clickPx) return
-      press.current = { at: start, moved: true, edits, joint }
+      press.current = { at: start, moved: true, edits, draws, joint }
       if (joint && camera) {
         later(() => jointHand.move(toPlan(camera, at)))
         return
@@ -299,9 +301,8 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       if (ended.edits) editor.cancel()
       return
     }
-    const isSelecting = hand.action === 'select'
     if (ended.edits && camera) editor.up(toPlan(camera, localPoint(event)), planHand(event), ended.moved)
-    if (ended.moved || (ended.edits && !isSelecting) || !camera) return
+    if (ended.moved || (ended.edits && ended.draws) || !camera) return
     choose(ended.at, event.shiftKey)
   }
   /** A click on a corner or an edge of what is chosen narrows the choice to it. */
@@ -428,7 +429,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
         aria-label={`Plan of ${site.name}. Arrow keys move it, plus and minus change its scale. Its parts are listed in the outline.`}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: an application is moved by keys; its parts are in the outline
         tabIndex={0}
-        data-drawing={(isDrawing && hand.action !== 'select') || undefined}
+        data-drawing={(isDrawing && (hand.action !== 'select' || hand.picking !== null)) || undefined}
         data-carrying={hand.carrying || undefined}
         onPointerLeave={() => later(() => editor.leave())}
         onPointerDown={onPointerDown}
@@ -475,7 +476,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       </div>
       <Prompt live={live} stage={stage} isWaiting={showsPours && isRenewing} />
       {isDrawing ? <ActionList /> : null}
-      {isDrawing && camera && !store.getState().preview && hand.action === 'select' ? (
+      {isDrawing && camera && !store.getState().preview && hand.action === 'select' && !hand.picking ? (
         <DimensionFields site={site} selection={selection} camera={camera} size={size} print={print} />
       ) : null}
       {isDrawing && camera ? <Entry site={site} camera={camera} size={size} print={print} /> : null}

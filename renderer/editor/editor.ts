@@ -17,15 +17,29 @@ import type { SiteStore } from '../store/siteStore'
 import type { ViewStore } from '../store/viewStore'
 import { type ActionId, actionWords, madeOf, type Options, startDrawing, usualOptions } from './actions/actions'
 import type { Drawing, Field, Mark, Turn, Values } from './actions/drawing'
+import { pickPoints } from './actions/pickPoints'
 import { type Aim, aimAt } from './aim'
 import { cornersOfSite } from './cornerNames'
 import { parseDirection, parseTurn } from './entry/directions'
 import { pickEdge, pickHandle } from './pickPart'
 
+/** What a form wants pointed out on the plan. */
+export interface Picking {
+  /** What each place is, in order. */
+  readonly prompts: readonly string[]
+  /** False where corners and edges must not pull the pointer: on a picture. */
+  readonly catches: boolean
+  /** What the places would come to, shown while the last one is aimed at. */
+  readonly preview?: (points: readonly Pt[]) => Command | null
+  readonly done: (points: readonly Pt[]) => void
+}
+
 export interface EditorState {
   readonly action: ActionId
   readonly options: Options
   readonly drawing: Drawing | null
+  /** Places are pointed out for a form, with nothing drawn. */
+  readonly picking: Picking | null
   /** The pointer, or the point the arrow keys carry; null while neither is on the plan. */
   readonly aim: Aim | null
   /** What is typed into the boxes, by their ids. */
@@ -58,6 +72,7 @@ const fresh: EditorState = {
   action: 'select',
   options: usualOptions,
   drawing: null,
+  picking: null,
   aim: null,
   typed: {},
   fault: null,
@@ -71,6 +86,8 @@ const fresh: EditorState = {
 
 export type Editor = StoreApi<EditorState> & {
   choose(action: ActionId): void
+  /** Asks for places on the plan; Esc, or any action, drops the question. */
+  pick(picking: Picking): void
   setOptions(change: Partial<Options>): void
   setMark(mark: Mark): void
   /** True where the editor takes the pointer; false leaves it to choosing and to moving the plan. */
@@ -164,6 +181,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
       options,
       mark,
       drawing: startDrawing(action, options, mark),
+      picking: null,
       typed: {},
       fault: null,
       edges: [],
@@ -171,20 +189,25 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
   }
   const aimed = (at: Pt, { zoom, free = false }: Hand): Aim => {
     const now = committed()
-    const { drawing } = store.getState()
+    const { drawing, picking } = store.getState()
     if (!now) return { at, caught: null }
     const never = grab ? grab.ids : []
     return aimAt(
       at,
       { site: now, zoom, selection: never, from: drawing?.from, placed: drawing?.placed ?? [], print: printer() },
-      free,
+      free || picking?.catches === false,
     )
   }
 
   const showDrawing = () => {
-    const { drawing, aim, action, options } = store.getState()
+    const { drawing, aim, action, options, picking } = store.getState()
     const now = committed()
     if (!drawing || !now) return
+    if (picking) {
+      const points = aim ? [...drawing.placed, aim.at] : drawing.placed
+      preview((points.length === picking.prompts.length && picking.preview?.(points)) || null)
+      return
+    }
     const sketch =
       drawing.phase === 'idle' && drawing.placed.length === 0 && action !== 'tree'
         ? null
@@ -205,6 +228,13 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     }
     if (!drawn || !now) {
       showDrawing()
+      return
+    }
+    const { picking } = store.getState()
+    if (picking) {
+      site.drop()
+      start('select', options)
+      if (drawn.kind === 'line') picking.done(drawn.corners.map(({ at }) => at))
       return
     }
     const made = madeOf(action, drawn, options, now, selection())
@@ -252,6 +282,15 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
       site.drop()
       start(action, store.getState().options)
       store.setState({ said: actionWords[action] })
+    },
+    pick(picking: Picking) {
+      site.drop()
+      start('select', store.getState().options)
+      store.setState(({ mark }) => ({
+        picking,
+        drawing: pickPoints(picking.prompts, mark),
+        said: picking.prompts[0] ?? '',
+      }))
     },
     setOptions(change: Partial<Options>) {
       const { action, options, drawing } = store.getState()
@@ -413,7 +452,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
       return true
     },
     escape() {
-      const { drawing, action, options, typed, edges } = store.getState()
+      const { drawing, action, options, typed, edges, picking } = store.getState()
       site.drop()
       if (grab) {
         grab = null
@@ -421,7 +460,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
       } else if (Object.values(typed).some(text => text !== '')) {
         store.setState({ typed: {}, fault: null })
         showDrawing()
-      } else if ((drawing && drawing.placed.length > 0) || edges.length > 0) start(action, options)
+      } else if ((drawing && drawing.placed.length > 0) || edges.length > 0 || picking) start(action, options)
       else if (action !== 'select') start('select', options)
       else view.setState({ selection: [] })
     },

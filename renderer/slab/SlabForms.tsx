@@ -21,7 +21,7 @@ export function SlabForms({ site }: { readonly site: Site }) {
 
 /** The site itself, where nothing is chosen. */
 export function SiteForms({ site }: { readonly site: Site }) {
-  const isIdle = useEditorState(state => (state.drawing?.placed.length ?? 0) === 0)
+  const isIdle = useEditorState(({ drawing, picking }) => picking !== null || (drawing?.placed.length ?? 0) === 0)
   const isChosen = useView(state => state.selection.length > 0)
   if (!isIdle || isChosen) return null
   return (

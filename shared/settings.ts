@@ -120,6 +120,16 @@ export const defaults = {
   unloadMinM3: setting(13.0795, 'min/m³', '10 min/yd³ before waiting is charged: trade page, unloading time'),
   firstTruckH: setting(7, 'h', 'first truck at 7:00 where no plant hours are given: common practice, no source'),
   wantedSlackMin: setting(10, 'min', 'slack a plan should have: own choice'),
+  callAheadMin: setting(
+    120,
+    'min',
+    'notice a plant wants for a balance load, 1½ to 3 h: common practice, no source; ask the plant',
+  ),
+  retarderPackageM3Min: setting(
+    22.93664574,
+    'm³·min',
+    'one package of on-site retarder puts off 1 yd³ by 30 min: own assumption; the label rules',
+  ),
   practiceCapM2: setting(92.90304, 'm²', '1,000 ft² as the most stamped at one time: common practice, no source'),
   screedM: setting(4.8768, 'm', 'screed of 16 ft: common practice, no source'),
   reachM: setting(3.6576, 'm', 'nobody works farther than 12 ft from a place to stand: common practice, no source'),

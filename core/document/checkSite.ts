@@ -42,7 +42,7 @@ const checkIdsAndDates = (site: Site): readonly Finding[] => {
       highest = Math.max(highest, Number(/\d+$/.exec(value)?.[0]))
     } else if (dateKeys.has(key) || steps.at(-2) === 'daysOff') checkDate(value, steps, isCalendarDate)
     else if (monthDayKeys.has(key) && steps.at(-2) === 'leaves') checkDate(value, steps, isMonthDay)
-    else if (key === 'startUtc') {
+    else if (key === 'startUtc' || key === 'atUtc') {
       checkDate(value.slice(0, 10), steps, isCalendarDate)
       if (!/T([01]\d|2[0-3]):[0-5]\d(:[0-5]\d)?Z$/.test(value))
         findings.push(stop('badTime', toPointer(steps), { found: value }))

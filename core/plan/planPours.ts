@@ -161,7 +161,8 @@ export function* planPours(
       site.crew,
       site.calendar,
       site.settings,
-      site.log,
+      // Of the log only the dates count: a tap at the slab moves no pour.
+      (site.log ?? []).map(({ id, date }) => `${id} ${date}`).join(),
       // Nobody has to walk around a tree's or a cover's shade.
       ...standing,
       capM2,

@@ -58,12 +58,74 @@ export const Conditions = z.discriminatedUnion('kind', [
 ])
 export type Conditions = z.infer<typeof Conditions>
 
+export const tapKinds = [
+  'batched',
+  'onSite',
+  'dosed',
+  'placed',
+  'come',
+  'ready',
+  'stamped',
+  'late',
+  'handShort',
+  'handBack',
+  'rain',
+  'done',
+] as const
+export type TapKind = (typeof tapKinds)[number]
+
+/** One thing that happened at the slab, to the minute. Which of the optional fields it has follows from `what`. */
+export const LogTap = z.strictObject({
+  id: Id,
+  atUtc: z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}Z$/)),
+  what: z.enum(tapKinds),
+  /** Load, from 1: batched, onSite, dosed, late, and of come the load that is being emptied. */
+  load: z.optional(z.number().check(z.int(), z.positive())),
+  /** Strip by its letter: placed, ready, stamped. */
+  strip: z.optional(z.string().check(z.minLength(1))),
+  /** Of dosed the delay now in the drum; of late how much later; of rain how far away. */
+  minutes: z.optional(nonNegative()),
+  /** Whole packages of retarder put in. */
+  count: z.optional(z.number().check(z.int(), z.nonnegative())),
+  /** How far the concrete has come in the placing direction. */
+  comeM: z.optional(nonNegative()),
+  /** Concrete discharged until then, all loads. */
+  outM3: z.optional(nonNegative()),
+  note: z.optional(z.string()),
+  /** Tapped at the slab, or typed in or over afterwards. */
+  source: z.enum(['tap', 'typed']),
+})
+export type LogTap = z.infer<typeof LogTap>
+
+/** What the plan of a pour stood on when it began: without it a logged time teaches nothing later. */
+export const PourBegun = z.strictObject({
+  conditions: Conditions,
+  mix: Mix,
+  thicknessM: positive(),
+  /** Shade of the shadier part of each strip, share of the direct sun. */
+  strips: z.array(
+    z.strictObject({
+      name: z.string(),
+      sun: z.strictObject({
+        startUtc: z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2})?Z$/)),
+        stepMin: positive(),
+        share: z.array(share()).check(z.minLength(1)),
+      }),
+    }),
+  ),
+})
+export type PourBegun = z.infer<typeof PourBegun>
+
 export const LogEntry = z.strictObject({
   id: Id,
   pourId: Id,
   date: LocalDate,
   /** The plan as it stood when the pour began, as printed then. */
   planned: z.optional(z.string()),
+  begun: z.optional(PourBegun),
+  taps: z.optional(z.array(LogTap)),
+  /** True where the set of later pours is not to be learned from this one. */
+  leftOut: z.optional(z.boolean()),
   loads: z.array(
     z.strictObject({
       no: z.number().check(z.int(), z.positive()),

@@ -2,6 +2,7 @@
 import { type CutRegion, interiorDegs, type Side } from './region/cutRegion'
 import { minimumBox } from './region/minimumBox'
 import type { Weights } from './weights'
+import { addWishCost, type WishGround } from './wishes/wishCost'
 
 export const ftM = 0.3048
 const ft2M2 = ftM * ftM
@@ -18,6 +19,9 @@ export interface CostTerms {
   imbalance: number
   offGrid: number
   reach: number
+  nearMiter: number
+  offDirection: number
+  hidden: number
 }
 
 export const noCost = (): CostTerms => ({
@@ -32,6 +36,9 @@ export const noCost = (): CostTerms => ({
   imbalance: 0,
   offGrid: 0,
   reach: 0,
+  nearMiter: 0,
+  offDirection: 0,
+  hidden: 0,
 })
 
 export const sumOf = (t: CostTerms): number =>
@@ -45,7 +52,10 @@ export const sumOf = (t: CostTerms): number =>
   t.narrow +
   t.imbalance +
   t.offGrid +
-  t.reach
+  t.reach +
+  t.nearMiter +
+  t.offDirection +
+  t.hidden
 
 /** Parallel lines {p : −uy·x + ux·y = offsetM + i·stepM} that joints should fall on. */
 export interface GridLines {
@@ -62,6 +72,8 @@ export interface CostContext {
   /** Width of the slab where it is narrowest overall: 2·area ÷ perimeter. */
   readonly slabWidthM: number
   readonly grid: readonly GridLines[]
+  /** What the joints of this part should keep to; null where that costs nothing. */
+  readonly wishes: WishGround | null
 }
 
 /** Interior angles beyond these mark a true corner; between them the boundary goes on. */
@@ -205,6 +217,7 @@ export function addPourCost(pour: CutRegion, context: CostContext, terms: CostTe
       terms.finger += fingerCost(pour, side, end, w)
       if (context.grid.length > 0 && !isOnGrid(context.grid, side.x, side.y, end.x, end.y))
         terms.offGrid += (w.offGrid * (ring.length[i + 1]! - ring.length[i]!)) / 2 / ftM
+      if (context.wishes) addWishCost(context.wishes, side.x, side.y, end.x, end.y, 1 / 2, w, terms)
     }
   }
   terms.holeInside += w.holeInside * (pour.rings.length - 1)

@@ -3,11 +3,11 @@ import type { AcceptedPours, End, Joint } from '../../shared/document/pours'
 import type { Pt } from '../../shared/document/primitives'
 import type { Finding } from '../../shared/problem'
 import type { CurveRegion } from '../geometry/curve'
-import { type Chord, findChords } from './region/chords'
 import { regionContains } from './region/cut'
 import { type CutRegion, type CutRing, toCurveRegion, toCutRegion } from './region/cutRegion'
 import { insidePoint } from './region/insidePoint'
-import { type Segment, type SegmentEnd, traceFaces } from './region/traceFaces'
+import { jointSegments, type Line, nearM } from './region/jointSegments'
+import { type Segment, traceFaces } from './region/traceFaces'
 
 export interface PourFace {
   /** Null where no seed lies in the face. */
@@ -31,15 +31,8 @@ export interface PourFaces {
   readonly findings: readonly Finding[]
 }
 
-/** An end this close to the boundary or to another joint stays there (m). */
-const nearM = 1e-4
 /** As-built areas that differ by less are the same (m²): about 1 ft². */
 const asBuiltM2 = 0.1
-
-interface Line {
-  readonly a: Pt
-  readonly b: Pt
-}
 
 /** The point at share t of the edge's length, over all its parts in ring order; null when the edge is gone. */
 function pointOnEdge(ring: CutRing, edgeId: string, t: number): Pt | null {
@@ -133,50 +126,6 @@ class JointLines {
   }
 }
 
-/** Where the line of a joint lies in the region: extended or trimmed to the boundary or joint it meets. */
-function segmentsOf(region: CutRegion, line: Line, others: readonly Line[], joint: number): Segment[] {
-  const length = Math.hypot(line.b[0] - line.a[0], line.b[1] - line.a[1])
-  if (length < nearM) return []
-  const ux = (line.b[0] - line.a[0]) / length
-  const uy = (line.b[1] - line.a[1]) / length
-  const offset = -uy * line.a[0] + ux * line.a[1]
-  const base = ux * line.a[0] + uy * line.a[1]
-  const chords: Chord[] = []
-  for (const onIsAbove of [true, false])
-    for (const chord of findChords(region, ux, uy, offset, onIsAbove, { done: 0 }, 'break'))
-      if (!chords.some(c => Math.abs(c.t0 - chord.t0) < nearM && Math.abs(c.t1 - chord.t1) < nearM)) chords.push(chord)
-  // Where other joints cross this line.
-  const stops: number[] = []
-  for (const o of others) {
-    const da = -uy * o.a[0] + ux * o.a[1] - offset
-    const db = -uy * o.b[0] + ux * o.b[1] - offset
-    const ta = ux * o.a[0] + uy * o.a[1]
-    const tb = ux * o.b[0] + uy * o.b[1]
-    if (Math.abs(da) <= nearM) stops.push(ta)
-    if (Math.abs(db) <= nearM) stops.push(tb)
-    if (da * db < 0) stops.push(ta + ((tb - ta) * da) / (da - db))
-  }
-  const settle = (t: number, outward: number): number => {
-    const inside = chords.find(c => t > c.t0 + nearM && t < c.t1 - nearM)
-    if (!inside || stops.some(s => Math.abs(s - t) <= nearM)) return t
-    let end = outward > 0 ? inside.t1 : inside.t0
-    for (const s of stops) if ((s - t) * outward > 0 && (end - s) * outward > 0) end = s
-    return end
-  }
-  const t0 = settle(base, -1)
-  const t1 = settle(base + length, 1)
-  const at = (t: number, chord: Chord): SegmentEnd => {
-    if (Math.abs(t - chord.t0) <= nearM) return { x: chord.a.x, y: chord.a.y, on: chord.a }
-    if (Math.abs(t - chord.t1) <= nearM) return { x: chord.b.x, y: chord.b.y, on: chord.b }
-    return { x: ux * t - uy * offset, y: uy * t + ux * offset, on: null }
-  }
-  return chords.flatMap(chord => {
-    const from = Math.max(t0, chord.t0)
-    const to = Math.min(t1, chord.t1)
-    return to - from > nearM ? [{ a: at(from, chord), b: at(to, chord), joint }] : []
-  })
-}
-
 /**
  * Cuts the region by all accepted joints. Unlocked joints follow their anchors, locked ones keep their line; nothing
  * accepted is dropped in silence: each joint, seed and face that no longer fits has a finding.
@@ -192,7 +141,7 @@ export function pourFaces(
   const findings: Finding[] = resolver.findings
   const segments: Segment[] = []
   accepted.joints.forEach((joint, i) => {
-    const own = segmentsOf(
+    const own = jointSegments(
       slab,
       lines[i]!,
       lines.filter((_, j) => j !== i),

@@ -8,11 +8,18 @@ import { addPourCost, type CostContext, type GridLines, noCost } from './pourCos
 import { type CutRegion, toCurveRegion, toCutRegion } from './region/cutRegion'
 import { minCorner } from './region/minCorner'
 import { minimumBox } from './region/minimumBox'
-import { jointsOf, leavesOf } from './search/cutTree'
+import { type CutTree, type JointLine, jointsOf, leavesOf } from './search/cutTree'
 import { type Direction, poursNeeded } from './search/searchContext'
-import { quickBudget, searchPlan } from './search/searchPlan'
+import { quickBudget, type SearchGround, searchPlan } from './search/searchPlan'
 import { teeCost } from './search/teeCost'
 import { resolveWeights, type Weights } from './weights'
+import { firstFixed, fixedFaces } from './wishes/fixedFaces'
+import { forbiddenGround } from './wishes/forbiddenGround'
+import type { JointWishes } from './wishes/jointWishes'
+import { planFaces, sharePours } from './wishes/planFaces'
+import { refusedIn } from './wishes/refusedPours'
+import { tellForbiddenRequired, tellNarrow, tellNoJointAllowed, tellSmallFaces } from './wishes/tellUnmet'
+import { hidingDirections, wishGround } from './wishes/wishCost'
 
 export interface SplitInput {
   readonly slabId: string
@@ -29,6 +36,8 @@ export interface SplitInput {
   /** Sides the search may visit; 'small' while dragging. Never a time. */
   readonly budget?: 'small' | 'full' | number
   readonly grid?: readonly GridLines[]
+  /** Where joints have to lie, may not lie or are out of sight. */
+  readonly wishes?: JointWishes
 }
 
 export interface ProposedPour {
@@ -46,6 +55,8 @@ export interface ProposedJoint {
   readonly lengthM: number
   /** Indices of the pours along it. */
   readonly pours: readonly number[]
+  /** The required line it lies on. */
+  readonly wishId?: string
 }
 
 export interface Proposal {
@@ -75,7 +86,8 @@ function wishedDirections(input: SplitInput, slab: CutRegion): Direction[] {
     const base = input.patternDeg ?? (Math.atan2(box.uy, box.ux) * 180) / Math.PI
     return Array.from({ length: 12 }, (_, i) => at(base + 15 * i))
   }
-  return input.patternDeg === undefined ? [] : [at(input.patternDeg), at(input.patternDeg + 90)]
+  const degs = [...(input.patternDeg === undefined ? [] : [input.patternDeg]), ...(input.wishes?.directionsDeg ?? [])]
+  return degs.flatMap(deg => [at(deg), at(deg + 90)])
 }
 
 const wholeSlab = (input: SplitInput, lowerBound: number, findings: readonly Finding[]): Proposal => {
@@ -97,84 +109,150 @@ function describePour(pour: CutRegion, region: CurveRegion): ProposedPour {
   return { region, areaM2: pour.areaM2, aspect: box.longM / box.shortM, minCornerDeg: minCorner(pour) }
 }
 
+/** Whether a face can be split at all where only these wishes hold; a quick look. */
+const canSplit =
+  (face: CutRegion, count: number, ground: Omit<SearchGround, 'beside' | 'rest'>) =>
+  (wishes: JointWishes): boolean =>
+    searchPlan(
+      face,
+      count,
+      { ...ground, forbidden: forbiddenGround(wishes), beside: [], rest: { areaM2: 0, pours: 0 } },
+      quickBudget,
+    ) !== null
+
 /**
  * Splits a region into connected pours of at most `capM2` by straight joints across it. The same input gives the same
- * answer on any machine. When no split is found the whole region comes back as one pour with a stop-finding.
+ * answer on any machine. Required joints are cut first and the rest is searched around them; a wish that cannot be met
+ * is told. A part for which no split is found comes back as one pour with a stop-finding.
  */
 export function proposePours(input: SplitInput): Proposal {
   const slab = toCutRegion(input.region)
-  const at = { entityId: input.slabId }
-  const lowerBound = poursNeeded(slab.areaM2, input.capM2)
-  if (slab.areaM2 > input.capM2 && (input.capM2 < smallestPourM2 || lowerBound > limits.pours))
-    return wholeSlab(input, lowerBound, [
+  const { capM2, slabId, wishes = {} } = input
+  const at = { entityId: slabId }
+  const lowerBound = poursNeeded(slab.areaM2, capM2)
+  const tooSmall = (): Proposal =>
+    wholeSlab(input, lowerBound, [
       {
         code: 'capacityTooSmall',
         severity: 'stop',
-        values: {
-          capM2: input.capM2,
-          leastM2: Math.max(smallestPourM2, slab.areaM2 / limits.pours),
-        },
+        values: { capM2, leastM2: Math.max(smallestPourM2, slab.areaM2 / limits.pours) },
         field: '/capacity/capM2',
         at,
       },
     ])
+  if (slab.areaM2 > capM2 && (capM2 < smallestPourM2 || lowerBound > limits.pours)) return tooSmall()
   const findings: Finding[] = []
   const asked = Math.max(lowerBound, input.pourCount ?? 0)
   if (input.pourCount !== undefined && input.pourCount < lowerBound)
     findings.push({
       code: 'tooFewPours',
       severity: 'check',
-      values: { asked: input.pourCount, needed: lowerBound, capM2: input.capM2 },
+      values: { asked: input.pourCount, needed: lowerBound, capM2 },
       at,
     })
-  const base: Omit<CostContext, 'meanM2'> = {
-    weights: resolveWeights(input.weights),
-    capM2: input.capM2,
-    slabWidthM: (2 * slab.areaM2) / slab.perimeterM,
+  const weights = resolveWeights(input.weights)
+  const slabWidthM = (2 * slab.areaM2) / slab.perimeterM
+  const fixed = fixedFaces(slab, wishes.required ?? [])
+  const { faces } = fixed
+  const counts = sharePours(faces, capM2, asked)
+  const shared = counts.reduce((sum, count) => sum + count, 0)
+  if (shared > limits.pours) return tooSmall()
+  findings.push(...fixed.findings, ...tellForbiddenRequired(fixed, wishes))
+  findings.push(...tellSmallFaces(fixed, slabWidthM, smallestPourM2, weights))
+  const leastWidthM = wishes.leastWidthM ?? 0
+  const costly = wishGround(wishes)
+  const base = {
+    weights,
+    capM2,
+    slabWidthM,
     grid: input.grid ?? [],
+    wishes: costly,
+    wished: wishedDirections(input, slab),
+    along: hidingDirections(costly),
+    forbidden: forbiddenGround(wishes),
+  }
+  const groundsOf = (face: number) => {
+    const free = { ...base, refuses: refusedIn(faces[face]!, 0) }
+    return leastWidthM > 0 ? [{ ...base, refuses: refusedIn(faces[face]!, leastWidthM) }, free] : [free]
   }
   const budget =
     typeof input.budget === 'number' ? input.budget : input.budget === 'small' ? quickBudget : fullBudget(asked)
-  const plan = searchPlan(slab, asked, base, wishedDirections(input, slab), budget, null)
-  if (!plan)
-    return wholeSlab(input, lowerBound, [
-      ...findings,
-      { code: 'noCutFound', severity: 'stop', values: { capM2: input.capM2, areaM2: slab.areaM2 }, at },
-    ])
-  const { tree, pourCount } = plan
-  const pours = leavesOf(tree)
-  const joints = jointsOf(tree)
+  const plans = planFaces(faces, counts, fixed.joints, groundsOf, budget)
+  for (const [i, plan] of plans.entries()) {
+    const face = faces[i]!
+    const ground = groundsOf(i).at(-1)!
+    if (plan) continue
+    findings.push(
+      base.forbidden && canSplit(face, counts[i]!, ground)({})
+        ? tellNoJointAllowed(slabId, face, capM2, wishes, canSplit(face, counts[i]!, ground))
+        : { code: 'noCutFound', severity: 'stop', values: { capM2, areaM2: face.areaM2 }, at },
+    )
+  }
+  if (faces.length === 1 && !plans[0]) return wholeSlab(input, lowerBound, findings)
+  // Fixed joints are numbered first, then those of each face.
+  const trees = plans.map((plan, i): CutTree => plan?.tree ?? { pour: faces[i]! })
+  const joints: JointLine[] = [...fixed.joints]
+  const pours = trees.flatMap(tree => {
+    const first = joints.length
+    joints.push(...jointsOf(tree))
+    const numberOf = (joint: number): number => (joint >= firstFixed ? joint - firstFixed : first + joint)
+    return leavesOf(tree).map(cut => ({ cut, numberOf }))
+  })
+  const pourCount = pours.length
+  if (plans.some(plan => plan && plan.ground > 0))
+    findings.push(
+      ...tellNarrow(
+        slabId,
+        pours.map(({ cut }) => cut),
+        leastWidthM,
+      ),
+    )
+  if (pourCount > asked && (fixed.joints.length > 0 || base.forbidden || leastWidthM > 0))
+    findings.push({
+      code: 'wishesAddPours',
+      severity: 'note',
+      values: { pours: pourCount, needed: asked },
+      at,
+    })
   const context: CostContext = { ...base, meanM2: slab.areaM2 / pourCount }
   const terms = noCost()
-  for (const pour of pours) addPourCost(pour, context, terms)
+  for (const { cut } of pours) addPourCost(cut, context, terms)
   const all = {
     ...terms,
-    extraJoint: context.weights.extraJoint * (joints.length - pours.length + 1),
-    teeOffset: teeCost(joints, context.weights),
-    extraPour: context.weights.extraPour * (pourCount - lowerBound),
+    extraJoint: weights.extraJoint * (joints.length - pours.length + 1),
+    teeOffset: teeCost(joints, weights),
+    extraPour: weights.extraPour * (pourCount - lowerBound),
   }
   const cost = Object.entries(all).map(([term, value]) => ({ term, value }))
   let totalCost = 0
   for (const { value } of cost) totalCost += value
   const comparable = totalCost - all.extraPour
-  const gap = comparable > plan.bound + 1e-6 ? (comparable - plan.bound) / comparable : 0
+  // How pours asked for beyond the need are shared out among faces is not proven.
+  let bound = weights.extraJoint * (fixed.joints.length - faces.length + 1)
+  for (const plan of plans) bound += plan ? plan.bound : 0
+  const needed = faces.reduce((sum, { areaM2 }) => sum + poursNeeded(areaM2, capM2), 0)
+  const isBounded = faces.length === 1 || (shared === needed && pourCount === shared)
+  const gap = comparable > bound + 1e-6 ? (comparable - bound) / comparable : 0
   return {
-    pours: pours.map(pour =>
+    pours: pours.map(({ cut, numberOf }) =>
       describePour(
-        pour,
-        toCurveRegion(pour, joint => `joint-${joint + 1}`),
+        cut,
+        toCurveRegion(cut, joint => `joint-${numberOf(joint) + 1}`),
       ),
     ),
     joints: joints.map((joint, i) => ({
       from: [joint.ax, joint.ay],
       to: [joint.bx, joint.by],
       lengthM: joint.lengthM,
-      pours: pours.flatMap((pour, p) => (pour.rings.some(r => r.sides.some(s => s.joint === i)) ? [p] : [])),
+      pours: pours.flatMap(({ cut, numberOf }, p) =>
+        cut.rings.some(r => r.sides.some(s => s.joint >= 0 && numberOf(s.joint) === i)) ? [p] : [],
+      ),
+      ...(i < fixed.joints.length ? { wishId: fixed.joints[i]!.wishId } : {}),
     })),
     lowerBound,
     cost,
     totalCost,
-    proven: gap === 0,
+    proven: gap === 0 && isBounded && !plans.includes(null),
     gap,
     findings,
   }

@@ -17,6 +17,48 @@ export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
     message: `No joints were found that split these ${print.area(Number(values.areaM2))} into pours of at most ${print.area(Number(values.capM2))}.`,
     hint: 'Allow joints in more places or directions, or raise the area the crew can stamp at one time.',
   }),
+  requiredMisses: () => ({
+    message: 'A required joint does not cross the slab: it divides nothing.',
+    hint: 'Draw it from edge to edge across the slab, or delete it.',
+  }),
+  requiredCarriedOn: () => ({
+    message: 'A required joint stops inside the slab; it was carried on to the next edge or required joint.',
+    hint: 'Draw it to where it should end.',
+  }),
+  requiredOpen: () => ({
+    message: 'A required joint ends inside a pour and divides nothing there.',
+    hint: 'Draw its end to an edge or to another required joint.',
+  }),
+  requiredCross: () => ({
+    message: 'Two required joints cross here, so that four pours meet at one point.',
+    hint: 'Let one of them stop at the other, or move its far half to one side.',
+  }),
+  requiredSmall: ({ values, print }) => ({
+    message: `Required joints cut off a piece of ${print.area(Number(values.areaM2))}, ${print.length(Number(values.widthM))} wide: too narrow for a mat and a finisher.`,
+    hint: `Move the joint so that the piece is at least ${print.length(Number(values.leastM))} wide.`,
+  }),
+  requiredForbidden: () => ({
+    message: 'A required joint runs where no joint may lie. It was kept.',
+    hint: 'Move the joint, or take away the line or area without joints.',
+  }),
+  noJointAllowed: ({ values, print }) => ({
+    message: `Lines and areas without joints leave no way to split these ${print.area(Number(values.areaM2))} into pours of at most ${print.area(Number(values.capM2))}.`,
+    hint:
+      values.wishId === ''
+        ? 'Make the lines and areas without joints smaller or take some away, or raise the area the crew can stamp at one time.'
+        : 'Make the line or area without joints marked here smaller or take it away, or raise the area the crew can stamp at one time.',
+  }),
+  narrowerThanWished: ({ values, print }) => ({
+    message: `No split was found that keeps every pour at least ${print.length(Number(values.leastM))} wide; the narrowest is ${print.length(Number(values.widthM))}.`,
+    hint: 'Ask for a smaller least width, move required joints, or raise the area the crew can stamp at one time.',
+  }),
+  wishesAddPours: ({ values }) => ({
+    message: `What you asked of the joints takes ${count(Number(values.pours))}; by its area this part needs ${count(Number(values.needed))}.`,
+    hint: 'Move a required joint or a line or area without joints to save a pour.',
+  }),
+  slabInPieces: ({ values }) => ({
+    message: `This slab is in ${values.pieces} pieces; each is split on its own, and no joint runs between them.`,
+  }),
   poursMerged: ({ values, print }) => ({
     message: `Pours ${values.pours} now lie in one piece of ${print.area(Number(values.areaM2))}: no joint is left between them.`,
     hint: 'Draw a joint between them, or merge them into one pour.',

@@ -93,6 +93,7 @@ export function splitIntoLanes({ region, capM2, strikeOffM }: LanesInput): Propo
     meanM2: slab.areaM2 / pours.length,
     slabWidthM: (2 * slab.areaM2) / slab.perimeterM,
     grid: [],
+    wishes: null,
   }
   const terms = noCost()
   for (const pour of pours) addPourCost(pour, context, terms)

@@ -1,7 +1,7 @@
 /** Slides each cut to where other joints end, to re-entrant corners and a little to either side; keeps what is cheaper. */
 import { reentrantAboveDeg } from '../pourCost'
 import type { CutRegion } from '../region/cutRegion'
-import { type Branch, branchesBySize, type CutTree, replaceBranch } from './cutTree'
+import { type Branch, branchesBySize, type CutTree, type JointLine, replaceBranch } from './cutTree'
 import { replay } from './replay'
 import type { SearchContext } from './searchContext'
 import { type PourCosts, treeCost } from './treeCost'
@@ -13,7 +13,12 @@ const nudgesM = [0.1524, 0.6096]
 const mostShifts = 18
 const sweeps = 3
 
-function shiftsOf(branch: Branch, all: readonly Branch[], corners: readonly (readonly [number, number])[]): number[] {
+function shiftsOf(
+  branch: Branch,
+  all: readonly Branch[],
+  beside: readonly JointLine[],
+  corners: readonly (readonly [number, number])[],
+): number[] {
   const { a, b, lengthM } = branch.chain[0]!
   const nx = -(b.y - a.y) / lengthM
   const ny = (b.x - a.x) / lengthM
@@ -28,6 +33,10 @@ function shiftsOf(branch: Branch, all: readonly Branch[], corners: readonly (rea
       add(chord.a.x, chord.a.y)
       add(chord.b.x, chord.b.y)
     }
+  for (const { ax, ay, bx, by } of beside) {
+    add(ax, ay)
+    add(bx, by)
+  }
   for (const [x, y] of corners) add(x, y)
   for (const nudge of nudgesM) shifts.push(nudge, -nudge)
   return shifts.sort((p, q) => Math.abs(p) - Math.abs(q)).slice(0, mostShifts)
@@ -52,7 +61,7 @@ export function alignJoints(
       const all = branchesBySize(best)
       const branch = all[i]!
       let better: CutTree | null = null
-      for (const shift of shiftsOf(branch, all, corners)) {
+      for (const shift of shiftsOf(branch, all, context.beside, corners)) {
         const moved = replay(branch.region, branch, branch.joint, shift, context)
         if (!moved) continue
         const whole = replaceBranch(best, branch, moved)

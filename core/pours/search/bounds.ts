@@ -1,6 +1,7 @@
 /** What a part still to be divided will cost: an estimate to order the candidates, a bound to end the search. */
 import { aspectCost, ftM, imbalanceCost, reachCost } from '../pourCost'
 import type { Weights } from '../weights'
+import { leastJointCost } from '../wishes/wishCost'
 import type { SearchContext } from './searchContext'
 
 /**
@@ -48,5 +49,5 @@ export const estimateRest = (areaM2: number, perimeterM: number, k: number, cont
 
 /** The imbalance of k pieces is least when they are equal (Jensen). */
 export const boundRest = (areaM2: number, perimeterM: number, k: number, context: SearchContext): number =>
-  (context.weights.jointLength * circleJointM(areaM2, perimeterM, k, context.capM2)) / ftM +
+  (leastJointCost(context.wishes, context.weights) * circleJointM(areaM2, perimeterM, k, context.capM2)) / ftM +
   imbalanceCost(areaM2, k, context)

@@ -3,6 +3,7 @@ import { acuteCost, convexBelowDeg, ftM, nearestCost, reentrantAboveDeg } from '
 import { type Chord, type ChordEnd, findChords, onLineM } from '../region/chords'
 import { type Chain, type CutMeasure, isChain, measureCut } from '../region/cut'
 import { type CutRegion, interiorDegs, tangentAt } from '../region/cutRegion'
+import { offsetsAlong, wishCost } from '../wishes/wishCost'
 import { boundRest, estimateRest } from './bounds'
 import { type Direction, poursNeeded, type SearchContext } from './searchContext'
 import { mostTurnedHoles, TurnedCuts } from './turnedCuts'
@@ -141,10 +142,11 @@ class CandidateList {
     let near = 0
     let left = this.reentrantCount
     for (const chord of chain) {
-      if (context.forbids?.(chord.a.x, chord.a.y, chord.b.x, chord.b.y)) return
+      if (context.forbidden?.forbids(chord.a.x, chord.a.y, chord.b.x, chord.b.y, context.work)) return
       const sharp = sharpCost(region, chord, context)
       if (sharp === null) return
       own += sharp
+      if (context.wishes) own += wishCost(context.wishes, chord.a.x, chord.a.y, chord.b.x, chord.b.y, w)
       near += nearestCost(region, chord.a.x, chord.a.y, chord.b.x, chord.b.y, w)
       for (const end of [chord.a, chord.b]) if (end.vertex && this.reentrant[end.ring]![end.side]) left--
     }
@@ -308,6 +310,8 @@ function specialOffsets(
     const to = Math.floor((Math.max(sign * low, sign * high) - line.offsetM) / line.stepM)
     for (let i = from; i <= to; i++) offsets.push(sign * (line.offsetM + i * line.stepM))
   }
+  if (context.forbidden) offsets.push(...context.forbidden.offsetsBeside(ux, uy))
+  if (context.wishes) offsets.push(...offsetsAlong(context.wishes, ux, uy))
   const isInside = (s: number): boolean => s > low + 1e-6 && s < high - 1e-6
   return {
     onVertices: distinct(onVertices.filter(isInside)),

@@ -96,7 +96,12 @@ function arcNormals(region: CutRegion): ArcNormal[] {
   return curved < curvedShare * region.perimeterM ? [] : normals.sort((a, b) => b.length - a.length)
 }
 
-export function directionsOf(region: CutRegion, wished: readonly Direction[], most: number): Direction[] {
+export function directionsOf(
+  region: CutRegion,
+  wished: readonly Direction[],
+  most: number,
+  along: readonly Direction[],
+): Direction[] {
   const chosen: Direction[] = [...wished]
   const add = (d: Direction): void => {
     if (chosen.length < Math.max(most, wished.length) && !chosen.some(c => isSameDirection(c, d)))
@@ -113,5 +118,6 @@ export function directionsOf(region: CutRegion, wished: readonly Direction[], mo
       if (!chosen.some(c => isSameDirection(c, d))) chosen.push({ ux: d.ux, uy: d.uy })
     }
   }
+  for (const d of along) if (!chosen.some(c => isSameDirection(c, d))) chosen.push(d)
   return chosen
 }

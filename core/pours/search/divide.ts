@@ -6,6 +6,7 @@
 import { ftM, pourCost } from '../pourCost'
 import { splitAtCut } from '../region/cut'
 import type { CutRegion } from '../region/cutRegion'
+import { leastJointCost } from '../wishes/wishCost'
 import { boundRest, estimateRest } from './bounds'
 import { type Candidate, candidateCuts } from './candidates'
 import type { CutTree } from './cutTree'
@@ -86,7 +87,7 @@ interface Opened {
 
 /** Cost a part brings along: half of the joints around it. */
 const carried = (part: CutRegion, context: SearchContext): number =>
-  (context.weights.jointLength * part.jointM) / 2 / ftM
+  (leastJointCost(context.wishes, context.weights) * part.jointM) / 2 / ftM
 
 function open(region: CutRegion, cut: Candidate, context: SearchContext): Opened {
   const { up, low } = splitAtCut(region, cut.chain, cut.measure, 0)
@@ -145,6 +146,7 @@ export function divide(
   const { context, options } = state
   if (k === 1) {
     if (region.areaM2 > context.capM2 * capSlack) return null
+    if (context.refuses?.(region)) return null
     const cost = pourCost(region, context)
     return cost < limit ? { tree: { pour: region }, cost } : null
   }
@@ -161,7 +163,7 @@ export function divide(
   }
   const breadth = spent ? 1 : options.breadth(k)
   const most = spent || k > 24 ? 3 : k > 8 ? 4 : mostDirections
-  const cuts = candidateCuts(region, k, directionsOf(region, context.wished, most), context)
+  const cuts = candidateCuts(region, k, directionsOf(region, context.wished, most, context.along), context)
   let best: Division | null = null
   const limits = { below: limit }
   let tried = 0

@@ -42,11 +42,11 @@ export function replay(
   const counter = { joint }
   const make = (part: CutRegion, node: CutTree, k: number, shiftM: number): CutTree | null => {
     if (part.areaM2 > k * context.capM2 * capSlack) return null
-    if (!isBranch(node)) return { pour: part }
+    if (!isBranch(node)) return context.refuses?.(part) ? null : { pour: part }
     const chain: Chord[] = []
     for (const like of node.chain) {
       const chord = findAgain(part, like, shiftM, context.work)
-      if (!chord || context.forbids?.(chord.a.x, chord.a.y, chord.b.x, chord.b.y)) return null
+      if (!chord || context.forbidden?.forbids(chord.a.x, chord.a.y, chord.b.x, chord.b.y, context.work)) return null
       chain.push(chord)
     }
     if (!isChain(chain)) return null

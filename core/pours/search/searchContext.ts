@@ -1,5 +1,7 @@
 import type { CostContext } from '../pourCost'
 import type { Work } from '../region/chords'
+import type { CutRegion } from '../region/cutRegion'
+import type { JointLine } from './cutTree'
 
 /** Everything a search for one plan of pours shares. */
 export interface SearchContext extends CostContext {
@@ -10,8 +12,22 @@ export interface SearchContext extends CostContext {
   readonly work: Work
   /** Sides the search may visit before it settles for what it has. */
   readonly workLimit: number
-  /** True when a joint may not lie there. */
-  readonly forbids: ((ax: number, ay: number, bx: number, by: number) => boolean) | null
+  /** Where a joint may not lie. */
+  readonly forbidden: ForbiddenGround | null
+  /** True for a pour that may not be. */
+  readonly refuses: ((pour: CutRegion) => boolean) | null
+  /** Unit vectors tried after all others: along what hides a joint. */
+  readonly along: readonly Direction[]
+  /** Joints around the region that are planned already. */
+  readonly beside: readonly JointLine[]
+  /** What those cost as they meet one another. */
+  readonly besideTee: number
+}
+
+export interface ForbiddenGround {
+  forbids(ax: number, ay: number, bx: number, by: number, work: Work): boolean
+  /** Offsets of lines along (ux, uy) that pass just beside it. */
+  offsetsBeside(ux: number, uy: number): readonly number[]
 }
 
 export interface Direction {

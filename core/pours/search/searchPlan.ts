@@ -1,5 +1,4 @@
 /** The search for one plan: a beam over cut trees, aligned joints, and for few pours the proof. */
-import type { CostContext } from '../pourCost'
 import type { CutRegion } from '../region/cutRegion'
 import { alignJoints } from './alignJoints'
 import { boundRest } from './bounds'
@@ -9,6 +8,7 @@ import { type DivideState, type Division, divide, nearShare } from './divide'
 import { improveParts } from './improveParts'
 import { replay } from './replay'
 import type { Direction, SearchContext } from './searchContext'
+import { teeCost } from './teeCost'
 import type { PourCosts } from './treeCost'
 
 export interface FoundPlan {
@@ -18,6 +18,7 @@ export interface FoundPlan {
   readonly cost: number
   /** No plan of as many pours from the candidate cuts costs less than this. */
   readonly bound: number
+  readonly context: SearchContext
 }
 
 const beamBreadth = (k: number): number => (k <= 2 ? 10 : k <= 4 ? 6 : k <= 8 ? 3 : k <= 24 ? 2 : 1)
@@ -31,6 +32,12 @@ export const quickBudget = 60_000
 /** Before the proof many first cuts are followed a little way: curved slabs hide good plans behind dear ones. */
 const firstCuts = 60
 const laterCuts = 4
+
+/** What a search of any number of pours stands on. */
+export interface SearchGround extends Omit<SearchContext, 'meanM2' | 'pours' | 'work' | 'workLimit' | 'besideTee'> {
+  /** The other parts of the slab, where they are planned apart: the mean pour is that of the whole. */
+  readonly rest: { readonly areaM2: number; readonly pours: number }
+}
 
 function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null {
   const k = context.pours
@@ -75,27 +82,22 @@ function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null 
       if (settled && (!best || settled.cost < best.cost)) best = settled
     }
   }
-  return best && { ...best, pourCount: k, bound }
+  return best && { ...best, pourCount: k, bound, context }
 }
 
-export function searchPlan(
-  slab: CutRegion,
-  fewest: number,
-  base: Omit<CostContext, 'meanM2'>,
-  wished: readonly Direction[],
-  budget: number,
-  forbids: SearchContext['forbids'],
-): FoundPlan | null {
+export function searchPlan(slab: CutRegion, fewest: number, ground: SearchGround, budget: number): FoundPlan | null {
+  const { rest, wished, ...shared } = ground
+  const besideTee = teeCost(ground.beside, ground.weights)
   for (let k = fewest; k <= fewest + mostExtraPours; k++) {
     const within = (workLimit: number, along: readonly Direction[]): FoundPlan | null =>
       searchCount(slab, {
-        ...base,
-        meanM2: slab.areaM2 / k,
+        ...shared,
+        meanM2: (slab.areaM2 + rest.areaM2) / (k + rest.pours),
         pours: k,
         wished: along,
         work: { done: 0 },
         workLimit,
-        forbids,
+        besideTee,
       })
     // Twelve directions thin the search out: half of the budget goes to the slab's own.
     const many = wished.length > mostDirections

@@ -26,4 +26,4 @@ export function ownCost(tree: CutTree, context: SearchContext, costs: PourCosts)
 
 /** The whole cost of a plan but for pours beyond the fewest. */
 export const treeCost = (tree: CutTree, context: SearchContext, costs: PourCosts): number =>
-  ownCost(tree, context, costs) + teeCost(jointsOf(tree), context.weights)
+  ownCost(tree, context, costs) + teeCost([...jointsOf(tree), ...context.beside], context.weights) - context.besideTee

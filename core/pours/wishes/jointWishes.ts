@@ -1,0 +1,49 @@
+/** What the joints of one part of a slab should keep to, worked out into lines and shapes in drawing-frame meters. */
+import type { Pt } from '../../../shared/document/primitives'
+import type { CurveRing } from '../../geometry/curve'
+
+/** A joint has to lie here; an end inside the slab goes on to the next edge or required joint. */
+export interface RequiredLine {
+  readonly id: string
+  readonly from: Pt
+  readonly to: Pt
+}
+
+/** No joint may cross it, meet it or run along it. */
+export interface ForbiddenLine {
+  readonly id: string
+  readonly line: readonly Pt[]
+}
+
+/** No joint may run inside; along its edge one may. */
+export interface ForbiddenArea {
+  readonly id: string
+  readonly ring: CurveRing
+}
+
+/** The border's own joint at a corner, from the slab's corner to the border's inner one. */
+export interface Miter {
+  readonly from: Pt
+  readonly to: Pt
+}
+
+/** A band, or (width 0) a line between two finishes: a joint along it is out of sight. */
+export interface HidingStrip {
+  readonly from: Pt
+  readonly to: Pt
+  readonly widthM: number
+}
+
+export interface JointWishes {
+  readonly required?: readonly RequiredLine[]
+  readonly forbiddenLines?: readonly ForbiddenLine[]
+  readonly forbiddenAreas?: readonly ForbiddenArea[]
+  /** Joints along or square to one of these are preferred, degrees counter-clockwise from drawing-right. */
+  readonly directionsDeg?: readonly number[]
+  /** Straight courses of the pattern, degrees counter-clockwise from drawing-right: a joint along them is out of sight. */
+  readonly coursesDeg?: readonly number[]
+  readonly miters?: readonly Miter[]
+  readonly hiding?: readonly HidingStrip[]
+  /** No pour may be narrower, m. */
+  readonly leastWidthM?: number
+}

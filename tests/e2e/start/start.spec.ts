@@ -66,6 +66,11 @@ for (const theme of themes) {
     await chooseFileAct(page, 'Save as')
     await expect(page.getByRole('dialog', { name: 'Save as' })).toBeVisible()
     await expectAccessible(page, 'save as')
+    desk.disk.put('Mill gate.slabwright.json', siteText('Mill gate'))
+    await page.getByRole('dialog').getByLabel('Name').fill('Mill gate')
+    await page.getByRole('dialog').getByRole('button', { name: 'Save' }).click()
+    await expect(page.getByRole('dialog', { name: 'A file of that name is there already' })).toBeVisible()
+    await expectAccessible(page, 'name taken')
     await page.keyboard.press('Escape')
 
     desk.disk.put('Mill yard.slabwright.json', siteText('Mill yard changed'))

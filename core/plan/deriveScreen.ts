@@ -2,8 +2,6 @@
 import type { Site } from '../../shared/document/site'
 import { ok, type Problem, type Result } from '../../shared/problem'
 import { settingValue } from '../../shared/settings'
-import type { CurveRegion } from '../geometry/curve'
-import { type Proposal, proposePours } from '../pours/proposePours'
 import type { Grid } from '../sun/cellCoverage'
 import { cellSunMinutes } from '../sun/cellMasks'
 import { resolveCaster } from '../sun/resolveCaster'
@@ -12,8 +10,8 @@ import { siteDay } from '../sun/siteDay'
 import { type DerivedPlan, derivePlanSteps, type PlanRequest, type PlanStep } from './derivePlan'
 import type { Memo } from './memo'
 import type { Plan, SunShares } from './plan'
+import { type PlannedAlternative, planAlternativesSteps } from './planAlternatives'
 import { planShade } from './planShade'
-import { pourParts } from './pourParts'
 
 export const screenExtras = ['sunMaps', 'proposals'] as const
 export type ScreenExtra = (typeof screenExtras)[number]
@@ -41,14 +39,8 @@ export interface SlabShadeLine extends ShadeLineTimes {
   readonly slabId: string
 }
 
-/** One way to split a part of a slab, beside the others. */
-export interface OfferedSplit {
-  readonly id: string
-  readonly slabId: string
-  readonly part: 'whole' | 'field' | 'border'
-  readonly region: CurveRegion
-  readonly proposal: Proposal
-}
+/** One way to split a part of a slab, priced and beside the others. */
+export type OfferedSplit = PlannedAlternative
 
 export interface ComparedDay extends OtherDay {
   readonly shadeLines: readonly SlabShadeLine[]
@@ -103,37 +95,6 @@ function* compareDay(site: Site, plan: Plan, other: OtherDay, memo: Memo): Gener
     ),
   }))
   return { ...other, shadeLines, slabShares: shade.slabShares, instants: shade.instants }
-}
-
-function* offerSplits(site: Site, plan: Plan, request: ScreenRequest, memo: Memo): Generator<void, OfferedSplit[]> {
-  const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
-  const budget = request.budget ?? 'full'
-  const offers: OfferedSplit[] = []
-  for (const slab of plan.slabs)
-    for (const { part, regions } of memo.part('pourParts', slab.id, [slab], () => pourParts(slab)))
-      for (const [i, region] of regions.entries()) {
-        const key = `${slab.id} ${part} ${i}`
-        const ask = (name: string, pourCount?: number) =>
-          memo.part(name, key, [region, capM2, pourCount, budget], () =>
-            proposePours({
-              slabId: slab.id,
-              part,
-              region,
-              capM2,
-              budget,
-              ...(pourCount === undefined ? {} : { pourCount }),
-            }),
-          )
-        yield
-        const fewest = memo.known<Proposal>('proposal', key, [region, capM2]) ?? ask('fewest')
-        if (fewest.findings.some(({ severity }) => severity === 'stop')) continue
-        const same = { slabId: slab.id, part, region }
-        offers.push({ id: `${key} fewest`, ...same, proposal: fewest })
-        yield
-        const oneMore = ask('oneMore', fewest.pours.length + 1)
-        if (oneMore.pours.length > fewest.pours.length) offers.push({ id: `${key} more`, ...same, proposal: oneMore })
-      }
-  return offers
 }
 
 /** Set tables are functions, which no worker can send: they are made again where a day is planned again. */
@@ -196,19 +157,14 @@ export function* deriveScreen(
   }
   let offers: readonly OfferedSplit[] | undefined
   if (request.extras.includes('proposals')) {
-    const work = offerSplits(site, plan, request, memo)
+    const work = planAlternativesSteps(plan, memo, request.budget)
     let step = work.next()
     while (!step.done) {
       yield { doing: 'other splits', share: 0.96, ready: {} }
       step = work.next()
     }
     const found = step.value
-    offers = memo.part(
-      'offers',
-      'site',
-      found.map(each => each.proposal),
-      () => found,
-    )
+    offers = memo.part('offers', 'site', found, () => found)
     yield { doing: 'other day', share: 0.97, ready: { offers } }
   }
   let compared: ComparedDay | null = null

@@ -1,86 +1,149 @@
-/** Ways to split each part of the site, priced: for the JSON object and what shows them side by side. */
+/** Ways to split each part of the site, priced: for the JSON object, the sheets and the screen. */
+import type { Joint, PourPart } from '../../shared/document/pours'
+import type { Site } from '../../shared/document/site'
 import { settingValue } from '../../shared/settings'
+import type { CurveRegion } from '../geometry/curve'
+import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import type { Alternative } from '../pours/alternatives/alternative'
-import { proposeAlternatives } from '../pours/alternatives/proposeAlternatives'
+import type { PricingGround } from '../pours/alternatives/priceAlternative'
+import { findAlternatives, type SplitSearch } from '../pours/alternatives/proposeAlternatives'
 import { type AlternativeSentence, heldAgainst, wordAlternative } from '../pours/alternatives/wordAlternative'
-import type { Proposal } from '../pours/proposePours'
+import { type Proposal, proposePours } from '../pours/proposePours'
+import { isWorthPouring, type OpenGround, openGround } from '../pours/replan/replanRest'
 import { printMeasures } from '../units/printMeasures'
 import type { Memo } from './memo'
 import type { Plan } from './plan'
+import type { PourBudget } from './planPours'
 import { pourParts } from './pourParts'
+
+/** What accepting leaves as it is: poured and locked pours, and the joints around them. */
+export interface KeptPours {
+  readonly joints: readonly Joint[]
+  readonly pourIds: readonly string[]
+}
 
 export interface PlannedAlternative extends Alternative {
   readonly id: string
   readonly slabId: string
-  readonly part: 'whole' | 'field' | 'border'
+  readonly part: PourPart
+  /** What is split: a piece of the part, less poured and locked pours. */
+  readonly region: CurveRegion
+  readonly kept: KeptPours
   readonly sentences: readonly AlternativeSentence[]
 }
 
-/** Computed on demand, not with the plan. Pass the memo that the plan was derived with: its splits are used again. */
-export function planAlternatives(plan: Plan, memo: Memo): readonly PlannedAlternative[] {
+const nothingKept: KeptPours = { joints: [], pourIds: [] }
+
+interface OpenPart {
+  readonly part: PourPart
+  readonly regions: readonly { readonly key: string; readonly region: CurveRegion }[]
+  readonly kept: KeptPours
+}
+
+/** The parts of a slab that can still be split one way or another. */
+function openParts(site: Site, slab: ResolvedSlab, memo: Memo): OpenPart[] {
+  const parts = memo.part('pourParts', slab.id, [slab], () => pourParts(slab))
+  return parts.map(({ part, regions }): OpenPart => {
+    const key = (i: number, rest: string) => `${slab.id} ${part} ${i}${rest}`
+    const accepted = site.accepted.find(row => row.slabId === slab.id && row.part === part)
+    if (!accepted?.pours.some(({ poured, lock }) => poured !== undefined || lock.shape))
+      return { part, regions: regions.map((region, i) => ({ key: key(i, ''), region })), kept: nothingKept }
+    const open = memo.part('openGround', `${slab.id} ${part}`, [slab, accepted], (): OpenGround | null => {
+      const ground = openGround(site, slab.id, part)
+      return ground.ok ? ground.value : null
+    })
+    return {
+      part,
+      regions: (open?.regions ?? []).map((region, i) => ({ key: key(i, ' open'), region })),
+      kept: { joints: open?.keptJoints ?? [], pourIds: open?.keptPourIds ?? [] },
+    }
+  })
+}
+
+function groundOf(plan: Plan, slab: ResolvedSlab, part: PourPart, thicknessM: number, capM2: number): PricingGround {
+  const { settings, units, access, crew, calendar, casters } = plan.site
+  return {
+    slabId: slab.id,
+    part,
+    thicknessM,
+    pumped: (access?.pumpSpots.length ?? 0) > 0,
+    units,
+    settings,
+    site: {
+      slabs: plan.slabs,
+      casters,
+      noGo: access?.noGo ?? [],
+      ways: access?.ways ?? [],
+      truckSpots: (access?.truckSpots ?? []).map(({ at }) => at),
+      ...(crew === undefined ? {} : { crew }),
+      ...(calendar === undefined ? {} : { calendar }),
+      ...(settings === undefined ? {} : { settings }),
+      capM2,
+      startDate: plan.date,
+    },
+  }
+}
+
+/**
+ * Computed on demand, not with the plan, in steps: yields before each search. Pass the memo that the plan was derived
+ * with: its splits are used again. What is poured or locked is left out and named as kept.
+ */
+export function* planAlternativesSteps(
+  plan: Plan,
+  memo: Memo,
+  budget: PourBudget = 'full',
+): Generator<void, readonly PlannedAlternative[]> {
   const { site, slabs, date } = plan
   const { settings, units, access, crew, calendar, casters } = site
   const capM2 = site.capacity?.capM2 ?? settingValue(settings, 'capM2')
   const print = printMeasures(units)
-  return slabs.flatMap(slab => {
-    const source = site.slabs.find(({ id }) => id === slab.id)
-    if (!source) return []
-    return memo
-      .part('pourParts', slab.id, [slab], () => pourParts(slab))
-      .flatMap(({ part, regions }) =>
-        regions.flatMap((region, i) => {
-          const key = `${slab.id} ${part} ${i}`
-          const fewest = memo.known<Proposal>('proposal', key, [region, capM2])
-          const inputs = [
-            region,
-            capM2,
-            settings,
-            units,
-            access,
-            crew,
-            calendar,
-            casters,
-            slabs,
-            source.thicknessM,
-            date,
-          ]
-          const all = memo.part('alternatives', key, inputs, () =>
-            proposeAlternatives(
-              { slabId: slab.id, part, region, capM2 },
-              {
-                slabId: slab.id,
-                part,
-                thicknessM: source.thicknessM,
-                pumped: (access?.pumpSpots.length ?? 0) > 0,
-                units,
-                settings,
-                site: {
-                  slabs,
-                  casters,
-                  noGo: access?.noGo ?? [],
-                  ways: access?.ways ?? [],
-                  truckSpots: (access?.truckSpots ?? []).map(({ at }) => at),
-                  ...(crew === undefined ? {} : { crew }),
-                  ...(calendar === undefined ? {} : { calendar }),
-                  ...(settings === undefined ? {} : { settings }),
-                  capM2,
-                  startDate: date,
-                },
-              },
-              fewest,
-            ),
-          )
-          return all.map((each, at): PlannedAlternative => {
-            const other = heldAgainst(all, at)
-            return {
-              ...each,
-              id: `${key} ${each.kind}`,
-              slabId: slab.id,
-              part,
-              sentences: other ? wordAlternative(each.figures, other.figures, print) : [],
-            }
+  const all: PlannedAlternative[] = []
+  for (const slab of slabs) {
+    const thicknessM = site.slabs.find(({ id }) => id === slab.id)?.thicknessM
+    if (thicknessM === undefined) continue
+    for (const { part, regions, kept } of openParts(site, slab, memo))
+      for (const { key, region } of regions) {
+        const inputs = [region, kept, capM2, thicknessM, settings, units, access, crew, calendar, casters, slabs, date]
+        // A full answer that still holds is kept through a drag of something else.
+        const known = memo.known<readonly PlannedAlternative[]>('alternatives', key, inputs)
+        if (known) {
+          all.push(...known)
+          continue
+        }
+        const search: SplitSearch = pourCount => {
+          const planned = pourCount === undefined && memo.known<Proposal>('proposal', key, [region, capM2])
+          if (planned) return planned
+          return memo.part(`split ${pourCount ?? 'fewest'}`, key, [region, capM2, pourCount, budget], () => {
+            const asked = { slabId: slab.id, part, region, capM2, budget }
+            return proposePours(pourCount === undefined ? asked : { ...asked, pourCount })
           })
-        }),
-      )
-  })
+        }
+        const ground = groundOf(plan, slab, part, thicknessM, capM2)
+        const found = yield* findAlternatives({ region, capM2 }, ground, search)
+        const name = budget === 'full' ? 'alternatives' : 'quickAlternatives'
+        all.push(
+          ...memo.part(name, key, inputs, () =>
+            found
+              .filter(({ proposal }) => kept === nothingKept || isWorthPouring(proposal))
+              .map((each, at): PlannedAlternative => {
+                const other = heldAgainst(found, at)
+                return {
+                  ...each,
+                  ...{ id: `${key} ${each.kind}`, slabId: slab.id, part, region, kept },
+                  sentences: other ? wordAlternative(each.figures, other.figures, print) : [],
+                }
+              }),
+          ),
+        )
+      }
+  }
+  return all
+}
+
+/** `planAlternativesSteps` at one go. */
+export function planAlternatives(plan: Plan, memo: Memo): readonly PlannedAlternative[] {
+  const steps = planAlternativesSteps(plan, memo)
+  let step = steps.next()
+  while (!step.done) step = steps.next()
+  return step.value
 }

@@ -17,6 +17,8 @@ export function chooseOffer(offer: OfferedSplit, offers: readonly OfferedSplit[]
       part: offer.part,
       pours: taken.flatMap(({ pours }) => pours),
       joints: taken.flatMap(({ joints }) => joints),
+      keptJoints: offer.kept.joints,
+      keptPourIds: offer.kept.pourIds,
     })
 }
 

@@ -42,40 +42,43 @@ const badCorners = ({ figures }: Alternative): number => figures.reentrantLeft +
 
 const hasStop = ({ findings }: Proposal): boolean => findings.some(({ severity }) => severity === 'stop')
 
+/** The split into at least `pourCount` pours; the fewest when absent. A caller may answer from memory. */
+export type SplitSearch = (pourCount?: number) => Proposal
+
 /**
  * The fewest pours, one more, two more where that removes bad corners, and lanes beyond twelve pours; at most four,
- * fewest pours first, none dominated by another. Pass the fewest-pours proposal when it is known already. Empty where
- * the region cannot be split.
+ * fewest pours first, none dominated by another. Empty where the region cannot be split. Yields before each search.
  */
-export function proposeAlternatives(
-  input: Omit<SplitInput, 'pourCount'>,
+export function* findAlternatives(
+  input: Pick<SplitInput, 'region' | 'capM2'>,
   ground: PricingGround,
-  fewest: Proposal = proposePours(input),
-): readonly Alternative[] {
+  search: SplitSearch,
+): Generator<void, readonly Alternative[]> {
+  yield
+  const fewest = search()
   if (hasStop(fewest)) return []
   const count = fewest.pours.length
   const found = [priceAlternative('fewest', fewest, ground)]
-  const add = (kind: Alternative['kind'], proposal: Proposal | null): void => {
-    if (proposal && !hasStop(proposal)) found.push(priceAlternative(kind, proposal, ground))
-  }
   const withPours = (pourCount: number): Proposal | null => {
-    const proposal = proposePours({ ...input, pourCount })
-    return proposal.pours.length === pourCount ? proposal : null
+    const proposal = search(pourCount)
+    return proposal.pours.length === pourCount && !hasStop(proposal) ? proposal : null
   }
-  add('oneMore', withPours(count + 1))
+  yield
+  const oneMore = withPours(count + 1)
+  if (oneMore) found.push(priceAlternative('oneMore', oneMore, ground))
   const leastBad = Math.min(...found.map(badCorners))
   if (leastBad > 0) {
+    yield
     const twoMore = withPours(count + 2)
     const priced = twoMore && priceAlternative('twoMore', twoMore, ground)
     if (priced && badCorners(priced) < leastBad) found.push(priced)
   }
-  if (count > lanesAbove)
-    add(
-      'lanes',
-      splitIntoLanes({
-        ...{ region: input.region, capM2: input.capM2, strikeOffM: settingValue(ground.settings, 'screedM') },
-      }),
-    )
+  if (count > lanesAbove) {
+    yield
+    const strikeOffM = settingValue(ground.settings, 'screedM')
+    const lanes = splitIntoLanes({ region: input.region, capM2: input.capM2, strikeOffM })
+    if (lanes) found.push(priceAlternative('lanes', lanes, ground))
+  }
   return found
     .filter(
       (each, i) =>
@@ -84,4 +87,16 @@ export function proposeAlternatives(
         ),
     )
     .slice(0, mostAlternatives)
+}
+
+/** `findAlternatives` at one go, each search made anew. */
+export function proposeAlternatives(
+  input: Omit<SplitInput, 'pourCount'>,
+  ground: PricingGround,
+): readonly Alternative[] {
+  const search = (pourCount?: number) => proposePours(pourCount === undefined ? input : { ...input, pourCount })
+  const steps = findAlternatives(input, ground, search)
+  let step = steps.next()
+  while (!step.done) step = steps.next()
+  return step.value
 }

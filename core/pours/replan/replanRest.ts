@@ -27,6 +27,14 @@ export interface Replan {
   readonly findings: readonly Finding[]
 }
 
+/** What of a part is neither poured nor locked, and what stays around it. */
+export interface OpenGround {
+  readonly regions: readonly CurveRegion[]
+  readonly keptJoints: readonly Joint[]
+  readonly keptPourIds: readonly Id[]
+  readonly findings: readonly Finding[]
+}
+
 type Search = Pick<SplitInput, 'pourCount' | 'patternDeg' | 'directions' | 'weights' | 'budget' | 'grid'>
 
 /** A kept joint only as far as it bounds a kept pour: the rest of it would cut what is planned anew. */
@@ -69,15 +77,10 @@ function withoutLostAnchors(joints: readonly Joint[], ground: JointGround): Join
 }
 
 /**
- * Splits anew what is neither poured nor locked. Poured pours are subtracted as built, locked ones as drawn. Fails where
- * nothing is left to plan.
+ * The part less its poured and locked pours: poured ones are subtracted as built, locked ones as drawn. Fails where the
+ * slab is not there.
  */
-export function replanRest(
-  site: Site,
-  slabId: Id,
-  part: PourPart,
-  search: Search = {},
-): Result<Replan, readonly Finding[]> {
+export function openGround(site: Site, slabId: Id, part: PourPart): Result<OpenGround, readonly Finding[]> {
   const slab = site.slabs.find(({ id }) => id === slabId)
   if (!slab) return err([missing('slab', slabId)])
   const accepted: AcceptedPours = site.accepted.find(row => row.slabId === slabId && row.part === part) ?? {
@@ -96,26 +99,36 @@ export function replanRest(
     const outer = resolvePath(poured.outline, id).ring
     return [{ outer, holes: poured.holes.map(hole => resolvePath(hole, id).ring) }]
   })
+  const keptRegions = keptFaces.map(({ region }) => region)
+  return ok({
+    regions: frozen.length === 0 ? ground.regions : subtractCurves(ground.regions, frozen).regions,
+    keptJoints: withoutLostAnchors(keptPieces(accepted, ground, keptRegions), ground),
+    keptPourIds: stays.map(({ id }) => id),
+    findings: findings.filter(({ code }) => code === 'differsFromAsBuilt'),
+  })
+}
+
+/** A sliver between a drawn and a built edge is no pour. */
+export const isWorthPouring = (proposal: Proposal): boolean =>
+  proposal.pours.reduce((sum, { areaM2 }) => sum + areaM2, 0) >= leastRestM2
+
+/** Splits anew what is neither poured nor locked. Fails where nothing is left to plan. */
+export function replanRest(
+  site: Site,
+  slabId: Id,
+  part: PourPart,
+  search: Search = {},
+): Result<Replan, readonly Finding[]> {
+  const open = openGround(site, slabId, part)
+  if (!open.ok) return open
   const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
-  const regions = frozen.length === 0 ? ground.regions : subtractCurves(ground.regions, frozen).regions
-  const proposals: Proposal[] = []
-  const rest: CurveRegion[] = []
-  for (const region of regions) {
-    const proposal = proposePours({ ...search, slabId, part, region, capM2 })
-    if (proposal.pours.reduce((sum, { areaM2 }) => sum + areaM2, 0) < leastRestM2) continue
-    rest.push(region)
-    proposals.push(proposal)
-  }
-  if (proposals.length === 0)
+  const split = open.value.regions
+    .map(region => ({ region, proposal: proposePours({ ...search, slabId, part, region, capM2 }) }))
+    .filter(({ proposal }) => isWorthPouring(proposal))
+  if (split.length === 0)
     return err([{ code: 'nothingToPlan', severity: 'note', values: { slabId }, at: { entityId: slabId } }])
-  const keptJoints = withoutLostAnchors(
-    keptPieces(
-      accepted,
-      ground,
-      keptFaces.map(({ region }) => region),
-    ),
-    ground,
-  )
+  const proposals = split.map(({ proposal }) => proposal)
+  const { keptJoints, keptPourIds, findings } = open.value
   return ok({
     offer: {
       slabId,
@@ -123,13 +136,10 @@ export function replanRest(
       pours: proposals.flatMap(proposal => proposal.pours),
       joints: proposals.flatMap(proposal => proposal.joints),
       keptJoints,
-      keptPourIds: stays.map(({ id }) => id),
+      keptPourIds,
     },
     proposals,
-    rest,
-    findings: [
-      ...findings.filter(({ code }) => code === 'differsFromAsBuilt'),
-      ...proposals.flatMap(proposal => proposal.findings),
-    ],
+    rest: split.map(({ region }) => region),
+    findings: [...findings, ...proposals.flatMap(proposal => proposal.findings)],
   })
 }

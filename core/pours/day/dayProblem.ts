@@ -48,6 +48,20 @@ export interface DayInput {
   readonly tables?: SetTables
   /** Strips that are down, from the first on. */
   readonly known?: readonly KnownStrip[]
+  /** The trucks as they came or are told to come, by load. */
+  readonly trucks?: readonly TruckTimes[]
+  /** The clock of the day under way: what is not told as done ends no sooner. */
+  readonly nowMs?: number
+  /** When strips were stamped, by strip. */
+  readonly stampedMs?: readonly (number | undefined)[]
+  /** Retarder that is in the drum as the next strip is placed, where that is known. */
+  readonly drumDoseMin?: number
+}
+
+export interface TruckTimes {
+  readonly batchedMs?: number
+  /** At the chute; not before. */
+  readonly onSiteMs?: number
 }
 
 export interface KnownStrip {
@@ -56,6 +70,8 @@ export interface KnownStrip {
   /** When its load was batched. */
   readonly batchedMs: number
   readonly doseMin: number
+  /** Seen ready, by finger. */
+  readonly readyMs?: number
 }
 
 /** Set tables by shade history. */
@@ -96,6 +112,7 @@ export function placeStrips(input: DayInput, placers: number): PlacedStrip[] {
   let arrivedMin = 0
   const rideMin = rideMinutes(input.mix, input.settings)
   const minOf = (ms: number): number => (ms - input.startMs) / minuteMs
+  const nowMin = input.nowMs === undefined ? Number.NEGATIVE_INFINITY : minOf(input.nowMs)
   return input.strips.map((strip, i) => {
     const known = input.known?.[i]
     if (known) {
@@ -103,13 +120,17 @@ export function placeStrips(input: DayInput, placers: number): PlacedStrip[] {
       arrivedMin = minOf(known.batchedMs) + rideMin
       return { fromMin: minOf(known.placedFromMs), toMin: at, arrivedMin }
     }
-    if (i > 0 && strip.load !== input.strips[i - 1]!.load) {
-      at += gapMin
-      arrivedMin = at
+    const isNewLoad = i === 0 || strip.load !== input.strips[i - 1]!.load
+    if (isNewLoad) {
+      const { batchedMs, onSiteMs } = input.trucks?.[strip.load] ?? {}
+      if (onSiteMs !== undefined) at = Math.max(at, minOf(onSiteMs))
+      else if (i > 0) at += gapMin
+      arrivedMin = batchedMs === undefined ? at : minOf(batchedMs) + rideMin
+      at = Math.max(at, arrivedMin)
     }
     const methodM2H = strip.volumeM3 > 0 ? (input.methodM3H * strip.areaM2) / strip.volumeM3 : Number.POSITIVE_INFINITY
     const fromMin = at
-    at += sumMin(placingTasks(strip, placers, rates, methodM2H))
+    at = Math.max(at + sumMin(placingTasks(strip, placers, rates, methodM2H)), nowMin)
     return { fromMin, toMin: at, arrivedMin }
   })
 }
@@ -200,10 +221,10 @@ const between = (a: StripWindow, b: StripWindow, share: number): StripWindow => 
   tooHardMin: a.tooHardMin + share * (b.tooHardMin - a.tooHardMin),
 })
 
-const knownDoses = (input: DayInput): number[] =>
-  (input.known ?? []).map(({ doseMin }) =>
-    dosesMin.reduce((best, dose, i) => (Math.abs(dose - doseMin) < Math.abs(dosesMin[best]! - doseMin) ? i : best), 0),
-  )
+const nearestDose = (doseMin: number): number =>
+  dosesMin.reduce((best, dose, i) => (Math.abs(dose - doseMin) < Math.abs(dosesMin[best]! - doseMin) ? i : best), 0)
+
+const knownDoses = (input: DayInput): number[] => (input.known ?? []).map(({ doseMin }) => nearestDose(doseMin))
 
 /** Mixing stops that are over. */
 function stopsKnown(input: DayInput): number {
@@ -213,6 +234,19 @@ function stopsKnown(input: DayInput): number {
     return dose > (sameLoad ? doses[i - 1]! : 0)
   }).length
 }
+
+/** What was seen of a strip stands over what was expected; one that is stamped can no longer be lost. */
+function seenWindow(input: DayInput, strip: number, known: KnownStrip, expected: StripWindow): Partial<StripWindow> {
+  const minOf = (ms: number): number => (ms - input.startMs) / minuteMs
+  const stampedMs = input.stampedMs?.[strip]
+  if (stampedMs !== undefined) return { colorFromMin: 0, readyMin: minOf(stampedMs), tooHardMin: doneMin }
+  if (known.readyMs === undefined) return {}
+  const readyMin = minOf(known.readyMs)
+  return { readyMin, colorFromMin: Math.min(expected.colorFromMin, readyMin) }
+}
+
+/** Too hard of a strip that is stamped: later than anything. */
+export const doneMin = 1e6
 
 export interface PlacedWindows {
   readonly placed: readonly PlacedStrip[]
@@ -234,7 +268,11 @@ export function windowsFor(input: DayInput, placers: number, tables: SetTables):
   const windows = input.strips.map((strip, i) =>
     dosesMin.map(doseMin => {
       const none = windowOf(input, tables, strip, placed[i]!, doseMin, 0)
-      if (input.known?.[i] !== undefined) return Array.from({ length: mostStops + 1 }, () => none)
+      const known = input.known?.[i]
+      if (known !== undefined) {
+        const own = { ...none, ...seenWindow(input, i, known, none) }
+        return Array.from({ length: mostStops + 1 }, () => own)
+      }
       const open = Math.max(1, mostStops - knownStops)
       const most = windowOf(input, tables, strip, placed[i]!, doseMin, open * stopMin)
       const unknown = none === unknownWindow || most === unknownWindow
@@ -250,10 +288,23 @@ export function dayProblem(input: DayInput, split: CrewSplit, made: PlacedWindow
   const { strips } = input
   const rates = ratesOf(input)
   const stopMin = settingValue(input.settings, 'mixingStopMin')
-  const placedMin = made.placed.at(-1)?.toMin ?? 0
   const knownStops = stopsKnown(input)
+  const isDone = (strip: number): boolean => input.stampedMs?.[strip] !== undefined
+  const stampMin = strips.map((strip, i) =>
+    isDone(i) ? 0 : sumMin(stampingTasks(strip, split.placers, rates, split.border === 0)),
+  )
+  const nextOpen = strips.findIndex((_, i) => !isDone(i))
+  const placedMin = Math.max(
+    made.placed.at(-1)?.toMin ?? 0,
+    // The strip under the mats is not done before now.
+    input.nowMs === undefined ? 0 : (input.nowMs - input.startMs) / minuteMs - (stampMin[nextOpen] ?? 0),
+  )
+  const fixedDoses = [
+    ...knownDoses(input),
+    ...(input.drumDoseMin === undefined ? [] : [nearestDose(input.drumDoseMin)]),
+  ]
   return {
-    ...(input.known === undefined ? {} : { fixedDoses: knownDoses(input) }),
+    ...(fixedDoses.length === 0 ? {} : { fixedDoses: fixedDoses.slice(0, strips.length) }),
     loadOf: strips.map(strip => strip.load),
     volumeM3: strips.map(strip => strip.volumeM3),
     dosesMin,
@@ -263,9 +314,9 @@ export function dayProblem(input: DayInput, split: CrewSplit, made: PlacedWindow
       { length: made.mostStops + 1 },
       (_, stops) => placedMin + Math.max(0, stops - knownStops) * stopMin,
     ),
-    colorMin: strips.map(strip => sumMin(colorTasks(strip, split.color, rates))),
-    stampMin: strips.map(strip => sumMin(stampingTasks(strip, split.placers, rates, split.border === 0))),
-    borderMin: strips.map(strip => (split.border > 0 ? borderMin(strip, split.border, rates) : 0)),
+    colorMin: strips.map((strip, i) => (isDone(i) ? 0 : sumMin(colorTasks(strip, split.color, rates)))),
+    stampMin,
+    borderMin: strips.map((strip, i) => (split.border > 0 && !isDone(i) ? borderMin(strip, split.border, rates) : 0)),
   }
 }
 

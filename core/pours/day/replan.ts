@@ -3,7 +3,7 @@ import type { Finding } from '../../../shared/problem'
 import { ok, type Result } from '../../../shared/problem'
 import { settingValue } from '../../../shared/settings'
 import { rideMinutes } from '../../concrete/setTargets'
-import { type DayInput, dosesMin, type KnownStrip } from './dayProblem'
+import { type DayInput, dosesMin, type KnownStrip, type SetTables } from './dayProblem'
 import { type SolvedDay, solveDay } from './solveDay'
 
 export interface Observation {
@@ -22,6 +22,9 @@ export interface Replanned {
   /** Set of today's mix over what was planned: under 1 sets sooner. */
   readonly setFactor: number
 }
+
+/** Set tables of a mix whose ln of set has moved by this much, known with this weight. */
+export type TablesFor = (movedLn: number, weight: number) => SetTables
 
 const minuteMs = 60_000
 
@@ -48,6 +51,7 @@ function knownStrips(day: DayInput, solved: SolvedDay, seen: readonly Observatio
         Math.min(placedToMs, previous?.placedToMs ?? placedToMs - (plan.toMin - plan.fromMin) * minuteMs),
       batchedMs: tap?.batchedMs ?? (sameLoad && previous ? previous.batchedMs : at(plan.arrivedMin) - rideMs),
       doseMin: tap?.doseMin ?? dosesMin[time.dose]!,
+      ...(tap?.readyMs === undefined ? {} : { readyMs: tap.readyMs }),
     })
   }
   return known
@@ -56,19 +60,23 @@ function knownStrips(day: DayInput, solved: SolvedDay, seen: readonly Observatio
 /**
  * Placed strips keep their times and doses; the sightings of ready move the set of today's mix against what was known of
  * it (normal prior, normal likelihood, the spreads of the settings); the rest is solved again. No work is done twice for
- * a shade history already run unless the mix's set has moved.
+ * a shade history already run unless the mix's set has moved; `tablesFor` keeps the runs of a moved set.
  */
 export function replan(
   day: DayInput,
   solved: SolvedDay,
   seen: readonly Observation[],
+  tablesFor: TablesFor = () => new Map(),
 ): Result<Replanned, readonly Finding[]> {
   const known = knownStrips(day, solved, seen)
   const priorLn = solved.tables.values().next().value?.spreadLn ?? settingValue(day.settings, 'setSpreadLn')
   const observerMin = settingValue(day.settings, 'observerMin')
-  // Ready as it would come with the placing times as they were and the mix as planned.
   const asPlaced: DayInput = { ...day, known, tables: solved.tables }
-  const expected = solveDay(asPlaced)
+  // Ready as it would come with the placing times as they were and the mix as planned, whatever was seen since.
+  const { stampedMs: _, ...unstamped } = asPlaced
+  const unseen = known.map(({ readyMs: __, ...strip }) => strip)
+  const hasSeen = known.some(({ readyMs }) => readyMs !== undefined)
+  const expected = solveDay(hasSeen ? { ...unstamped, known: unseen } : asPlaced)
   if (!expected.ok) return expected
   let weight = 1 / priorLn ** 2
   let sum = 0
@@ -84,12 +92,12 @@ export function replan(
     weight += precision
     sum += precision * Math.log(seenFor / planned)
   }
-  if (sum === 0) return ok({ day: asPlaced, solved: expected.value, setFactor: 1 })
+  if (!hasSeen) return ok({ day: asPlaced, solved: expected.value, setFactor: 1 })
   const movedLn = sum / weight
-  const { tables: _, ...rest } = asPlaced
   const today: DayInput = {
-    ...rest,
+    ...asPlaced,
     learned: { lnFactor: (day.learned?.lnFactor ?? 0) + movedLn, spreadLn: Math.sqrt(1 / weight) },
+    tables: tablesFor(movedLn, weight),
   }
   const again = solveDay(today)
   if (!again.ok) return again

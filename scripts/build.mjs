@@ -97,14 +97,35 @@ function takeLock(path) {
   } catch (error) {
     if (error.code !== 'EEXIST') throw error
   }
+  const holder = holderOf(path)
+  if (holder !== null && !isRunning(holder)) dropDeadLock(path, holder)
+  return false
+}
+
+/** The process that holds the lock; null when it is free, or was made this moment and not yet written. */
+function holderOf(path) {
   try {
-    const holder = Number(readFileSync(path, 'utf8'))
-    // Empty for the moment between its making and its writing.
-    if (holder !== 0 && !isRunning(holder)) rmSync(path, { force: true })
+    return Number(readFileSync(path, 'utf8')) || null
   } catch (error) {
     if (error.code !== 'ENOENT') throw error
+    return null
   }
-  return false
+}
+
+/** Of all who wait, one at a time may drop the lock of an ended process, and only while it is still that one's. */
+function dropDeadLock(path, holder) {
+  const claim = `${path}.${holder}`
+  try {
+    writeFileSync(claim, '', { flag: 'wx' })
+  } catch (error) {
+    if (error.code !== 'EEXIST') throw error
+    return
+  }
+  try {
+    if (holderOf(path) === holder) rmSync(path, { force: true })
+  } finally {
+    rmSync(claim, { force: true })
+  }
 }
 
 function isRunning(pid) {

@@ -23,29 +23,26 @@ describe('the page that is built aside', () => {
     expect(readdirSync(join(folder, 'page'))).toEqual(['new.js'])
   })
 
-  it('is built by one process at a time', async () => {
-    const script = [
-      `import { alone } from ${JSON.stringify(pathToFileURL('scripts/build.mjs').href)}`,
-      "import { appendFileSync } from 'node:fs'",
-      `const log = ${JSON.stringify(join(folder, 'log'))}`,
-      `await alone(${JSON.stringify(join(folder, 'lock'))}, async () => {`,
-      "  appendFileSync(log, 'in ')",
-      '  await new Promise(wake => setTimeout(wake, 150))',
-      "  appendFileSync(log, 'out ')",
-      '})',
-    ].join('\n')
-    const runs = Array.from({ length: 3 }, () => spawn(process.execPath, ['--input-type=module', '-e', script]))
-    expect(await Promise.all(runs.map(async run => (await once(run, 'exit'))[0]))).toEqual([0, 0, 0])
-    expect(readFileSync(join(folder, 'log'), 'utf8')).toBe('in out in out in out ')
-  })
-
-  it('is not held up by the lock of a process that has ended', async () => {
-    const { pid } = spawnSync(process.execPath, ['-e', ''])
-    const lock = join(folder, 'lock')
-    writeFileSync(lock, String(pid))
-    expect(await alone(lock, async () => 'done')).toBe('done')
-    expect(existsSync(lock)).toBe(false)
-  })
+  it.each(['free', 'left by a process that has ended'])(
+    'is built by one process at a time, the lock %s',
+    async found => {
+      if (found !== 'free') writeFileSync(join(folder, 'lock'), String(spawnSync(process.execPath, ['-e', '']).pid))
+      const script = [
+        `import { alone } from ${JSON.stringify(pathToFileURL('scripts/build.mjs').href)}`,
+        "import { appendFileSync } from 'node:fs'",
+        `const log = ${JSON.stringify(join(folder, 'log'))}`,
+        `await alone(${JSON.stringify(join(folder, 'lock'))}, async () => {`,
+        "  appendFileSync(log, 'in ')",
+        '  await new Promise(wake => setTimeout(wake, 150))',
+        "  appendFileSync(log, 'out ')",
+        '})',
+      ].join('\n')
+      const runs = Array.from({ length: 3 }, () => spawn(process.execPath, ['--input-type=module', '-e', script]))
+      expect(await Promise.all(runs.map(async run => (await once(run, 'exit'))[0]))).toEqual([0, 0, 0])
+      expect(readFileSync(join(folder, 'log'), 'utf8')).toBe('in out in out in out ')
+      expect(readdirSync(folder)).toEqual(['log'])
+    },
+  )
 
   it('gives the lock back when the build fails', async () => {
     const lock = join(folder, 'lock')

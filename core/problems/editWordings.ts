@@ -74,7 +74,10 @@ export const editWordings: Record<(typeof editCodes)[number], Wording> = {
     hint: 'Measure its corners by tape ties instead.',
   }),
   sunTooLow: ({ values }) => ({
-    message: `The sun stands ${Number(numberOf(values.altitudeDeg).toFixed(1))}° high then: too low to measure by a shadow.`,
+    message:
+      numberOf(values.altitudeDeg) < 0
+        ? 'The sun is below the horizon then: there is no shadow to measure by.'
+        : `The sun stands ${Number(numberOf(values.altitudeDeg).toFixed(1))}° high then: too low to measure by a shadow.`,
     hint: 'Take the shadow when the sun is higher.',
   }),
   shadowTooShort: told => ({

@@ -18,6 +18,7 @@ const types: Readonly<Record<string, string>> = {
   '.woff2': 'font/woff2',
   '.woff': 'font/woff',
   '.wasm': 'application/wasm',
+  '.txt': 'text/plain; charset=utf-8',
 }
 
 /** Stands in the built page wherever a nonce belongs; each load gets a fresh one. */

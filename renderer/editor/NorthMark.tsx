@@ -1,12 +1,26 @@
-/** `northDeg` = clockwise angle from drawing-up to true north. */
+import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
+import { setNorth } from '../../core/document/commands/setSite'
+import { useSession, useView } from '../app/session'
+import { useEditor } from './useEditor'
+
+const said = (northDeg: number): string => `${Number(northDeg.toFixed(1))}° clockwise from the top of the plan`
+
+/** The arrow snaps to whole degrees; with the alternate key held it goes where it is dragged. */
+const degreesOf = (event: PointerEvent<HTMLElement>): number => {
+  const box = event.currentTarget.getBoundingClientRect()
+  const [x, y] = [event.clientX - box.left - box.width / 2, event.clientY - box.top - box.height / 2]
+  const deg = ((Math.atan2(x, -y) * 180) / Math.PI + 360) % 360
+  return event.altKey ? deg : Math.round(deg) % 360
+}
+
+/** `northDeg` = clockwise angle from drawing-up to true north. In the slab stage it is turned by hand or by keys. */
 export function NorthMark({ northDeg }: { readonly northDeg: number }) {
-  return (
-    <svg
-      className="north"
-      viewBox="-32 -32 64 64"
-      role="img"
-      aria-label={`True north is ${Math.round(northDeg)}° clockwise from the top of the plan`}
-    >
+  const { site } = useSession()
+  const editor = useEditor()
+  const turns = useView(({ stage, clientView }) => stage === 'slab' && !clientView)
+  const held = useRef<number | null>(null)
+  const arrow = (
+    <svg viewBox="-32 -32 64 64" aria-hidden="true">
       <circle r="21" />
       <g transform={`rotate(${northDeg})`}>
         <path d="M0-16L6 12 0 7-6 12z" />
@@ -15,5 +29,63 @@ export function NorthMark({ northDeg }: { readonly northDeg: number }) {
         </text>
       </g>
     </svg>
+  )
+  if (!turns)
+    return (
+      <div className="north" role="img" aria-label={`True north is ${said(northDeg)}`}>
+        {arrow}
+      </div>
+    )
+  const onPointerDown = (event: PointerEvent<HTMLDivElement>) => {
+    if (event.button !== 0) return
+    event.currentTarget.setPointerCapture(event.pointerId)
+    held.current = northDeg
+  }
+  const onPointerMove = (event: PointerEvent<HTMLDivElement>) => {
+    if (held.current === null) return
+    const to = degreesOf(event)
+    held.current = to
+    site.show(now => {
+      const turned = setNorth(to)(now)
+      return turned.ok ? turned.value : now
+    })
+  }
+  const onPointerUp = () => {
+    if (held.current === null) return
+    held.current = null
+    site.keep('north')
+  }
+  const drop = () => {
+    held.current = null
+    site.drop()
+  }
+  const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
+    const by = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 15, PageDown: -15 }[event.key]
+    if (event.key === 'Escape' && held.current !== null) drop()
+    else if (event.key === 'Home') editor.run('north', setNorth(0))
+    else if (by !== undefined) editor.run('north', setNorth(northDeg + by * (event.shiftKey ? 0.1 : 1)))
+    else return
+    event.preventDefault()
+    event.stopPropagation()
+  }
+  return (
+    <div
+      className="north turns"
+      role="slider"
+      tabIndex={0}
+      aria-label="True north"
+      aria-valuemin={0}
+      aria-valuemax={360}
+      aria-valuenow={Number(northDeg.toFixed(1))}
+      aria-valuetext={said(northDeg)}
+      title="True north: drag it, or turn it by the arrow keys"
+      onPointerDown={onPointerDown}
+      onPointerMove={onPointerMove}
+      onPointerUp={onPointerUp}
+      onPointerCancel={drop}
+      onKeyDown={onKeyDown}
+    >
+      {arrow}
+    </div>
   )
 }

@@ -40,6 +40,7 @@ import {
 import { EdgePanel } from './EdgePanel'
 import { MeasureField } from './MeasureField'
 import { NumberField } from './NumberField'
+import { HeightByShadow } from './north/HeightByShadow'
 import { TextField } from './TextField'
 import { useRun } from './useRun'
 
@@ -561,6 +562,7 @@ function CasterFields({ site, caster }: PanelOf & { readonly caster: Caster }) {
             </>
           )}
         </div>
+        <HeightByShadow key={caster.id} site={site} caster={caster} />
       </>
     )
   }
@@ -580,6 +582,7 @@ function CasterFields({ site, caster }: PanelOf & { readonly caster: Caster }) {
             onSet={to => run('fence', changeCaster(caster.id, { solidity: to / 100 }))}
           />
         </div>
+        <HeightByShadow key={caster.id} site={site} caster={caster} />
       </>
     )
   if (caster.kind === 'tree')
@@ -622,6 +625,7 @@ function CasterFields({ site, caster }: PanelOf & { readonly caster: Caster }) {
             }
           />
         </div>
+        <HeightByShadow key={caster.id} site={site} caster={caster} />
       </>
     )
   return (

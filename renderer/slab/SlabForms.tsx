@@ -4,8 +4,9 @@ import { useView } from '../app/session'
 import { useEditorState } from '../editor/useEditor'
 import { ActionOptions } from './ActionOptions'
 import { FinishForm } from './FinishForm'
-import { PictureForm } from './PictureForm'
-import { PlaceForm } from './PlaceForm'
+import { NorthForm } from './north/NorthForm'
+import { PictureForm } from './picture/PictureForm'
+import { PlaceForm } from './place/PlaceForm'
 import { SelectionPanel } from './SelectionPanel'
 import { WalkForm } from './WalkForm'
 
@@ -27,8 +28,12 @@ export function SiteForms({ site }: { readonly site: Site }) {
   return (
     <section className="slab-form" aria-label="The site">
       <details>
-        <summary>Place and north</summary>
+        <summary>Place and time zone</summary>
         <PlaceForm site={site} />
+      </details>
+      <details>
+        <summary>North</summary>
+        <NorthForm site={site} />
       </details>
       <details>
         <summary>Picture under the plan</summary>

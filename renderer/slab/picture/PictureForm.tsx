@@ -1,0 +1,134 @@
+import { useState } from 'react'
+import { fadePicture, movePicture, turnPicture } from '../../../core/document/commands/placePicture'
+import { removePicture, setPicture } from '../../../core/document/commands/setSite'
+import { pictureSize } from '../../../core/document/pictureSize'
+import { printMeasures } from '../../../core/units/printMeasures'
+import type { Site } from '../../../shared/document/site'
+import { useEditor } from '../../editor/useEditor'
+import { NumberField } from '../NumberField'
+import { useRun } from '../useRun'
+import { PictureScale } from './PictureScale'
+import { PictureTurn } from './PictureTurn'
+import { readPicture } from './readPicture'
+
+/** A picture this wide until two points and their distance are known: 60 ft. */
+const firstWidthM = 18.288
+
+/** A plot plan or an aerial picture under the plan: set to scale, turned, faded, moved, taken away. */
+export function PictureForm({ site }: { readonly site: Site }) {
+  const run = useRun()
+  const editor = useEditor()
+  const [fault, setFault] = useState<string | null>(null)
+  const { picture } = site.place
+  const take = async (input: HTMLInputElement) => {
+    const file = input.files?.[0]
+    if (!file) return
+    const read = await readPicture(file)
+    // The same file may be taken again.
+    input.value = ''
+    if (!read.ok) {
+      setFault(read.error)
+      return
+    }
+    const { asset, assetId, widthPx, heightPx } = read.value
+    const metersPerPixel = firstWidthM / widthPx
+    setFault(
+      run(
+        'picture',
+        setPicture(
+          {
+            assetId,
+            originAt: [(-widthPx / 2) * metersPerPixel, (heightPx / 2) * metersPerPixel],
+            metersPerPixel,
+            turnDeg: 0,
+            fade: 0.4,
+          },
+          asset,
+        ),
+      ),
+    )
+  }
+  const move = () =>
+    editor.pick({
+      prompts: ['Picture: click a point of it.', 'Click where that point belongs.'],
+      catches: true,
+      preview: ([from, to]) => (from && to ? movePicture(from, to) : null),
+      done: ([from, to]) => {
+        if (from && to) setFault(run('move picture', movePicture(from, to)))
+      },
+    })
+  return (
+    <div className="fields">
+      <label className="measure wide">
+        <span>{picture ? 'Another picture, PNG or JPEG' : 'PNG or JPEG'}</span>
+        <input
+          type="file"
+          accept="image/png,image/jpeg,.png,.jpg,.jpeg,.pdf"
+          onChange={event => void take(event.target)}
+        />
+      </label>
+      {fault ? (
+        <p className="entry-fault" role="alert">
+          {fault}
+        </p>
+      ) : null}
+      {picture ? (
+        <>
+          <PictureSize site={site} />
+          <PictureScale site={site} />
+          <PictureTurn site={site} />
+          <NumberField
+            label="Turned"
+            unit="° left"
+            value={Number(picture.turnDeg.toFixed(2))}
+            min={-180}
+            max={180}
+            step={0.1}
+            onSet={to => setFault(run('turn picture', turnPicture(picture.originAt, to - picture.turnDeg)))}
+          />
+          <NumberField
+            label="Faded"
+            unit="%"
+            value={Math.round(picture.fade * 100)}
+            min={0}
+            max={100}
+            step={5}
+            onSet={to => setFault(run('fade picture', fadePicture(to / 100)))}
+          />
+          <button type="button" className="btn" onClick={move}>
+            Move it by two points
+          </button>
+          <button
+            type="button"
+            className="btn"
+            onClick={() => {
+              setFault(run('remove picture', removePicture))
+            }}
+          >
+            Take the picture away
+          </button>
+        </>
+      ) : (
+        <p className="told">
+          A plot plan or an aerial picture to draw over. It is kept in the site’s file, at most 2,400 pixels wide or
+          high.
+        </p>
+      )}
+    </div>
+  )
+}
+
+/** How much ground the picture covers as it is set now. */
+function PictureSize({ site }: { readonly site: Site }) {
+  const picture = site.place.picture!
+  const asset = site.assets?.[picture.assetId]
+  const px = asset && pictureSize(asset.base64)
+  if (!px) return null
+  const print = printMeasures(site.units)
+  return (
+    <p className="told">
+      {px.width} × {px.height} pixels: {print.length(px.width * picture.metersPerPixel)} by{' '}
+      {print.length(px.height * picture.metersPerPixel)} of ground.
+    </p>
+  )
+}

@@ -1,0 +1,67 @@
+import { useState } from 'react'
+import { setPlace } from '../../../core/document/commands/setSite'
+import { isKnownZone } from '../../../core/document/isKnownZone'
+import type { Site } from '../../../shared/document/site'
+import { NumberField } from '../NumberField'
+import { TextField } from '../TextField'
+import { useRun } from '../useRun'
+import { PlaceSearch } from './PlaceSearch'
+import { ZoneOffer } from './ZoneOffer'
+
+/** Where the site lies: a town out of the list, or coordinates; and whose clock it keeps. */
+export function PlaceForm({ site }: { readonly site: Site }) {
+  const run = useRun()
+  const [fault, setFault] = useState<string | null>(null)
+  const { name = '', latDeg, lonDeg, zone, elevationM } = site.place
+  return (
+    <div className="fields">
+      <PlaceSearch />
+      <TextField
+        label="Name of the place"
+        value={name}
+        onSet={to => run('place name', setPlace({ name: to === '' ? undefined : to }))}
+      />
+      <NumberField
+        label="Latitude"
+        unit="° north"
+        value={latDeg}
+        min={-90}
+        max={90}
+        step={0.0001}
+        onSet={to => run('place', setPlace({ latDeg: to }))}
+      />
+      <NumberField
+        label="Longitude"
+        unit="° east, west is minus"
+        value={lonDeg}
+        min={-180}
+        max={180}
+        step={0.0001}
+        onSet={to => run('place', setPlace({ lonDeg: to }))}
+      />
+      <ZoneOffer site={site} />
+      <TextField
+        label="Time zone, like America/Boise"
+        value={zone}
+        onSet={to =>
+          setFault(
+            isKnownZone(to) ? run('time zone', setPlace({ zone: to })) : `“${to}” is no time zone this computer knows.`,
+          )
+        }
+      />
+      {fault ? (
+        <p className="entry-fault" role="alert">
+          {fault}
+        </p>
+      ) : null}
+      <NumberField
+        label="Height above sea"
+        unit="m"
+        value={elevationM}
+        min={-450}
+        max={6000}
+        onSet={to => run('place', setPlace({ elevationM: to }))}
+      />
+    </div>
+  )
+}

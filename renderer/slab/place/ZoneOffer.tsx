@@ -1,0 +1,38 @@
+import { useEffect, useState } from 'react'
+import { setPlace } from '../../../core/document/commands/setSite'
+import type { Site } from '../../../shared/document/site'
+import { useRun } from '../useRun'
+import { zoneAt } from './loadPlaces'
+
+/** Where the coordinates lie in another time zone than the site says, that one is offered. */
+export function ZoneOffer({ site }: { readonly site: Site }) {
+  const run = useRun()
+  const { latDeg, lonDeg, zone } = site.place
+  const [found, setFound] = useState<string | null>(null)
+  const [kept, setKept] = useState<string | null>(null)
+  useEffect(() => {
+    let isGone = false
+    void zoneAt(latDeg, lonDeg).then(at => {
+      if (!isGone) setFound(at ?? null)
+    })
+    return () => {
+      isGone = true
+    }
+  }, [latDeg, lonDeg])
+  if (found === null || found === zone || kept === `${found} ${zone}`) return null
+  return (
+    <div className="offer wide" role="status">
+      <p>
+        These coordinates lie in <b>{found}</b>; the site keeps the time of {zone}.
+      </p>
+      <div className="offer-acts">
+        <button type="button" className="btn main" onClick={() => run('time zone', setPlace({ zone: found }))}>
+          Use {found}
+        </button>
+        <button type="button" className="btn" onClick={() => setKept(`${found} ${zone}`)}>
+          Keep {zone}
+        </button>
+      </div>
+    </div>
+  )
+}

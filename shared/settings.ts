@@ -131,7 +131,13 @@ export const defaults = {
     'one package of on-site retarder puts off 1 yd³ by 30 min: own assumption; the label rules',
   ),
   practiceCapM2: setting(92.90304, 'm²', '1,000 ft² as the most stamped at one time: common practice, no source'),
+  leastCapM2: setting(18.580608, 'm²', '200 ft²: for less, more pours are no help: own choice'),
   screedM: setting(4.8768, 'm', 'screed of 16 ft: common practice, no source'),
+  leastPourWidthM: setting(
+    0,
+    'm',
+    'no pour may be narrower; 0 asks for nothing, 4 ft takes a mat and a kneeling finisher: common practice, no source',
+  ),
   reachM: setting(3.6576, 'm', 'nobody works farther than 12 ft from a place to stand: common practice, no source'),
   placeM2H: setting(45, 'm²/h', 'raking and pulling, 480 ft²/h: tuned to common practice'),
   strikeOffM2H: setting(50, 'm²/h', 'striking off, one of the two hands, 540 ft²/h: tuned to common practice'),

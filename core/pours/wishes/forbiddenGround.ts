@@ -6,10 +6,12 @@ import type { ForbiddenGround } from '../search/searchContext'
 import type { JointWishes } from './jointWishes'
 import { distanceBetween } from './wishCost'
 
-/** Closer to a forbidden line is on it; less inside a forbidden area is along its edge (m). */
-const touchM = 1e-3
-/** Joints beside a forbidden line or area are tried this far from it (m). */
-const besideM = 2e-3
+/** A joint closer than this to a forbidden line is on it, for those who form and stamp (m): 6 in, own assumption. */
+const onLineM = 0.1524
+/** Less inside a forbidden area is along its edge (m). */
+const alongEdgeM = 1e-3
+/** Joints just beside are tried this much farther off (m). */
+const clearM = 1e-3
 /** Work of looking at one piece of a line, in sides visited. */
 const pieceWork = 2
 
@@ -49,24 +51,24 @@ export function forbiddenGround({ forbiddenLines = [], forbiddenAreas = [] }: Jo
     forbids(ax, ay, bx, by, work) {
       const joint = { ax, ay, bx, by }
       work.done += pieceWork * pieces.length
-      if (pieces.some(piece => distanceBetween(joint, piece) < touchM)) return true
+      if (pieces.some(piece => distanceBetween(joint, piece) < onLineM)) return true
       const lengthM = Math.sqrt((bx - ax) * (bx - ax) + (by - ay) * (by - ay))
       const ux = (bx - ax) / lengthM
       const uy = (by - ay) / lengthM
       // Along an edge of the area only one of the two looks sees the joint inside.
       return areas.some(area =>
-        [true, false].every(onIsAbove => insideLength(area, ax, ay, ux, uy, lengthM, onIsAbove, work) > touchM),
+        [true, false].every(onIsAbove => insideLength(area, ax, ay, ux, uy, lengthM, onIsAbove, work) > alongEdgeM),
       )
     },
     offsetsBeside(ux, uy) {
       const offsets: number[] = []
       for (const { region } of areas) {
         const [low, high] = extentOf(region.rings[0]!, -uy, ux)
-        offsets.push(low - besideM, high + besideM)
+        offsets.push(low - clearM, high + clearM)
       }
       for (const { line } of forbiddenLines) {
         const across = line.map(([x, y]) => -uy * x + ux * y)
-        offsets.push(Math.min(...across) - besideM, Math.max(...across) + besideM)
+        offsets.push(Math.min(...across) - onLineM - clearM, Math.max(...across) + onLineM + clearM)
       }
       return offsets
     },

@@ -9,7 +9,7 @@ export interface RequiredLine {
   readonly to: Pt
 }
 
-/** No joint may cross it, meet it or run along it. */
+/** No joint may cross it, meet it or run close beside it. */
 export interface ForbiddenLine {
   readonly id: string
   readonly line: readonly Pt[]

@@ -15,6 +15,7 @@ import type { Memo } from './memo'
 import type { Plan } from './plan'
 import type { PourBudget } from './planPours'
 import { pourParts } from './pourParts'
+import { splitGround } from './splitGround'
 
 /** What accepting leaves as it is: poured and locked pours, and the joints around them. */
 export interface KeptPours {
@@ -95,12 +96,13 @@ export function* planAlternativesSteps(
 ): Generator<void, readonly PlannedAlternative[]> {
   const { site, slabs, date } = plan
   const { settings, units, access, crew, calendar, casters } = site
-  const capM2 = site.capacity?.capM2 ?? settingValue(settings, 'capM2')
   const print = printMeasures(units)
   const all: PlannedAlternative[] = []
   for (const slab of slabs) {
     const thicknessM = site.slabs.find(({ id }) => id === slab.id)?.thicknessM
     if (thicknessM === undefined) continue
+    const capM2 = plan.capacities.find(({ slabId }) => slabId === slab.id)?.capM2 ?? settingValue(settings, 'capM2')
+    const searched = splitGround(memo, site, slab.id)
     for (const { part, regions, kept } of openParts(site, slab, memo))
       for (const { key, region } of regions) {
         const inputs = [region, kept, capM2, thicknessM, settings, units, access, crew, calendar, casters, slabs, date]
@@ -111,10 +113,10 @@ export function* planAlternativesSteps(
           continue
         }
         const search: SplitSearch = pourCount => {
-          const planned = pourCount === undefined && memo.known<Proposal>('proposal', key, [region, capM2])
+          const planned = pourCount === undefined && memo.known<Proposal>('proposal', key, [region, capM2, searched])
           if (planned) return planned
-          return memo.part(`split ${pourCount ?? 'fewest'}`, key, [region, capM2, pourCount, budget], () => {
-            const asked = { slabId: slab.id, part, region, capM2, budget }
+          return memo.part(`split ${pourCount ?? 'fewest'}`, key, [region, capM2, searched, pourCount, budget], () => {
+            const asked = { slabId: slab.id, part, region, capM2, budget, ...searched }
             return proposePours(pourCount === undefined ? asked : { ...asked, pourCount })
           })
         }

@@ -1,4 +1,5 @@
 /** What one pour adds to the cost of a plan, in feet of joint: every term depends on the pour alone. */
+import { addLoadCost, type LoadGround } from './loadGround'
 import { type CutRegion, interiorDegs, type Side } from './region/cutRegion'
 import { minimumBox } from './region/minimumBox'
 import type { Weights } from './weights'
@@ -22,6 +23,8 @@ export interface CostTerms {
   nearMiter: number
   offDirection: number
   hidden: number
+  unusedTruck: number
+  shortLoad: number
 }
 
 export const noCost = (): CostTerms => ({
@@ -39,6 +42,8 @@ export const noCost = (): CostTerms => ({
   nearMiter: 0,
   offDirection: 0,
   hidden: 0,
+  unusedTruck: 0,
+  shortLoad: 0,
 })
 
 export const sumOf = (t: CostTerms): number =>
@@ -55,7 +60,9 @@ export const sumOf = (t: CostTerms): number =>
   t.reach +
   t.nearMiter +
   t.offDirection +
-  t.hidden
+  t.hidden +
+  t.unusedTruck +
+  t.shortLoad
 
 /** Parallel lines {p : −uy·x + ux·y = offsetM + i·stepM} that joints should fall on. */
 export interface GridLines {
@@ -74,6 +81,8 @@ export interface CostContext {
   readonly grid: readonly GridLines[]
   /** What the joints of this part should keep to; null where that costs nothing. */
   readonly wishes: WishGround | null
+  /** What the loads of a pour are reckoned from; null where they cost nothing. */
+  readonly loads: LoadGround | null
 }
 
 /** Interior angles beyond these mark a true corner; between them the boundary goes on. */
@@ -226,6 +235,7 @@ export function addPourCost(pour: CutRegion, context: CostContext, terms: CostTe
   if (shortM < w.narrowM && shortM < context.slabWidthM - 0.003) terms.narrow += w.narrow
   terms.imbalance += imbalanceCost(pour.areaM2, 1, context)
   terms.reach += reachCost(longM, shortM, pour.areaM2, w)
+  if (context.loads) addLoadCost(pour.areaM2, context.loads, w, terms)
 }
 
 export function pourCost(pour: CutRegion, context: CostContext): number {

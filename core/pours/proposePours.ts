@@ -4,6 +4,7 @@ import type { Pt } from '../../shared/document/primitives'
 import { limits } from '../../shared/limits'
 import type { Finding } from '../../shared/problem'
 import type { CurveRegion } from '../geometry/curve'
+import type { LoadGround } from './loadGround'
 import { addPourCost, type CostContext, type GridLines, noCost } from './pourCost'
 import { type CutRegion, toCurveRegion, toCutRegion } from './region/cutRegion'
 import { minCorner } from './region/minCorner'
@@ -36,6 +37,8 @@ export interface SplitInput {
   /** Sides the search may visit; 'small' while dragging. Never a time. */
   readonly budget?: 'small' | 'full' | number
   readonly grid?: readonly GridLines[]
+  /** What trucks cost by the area of a pour; free when absent. */
+  readonly loads?: LoadGround
   /** Where joints have to lie, may not lie or are out of sight. */
   readonly wishes?: JointWishes
 }
@@ -167,6 +170,7 @@ export function proposePours(input: SplitInput): Proposal {
     slabWidthM,
     grid: input.grid ?? [],
     wishes: costly,
+    loads: input.loads ?? null,
     wished: wishedDirections(input, slab),
     along: hidingDirections(costly),
     forbidden: forbiddenGround(wishes),

@@ -62,7 +62,7 @@ export const weightTable = {
   offGrid: weight(0.12, 'ft per ft', 'joint that does not fall on a line of the contraction-joint grid', tuned),
   nearMiter: weight(6, 'ft each', 'joint beside a miter of the border, rising from 0 at nearMiterM', 'own assumption'),
   nearMiterM: weight(0.6096, 'm', '2 ft: a joint closer to a miter leaves a loose wedge of border', 'own assumption'),
-  offDirection: weight(0.3, 'ft per ft', 'joint neither along nor square to a wished direction', 'own assumption'),
+  offDirection: weight(0.5, 'ft per ft', 'joint neither along nor square to a wished direction', 'own assumption'),
   hidden: weight(
     0.5,
     'ft per ft',
@@ -74,6 +74,18 @@ export const weightTable = {
   teeFloor: weight(2, 'ft', 'the least such a pair costs', tuned),
   teeWithinM: weight(1.524, 'm', '5 ft: ends farther apart are two tees', tuned),
   reach: weight(0.5, 'ft per ft²', 'area farther than reachM from any place to stand', 'own assumption'),
+  unusedTruck: weight(
+    15,
+    'ft per truck',
+    'part of a truck ordered and not filled: price of a truck ÷ price of a foot of joint',
+    'settings truckPrice and jointPriceM: own assumption, put in your own',
+  ),
+  shortLoad: weight(
+    37.5,
+    'ft each',
+    'load small enough for a fee: the fee ÷ price of a foot of joint',
+    'settings shortLoadPrice and jointPriceM: own assumption, put in your own',
+  ),
   reachM: weight(3.6576, 'm', '12 ft: how far a finisher works from somewhere to stand', 'common practice, no source'),
 } as const satisfies Record<string, Weight>
 

@@ -37,14 +37,34 @@ export const orderStepM3 = (units: UnitSystem, settings: SettingOverrides | unde
 /** Up to the next step; a volume within a hair of a step is that step. */
 export const roundUp = (value: number, step: number): number => Math.ceil(value / step - 1e-9) * step
 
+export interface OrderOf {
+  readonly volumeM3: number
+  readonly pumped: boolean
+  readonly units: UnitSystem
+  readonly settings: SettingOverrides | undefined
+}
+
+/** What is added to a volume in place before it is ordered, and the step it is rounded up to. */
+export function orderTerms({ volumeM3, pumped, units, settings }: OrderOf) {
+  const small = volumeM3 < settingValue(settings, 'overRunLimitM3')
+  return {
+    overRun: settingValue(settings, small ? 'overRunSmallShare' : 'overRunLargeShare'),
+    pumpM3: pumped ? settingValue(settings, 'pumpExtraM3') : 0,
+    stepM3: orderStepM3(units, settings),
+  }
+}
+
+/** Concrete to order for a volume in place, m³. */
+export function orderVolume(of: OrderOf): number {
+  const { overRun, pumpM3, stepM3 } = orderTerms(of)
+  return roundUp(of.volumeM3 * (1 + overRun) + pumpM3, stepM3)
+}
+
 export function concreteOrder(of: ConcreteOf): Quantity[] {
   const { idPrefix, slabId, pourId, areaM2, thicknessM, units, settings } = of
   const extra = of.thickened.reduce((sum, t) => sum + t.areaM2 * Math.max(0, t.depthM - thicknessM), 0)
   const volume = areaM2 * thicknessM + extra + of.stepsM3
-  const small = volume < settingValue(settings, 'overRunLimitM3')
-  const overRun = settingValue(settings, small ? 'overRunSmallShare' : 'overRunLargeShare')
-  const pump = of.pumped ? settingValue(settings, 'pumpExtraM3') : 0
-  const step = orderStepM3(units, settings)
+  const { overRun, pumpM3, stepM3 } = orderTerms({ volumeM3: volume, pumped: of.pumped, units, settings })
   const whose = { slabId, ...(pourId === undefined ? {} : { pourId }) }
   const extraInputs: Inputs = {
     ...(extra > 0 ? { 'thickened edges': [extra, 'm³'] } : {}),
@@ -64,14 +84,14 @@ export function concreteOrder(of: ConcreteOf): Quantity[] {
       id: `${idPrefix}-concrete-order`,
       label: 'Concrete to order',
       ...whose,
-      value: roundUp(volume * (1 + overRun) + pump, step),
+      value: roundUp(volume * (1 + overRun) + pumpM3, stepM3),
       unit: 'm³',
-      formula: `roundUp(concrete in place × (1 + over-run)${pump > 0 ? ' + pump' : ''}, order step)`,
+      formula: `roundUp(concrete in place × (1 + over-run)${pumpM3 > 0 ? ' + pump' : ''}, order step)`,
       inputs: {
         'concrete in place': [volume, 'm³'],
         'over-run': [overRun, '1'],
-        ...(pump > 0 ? { pump: [pump, 'm³'] as const } : {}),
-        'order step': [step, 'm³'],
+        ...(pumpM3 > 0 ? { pump: [pumpM3, 'm³'] as const } : {}),
+        'order step': [stepM3, 'm³'],
       },
       source: 'over-run 10 % under 5 yd³, else 5 %, ½ yd³ more for a pump: common practice, no source',
     }),

@@ -1,7 +1,7 @@
 /** What a split asks of crew, trucks and edges, and its price by the settings. */
 import type { UnitSystem } from '../../../shared/document/site'
 import { type SettingName, type SettingOverrides, settingValue } from '../../../shared/settings'
-import { concreteOrder } from '../../quantities/concrete'
+import { loadsOfArea } from '../loadGround'
 import { type DaysInput, planDays } from '../order/planDays'
 import { reentrantAboveDeg } from '../pourCost'
 import type { Proposal } from '../proposePours'
@@ -25,18 +25,6 @@ const acuteBelowDeg = 60
 /** An angle this little under 60° is 60° (°). */
 const roundOffDeg = 1e-6
 
-function loadsOf(areaM2: number, ground: PricingGround) {
-  const { slabId, thicknessM, pumped, units, settings } = ground
-  const figures = concreteOrder({
-    ...{ idPrefix: 'pour', slabId, areaM2, thicknessM, thickened: [], stepsM3: 0, pumped, units, settings },
-  })
-  const orderM3 = figures.find(({ id }) => id === 'pour-concrete-order')!.value
-  const loadM3 = settingValue(settings, 'loadM3')
-  const trucks = Math.max(1, Math.ceil(orderM3 / loadM3 - 1e-9))
-  const lastM3 = orderM3 - (trucks - 1) * loadM3
-  return { trucks, isShort: lastM3 < settingValue(settings, 'shortLoadM3') - 1e-9 }
-}
-
 export function figuresOf(proposal: Proposal, ground: PricingGround): AlternativeFigures {
   const setting = (name: SettingName) => settingValue(ground.settings, name)
   const reachM = setting('reachM')
@@ -47,7 +35,7 @@ export function figuresOf(proposal: Proposal, ground: PricingGround): Alternativ
   let outOfReachM2 = 0
   let largestM2 = 0
   for (const { region, areaM2 } of proposal.pours) {
-    const loads = loadsOf(areaM2, ground)
+    const loads = loadsOfArea(areaM2, ground)
     trucks += loads.trucks
     if (loads.isShort) shortLoads++
     const cut = toCutRegion(region)

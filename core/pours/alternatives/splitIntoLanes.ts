@@ -94,6 +94,7 @@ export function splitIntoLanes({ region, capM2, strikeOffM }: LanesInput): Propo
     slabWidthM: (2 * slab.areaM2) / slab.perimeterM,
     grid: [],
     wishes: null,
+    loads: null,
   }
   const terms = noCost()
   for (const pour of pours) addPourCost(pour, context, terms)

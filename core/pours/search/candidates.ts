@@ -38,6 +38,8 @@ const leastTurnedBudget = 400_000
 const addWork = 10
 /** Most pours for which cuts that turn at an opening are tried. */
 const mostTurnedPours = 8
+/** Most pours for which whole truckloads are aimed at. */
+const mostLoadPours = 5
 /** Faces smaller than this are noise of a cut along the boundary (m²). */
 const leastFaceM2 = 1e-3
 /** A family of chords is looked at this far inside the offsets where it begins and ends (m). */
@@ -331,6 +333,8 @@ function targetAreas(areaM2: number, k: number, context: SearchContext): number[
     }
   const { capM2 } = context
   const targets: number[] = []
+  if (k <= mostLoadPours)
+    for (const fullM2 of context.loads?.fullTruckM2 ?? []) if (fullM2 <= capM2) targets.push(fullM2, areaM2 - fullM2)
   for (const j of counts) {
     if (j < 1 || j >= k) continue
     targets.push((j * areaM2) / k)

@@ -167,6 +167,7 @@ const fields: Readonly<Record<string, string>> = {
   pathId: 'ring',
   pattern: 'pattern',
   patternDeg: 'direction of the pattern',
+  patternAt: 'start of the pattern',
   per: 'unit',
   picture: 'picture under the plan',
   place: 'place',

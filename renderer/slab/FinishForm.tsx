@@ -1,6 +1,7 @@
 import { changeFinish } from '../../core/document/commands/changeEntity'
 import { addFinish } from '../../core/document/commands/setSite'
 import type { Site } from '../../shared/document/site'
+import { useEditor } from '../editor/useEditor'
 import { ChoiceField } from './ChoiceField'
 import { patternChoices } from './choices'
 import { NumberField } from './NumberField'
@@ -22,6 +23,7 @@ const colors = [
 /** Patterns and colors of the site's finishes. */
 export function FinishForm({ site }: { readonly site: Site }) {
   const run = useRun()
+  const editor = useEditor()
   return (
     <div className="fields">
       {site.finishes.map(({ id, name, pattern, color, patternDeg = 0 }) => (
@@ -49,6 +51,22 @@ export function FinishForm({ site }: { readonly site: Site }) {
             step={0.5}
             onSet={to => run('pattern turn', changeFinish(id, { patternDeg: to }))}
           />
+          <button
+            type="button"
+            className="btn"
+            onClick={() =>
+              editor.pick({
+                prompts: [`${name}: click where its first stone starts.`],
+                catches: true,
+                preview: ([at]) => (at ? changeFinish(id, { patternAt: at }) : null),
+                done: ([at]) => {
+                  if (at) run('pattern start', changeFinish(id, { patternAt: at }))
+                },
+              })
+            }
+          >
+            Start the pattern at a point
+          </button>
         </fieldset>
       ))}
       <button

@@ -1,13 +1,17 @@
 import * as z from 'zod/mini'
-import { Id, nonNegative, positive } from './primitives'
+import { Id, nonNegative, Pt, positive } from './primitives'
 
-/** A pattern and color on the plan; `patternDeg` = the pattern axis, counter-clockwise from drawing-right. */
+/**
+ * A pattern and color on the plan; `patternDeg` = the pattern axis, counter-clockwise from drawing-right, `patternAt` =
+ * where its first stone starts, else at the drawing's origin.
+ */
 export const Finish = z.strictObject({
   id: Id,
   name: z.string(),
   pattern: z.enum(['ashlar', 'runningBond', 'flagstone', 'cobble', 'plank', 'seamless', 'plain', 'broom']),
   color: z.string(),
   patternDeg: z.optional(z.number()),
+  patternAt: z.optional(Pt),
 })
 export type Finish = z.infer<typeof Finish>
 

@@ -44,7 +44,8 @@ const bringFinish = (draft: Site, source: Site, edit: Edit, id: Id): Id => {
     other.name === finish.name &&
     other.pattern === finish.pattern &&
     other.color === finish.color &&
-    other.patternDeg === finish.patternDeg
+    other.patternDeg === finish.patternDeg &&
+    String(other.patternAt) === String(finish.patternAt)
   const here = draft.finishes.find(alike)
   if (here !== undefined) return here.id
   const made = { ...finish, id: edit.mint('f') }

@@ -1,10 +1,14 @@
-import type { CurveEdge } from '../../../core/geometry/curve'
+import type { CurveEdge, CurveRing } from '../../../core/geometry/curve'
 import { pointAt } from '../../../core/geometry/edgeAt'
 import { edgeLength } from '../../../core/geometry/edgeLength'
 import type { Claim, ResolvedBorder, ResolvedSlab } from '../../../core/geometry/resolvedSlab'
+import { borderStones, isCoursed } from '../../../core/reports/pattern/borderStones'
+import type { Stone } from '../../../core/reports/pattern/finishPattern'
+import { inwardAt } from '../../../core/reports/pattern/inwardAt'
+import { jointShare, stoneShare, tint } from '../../../core/reports/pattern/tones'
 import type { Finish } from '../../../shared/document/materials'
 import type { Slab } from '../../../shared/document/slab'
-import { finishFill } from './finishFill'
+import { type FinishInks, fillCourses, fillFinish } from './finishFill'
 import { inPlan, type Pen, px, weight } from './pen'
 import { addEdges, regionsPath, ringPath } from './ringPath'
 
@@ -31,27 +35,69 @@ export function drawSlabs(pen: Pen, scene: SlabsScene): void {
   })
 }
 
+/** Outdoors colors are paler and joints darker, so that what lies over them stays readable. */
+function clientInks({ inks }: Pen, color: string | undefined, ground: string): FinishInks {
+  const own = color ?? ground
+  return inks.weight > 1
+    ? { ground: tint(own, 0.45), joint: tint(own, -0.7), tone: 0.06 }
+    : { ground: tint(own, 0), joint: tint(own, jointShare), tone: stoneShare }
+}
+
 function drawSlab(pen: Pen, slab: ResolvedSlab, source: Slab, scene: SlabsScene): void {
   const { ctx, inks } = pen
   const finish = (id: string) => scene.finishes.find(each => each.id === id)
   const fillClaim = (regions: Claim['shape'], finishId: string, ground: string, joint: string) => {
     const own = finish(finishId)
-    const shown = scene.inColor
-      ? { ground: own?.color ?? ground, joint: '#00000055', tone: 0.12 }
-      : { ground, joint, tone: 0 }
-    ctx.fillStyle = scene.textured || scene.inColor ? finishFill(pen, own, shown) : shown.ground
-    ctx.fill(regionsPath(regions), 'evenodd')
+    if (scene.inColor) fillFinish(pen, regions, own, clientInks(pen, own?.color, ground))
+    else if (scene.textured) fillFinish(pen, regions, own, { ground, joint, tone: 0 })
+    else {
+      ctx.fillStyle = ground
+      ctx.fill(regionsPath(regions), 'evenodd')
+    }
   }
   fillClaim(slab.net, slab.finishId, inks.slab, inks['slab-joint'])
   for (const claim of [...slab.insets, ...slab.bands, ...slab.borders]) {
-    const isBorder = 'pathId' in claim
-    if (scene.inColor || !isBorder) fillClaim(claim.shape, claim.finishId, inks['border-fill'], inks['border-joint'])
+    if (!('pathId' in claim)) {
+      fillClaim(claim.shape, claim.finishId, inks['border-fill'], inks['border-joint'])
+      continue
+    }
+    const border = claim as ResolvedBorder
+    const own = finish(border.finishId)
+    if (scene.inColor && own && isCoursed(own.pattern) && courseM * pen.camera.zoom >= 5) {
+      const ring = borderRing(slab, border, source)
+      const depthM = depthOf(slab, border)
+      if (ring) fillCourses(pen, border.shape, coursesOf(ring, depthM, own.pattern), clientInks(pen, own.color, ''))
+    } else if (scene.inColor) fillClaim(border.shape, border.finishId, inks['border-fill'], inks['border-joint'])
     else {
       ctx.fillStyle = inks['border-fill']
-      ctx.fill(regionsPath(claim.shape), 'evenodd')
-      drawCourses(pen, slab, claim as ResolvedBorder, source)
+      ctx.fill(regionsPath(border.shape), 'evenodd')
+      drawCourses(pen, slab, border, source)
     }
   }
+}
+
+const borderRing = (slab: ResolvedSlab, border: ResolvedBorder, source: Slab): CurveRing | undefined =>
+  border.pathId === source.outline.id
+    ? slab.outline
+    : slab.openings.find(o => source.openings.find(s => s.id === o.id)?.path.id === border.pathId)?.ring
+
+/** How far from the edge a stacked border ends: all borders further out on the same path lie before it. */
+const depthOf = (slab: ResolvedSlab, border: ResolvedBorder): number =>
+  slab.borders
+    .slice(0, slab.borders.indexOf(border) + 1)
+    .filter(({ pathId }) => pathId === border.pathId)
+    .reduce((sum, { widthM }) => sum + widthM, 0)
+
+const laid = new WeakMap<CurveRing, Map<string, readonly Stone[]>>()
+
+/** Made once for each ring, depth and pattern. */
+function coursesOf(ring: CurveRing, depthM: number, pattern: Finish['pattern']): readonly Stone[] {
+  const known = laid.get(ring) ?? new Map<string, readonly Stone[]>()
+  laid.set(ring, known)
+  const key = `${pattern} ${depthM}`
+  const stones = known.get(key) ?? borderStones(ring, depthM, pattern)
+  known.set(key, stones)
+  return stones
 }
 
 /** Everything drawn in ink: over the fills, and over the pours where they are shown. */
@@ -79,10 +125,7 @@ export function drawSlabEdges(pen: Pen, { slabs, sources }: Pick<SlabsScene, 'sl
 function drawCourses(pen: Pen, slab: ResolvedSlab, border: ResolvedBorder, source: Slab): void {
   const { ctx, inks } = pen
   if (courseM * pen.camera.zoom < 5) return
-  const ring =
-    border.pathId === source.outline.id
-      ? slab.outline
-      : slab.openings.find(o => source.openings.find(s => s.id === o.id)?.path.id === border.pathId)?.ring
+  const ring = borderRing(slab, border, source)
   if (!ring) return
   const path = new Path2D()
   for (const edge of ring) addCourses(path, edge, border.widthM)
@@ -99,20 +142,10 @@ function addCourses(path: Path2D, edge: CurveEdge, widthM: number): void {
   const count = Math.max(1, Math.round(lengthM / (2 * courseM)))
   for (let i = 0; i < count; i++) {
     const [x, y] = pointAt(edge, (i + 0.5) / count)
-    const [nx, ny] = inward(edge, x, y)
+    const [nx, ny] = inwardAt(edge, x, y)
     path.moveTo(x - nx * 0.01, y - ny * 0.01)
     path.lineTo(x + nx * widthM * 1.02, y + ny * widthM * 1.02)
   }
-}
-
-/** Unit direction into the concrete, which lies on the left of travel. */
-function inward({ from, to, arc }: CurveEdge, x: number, y: number): readonly [number, number] {
-  if (arc) {
-    const turn = arc.sweepRad > 0 ? -1 : 1
-    return [(turn * (x - arc.center[0])) / arc.radiusM, (turn * (y - arc.center[1])) / arc.radiusM]
-  }
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1])
-  return [-(to[1] - from[1]) / length, (to[0] - from[0]) / length]
 }
 
 /** The outline in ink; where it meets existing work, isolation blocks. */

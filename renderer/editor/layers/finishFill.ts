@@ -1,7 +1,12 @@
-/** A finish as a canvas fill: its pattern to scale, or the plain tint when the joints would run together. */
+/** A finish on the canvas: its pattern to scale, or the plain tint when the joints would run together. */
+import type { CurveRegion } from '../../../core/geometry/curve'
+import { type PatternTile, patternTile, type Stone } from '../../../core/reports/pattern/finishPattern'
+import { layOf, stonesOver } from '../../../core/reports/pattern/patternStones'
+import { stoneTint, tint } from '../../../core/reports/pattern/tones'
 import type { Finish } from '../../../shared/document/materials'
-import { type PatternTile, patternTile } from './finishPattern'
-import type { Pen } from './pen'
+import { toPlan } from '../camera/camera'
+import { type Pen, px, weight } from './pen'
+import { regionsPath } from './ringPath'
 
 const largestTilePx = 512
 /** Joints nearer than this on the screen are noise. */
@@ -19,6 +24,34 @@ const drawn = new Map<string, HTMLCanvasElement>()
 /** Zooming by less than this keeps the tile: it is scaled. */
 const zoomStep = Math.SQRT2
 
+/** How far tones may go where no joint parts them. */
+const softTone = 0.05
+
+function drawStones(
+  ctx: CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D,
+  stones: readonly Stone[],
+  { joint, tone }: FinishInks,
+  { jointed, line }: { readonly jointed: boolean; readonly line: number },
+): void {
+  const share = jointed ? tone : Math.max(softTone, tone / 2)
+  for (const stone of stones) {
+    ctx.beginPath()
+    for (const [x, y] of stone.points) ctx.lineTo(x, y)
+    ctx.closePath()
+    if (share > 0) {
+      const each = stoneTint(stone.tone, share)
+      ctx.fillStyle = each < 0 ? '#000' : '#fff'
+      ctx.globalAlpha = Math.abs(each)
+      ctx.fill()
+      ctx.globalAlpha = 1
+    }
+    if (!jointed) continue
+    ctx.strokeStyle = joint
+    ctx.lineWidth = line
+    ctx.stroke()
+  }
+}
+
 function drawTile(tile: PatternTile, pixelsPerMeter: number, inks: FinishInks): HTMLCanvasElement {
   const canvas = document.createElement('canvas')
   canvas.width = Math.max(1, Math.round(tile.widthM * pixelsPerMeter))
@@ -27,32 +60,12 @@ function drawTile(tile: PatternTile, pixelsPerMeter: number, inks: FinishInks): 
   ctx.fillStyle = inks.ground
   ctx.fillRect(0, 0, canvas.width, canvas.height)
   ctx.setTransform(canvas.width / tile.widthM, 0, 0, canvas.height / tile.heightM, 0, 0)
-  for (const { points, tone } of tile.stones) {
-    ctx.beginPath()
-    for (const [x, y] of points) ctx.lineTo(x, y)
-    ctx.closePath()
-    if (inks.tone > 0) {
-      ctx.fillStyle = tone < 0 ? '#000' : '#fff'
-      ctx.globalAlpha = Math.abs(tone) * inks.tone
-      ctx.fill()
-      ctx.globalAlpha = 1
-    }
-    ctx.strokeStyle = inks.joint
-    ctx.lineWidth = 1.2 / pixelsPerMeter
-    ctx.stroke()
-  }
+  drawStones(ctx, tile.stones, inks, { jointed: tile.jointed, line: 1.2 / pixelsPerMeter })
   return canvas
 }
 
 /** To be used inside `inPlan`: the pattern lies still on the plan. */
-export function finishFill(pen: Pen, finish: Finish | undefined, inks: FinishInks): string | CanvasPattern {
-  const tile = finish && patternTile(finish.pattern)
-  const { zoom } = pen.camera
-  if (!tile || tile.jointM * zoom < leastJointPx) return inks.ground
-  const ratio = window.devicePixelRatio || 1
-  const wished = zoomStep ** Math.round(Math.log(zoom * ratio) / Math.log(zoomStep))
-  const most = largestTilePx / Math.max(tile.widthM, tile.heightM)
-  const pixelsPerMeter = Math.min(wished, most)
+function tileFill(pen: Pen, finish: Finish, tile: PatternTile, pixelsPerMeter: number, inks: FinishInks) {
   const key = [finish.pattern, pixelsPerMeter.toFixed(2), inks.ground, inks.joint, inks.tone].join(' ')
   let canvas = drawn.get(key)
   if (!canvas) {
@@ -62,10 +75,69 @@ export function finishFill(pen: Pen, finish: Finish | undefined, inks: FinishInk
   }
   const pattern = pen.ctx.createPattern(canvas, 'repeat')
   if (!pattern) return inks.ground
+  const { at, deg } = layOf(finish)
   pattern.setTransform(
     new DOMMatrix()
-      .rotateSelf(finish.patternDeg ?? 0)
+      .translateSelf(at[0], at[1])
+      .rotateSelf(deg)
       .scaleSelf(tile.widthM / canvas.width, tile.heightM / canvas.height),
   )
   return pattern
+}
+
+/** Fills what a finish covers, inside `inPlan`. Nearer than a tile holds, the stones in view are drawn themselves. */
+export function fillFinish(
+  pen: Pen,
+  shape: readonly CurveRegion[],
+  finish: Finish | undefined,
+  inks: FinishInks,
+): void {
+  const { ctx, camera, size } = pen
+  const path = regionsPath(shape)
+  const tile = finish && patternTile(finish.pattern)
+  ctx.fillStyle = inks.ground
+  if (!finish || !tile || tile.jointM * camera.zoom < leastJointPx) {
+    ctx.fill(path, 'evenodd')
+    return
+  }
+  const ratio = window.devicePixelRatio || 1
+  const wished = zoomStep ** Math.round(Math.log(camera.zoom * ratio) / Math.log(zoomStep))
+  if (wished <= largestTilePx / Math.max(tile.widthM, tile.heightM)) {
+    ctx.fillStyle = tileFill(pen, finish, tile, wished, inks)
+    ctx.fill(path, 'evenodd')
+    return
+  }
+  ctx.fill(path, 'evenodd')
+  const [minX, maxY] = toPlan(camera, [0, 0])
+  const [maxX, minY] = toPlan(camera, [size.width, size.height])
+  ctx.save()
+  ctx.clip(path, 'evenodd')
+  drawStones(ctx, stonesOver(tile, finish, { minX, minY, maxX, maxY }), inks, {
+    jointed: tile.jointed,
+    line: px(pen, 1.2),
+  })
+  ctx.restore()
+}
+
+/** Courses of a border inside `inPlan`, each with its tone; a later one lies over an earlier one. */
+export function fillCourses(
+  pen: Pen,
+  shape: readonly CurveRegion[],
+  stones: readonly Stone[],
+  { ground, joint, tone }: FinishInks,
+): void {
+  const { ctx } = pen
+  ctx.save()
+  ctx.clip(regionsPath(shape), 'evenodd')
+  ctx.strokeStyle = joint
+  ctx.lineWidth = weight(pen, 0.8)
+  for (const stone of stones) {
+    ctx.beginPath()
+    for (const [x, y] of stone.points) ctx.lineTo(x, y)
+    ctx.closePath()
+    ctx.fillStyle = tint(ground, stoneTint(stone.tone, tone))
+    ctx.fill()
+    ctx.stroke()
+  }
+  ctx.restore()
 }

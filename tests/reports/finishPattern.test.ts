@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { patternTile } from '../../renderer/editor/layers/finishPattern'
+import { patternTile } from '../../core/reports/pattern/finishPattern'
 import type { Pt } from '../../shared/document/primitives'
 
 const area = (points: readonly Pt[]): number =>
@@ -41,7 +41,8 @@ describe.each(stamped)('the %s tile', name => {
   })
 })
 
-it('a seamless or plain surface shows no joints', () => {
-  expect(patternTile('seamless')).toBeNull()
+it('a seamless texture and a broomed surface show tones without joints, a plain one neither', () => {
+  expect(patternTile('seamless')!.jointed).toBe(false)
+  expect(patternTile('broom')!.jointed).toBe(false)
   expect(patternTile('plain')).toBeNull()
 })

@@ -75,6 +75,10 @@ export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
     message: `Pour ${values.number} is ${print.area(Number(values.areaM2))}, more than the ${print.area(Number(values.capM2))} that can be stamped at one time.`,
     hint: 'Split it, or raise the area the crew can stamp at one time.',
   }),
+  lockedPourChanged: ({ values, print }) => ({
+    message: `Pour ${values.number} is locked, but its own outline moved: it was ${print.area(Number(values.wasM2))} and is ${print.area(Number(values.areaM2))} now.`,
+    hint: 'Move the outline back, or unlock the pour.',
+  }),
   anchorLost: ({ values }) => ({
     message: `A joint ended on ${values.anchor}, which is gone; it keeps its last place.`,
     hint: 'Drag its end to where it should stop.',

@@ -174,6 +174,23 @@ const tellFaces = (cuts: readonly PourFaces[], pours: readonly Pour[]): readonly
 const keyOf = ({ code, at, values }: Finding): string =>
   code === 'unplannedPart' ? code : `${code} ${at?.entityId} ${values.others ?? ''}`
 
+/** A pour with a locked shape whose area changed all the same: its own outline or a free joint moved. */
+const tellLocked = (pours: readonly Pour[], was: readonly PourFaces[], now: readonly PourFaces[], edit: Edit): void => {
+  const areaOf = (cuts: readonly PourFaces[], id: Id) =>
+    cuts.flatMap(({ faces }) => faces).find(({ pourId }) => pourId === id)?.areaM2
+  for (const { id, number, lock, poured, seed } of pours) {
+    if (!lock.shape || poured) continue
+    const [wasM2, areaM2] = [areaOf(was, id), areaOf(now, id)]
+    if (wasM2 === undefined || areaM2 === undefined || Math.abs(areaM2 - wasM2) < 1e-6) continue
+    edit.findings.push({
+      code: 'lockedPourChanged',
+      severity: 'check',
+      values: { number, wasM2, areaM2 },
+      at: { entityId: id, point: seed },
+    })
+  }
+}
+
 const settlePart = (wasPart: AcceptedPours, part: AcceptedPours, was: Slab, now: Slab, edit: Edit): AcceptedPours => {
   const groundWas = pourGround(was, wasPart.part)
   const ground = pourGround(now, part.part)
@@ -197,7 +214,9 @@ const settlePart = (wasPart: AcceptedPours, part: AcceptedPours, was: Slab, now:
   )
   const settled = pours === carried.pours ? carried : { ...carried, pours: pours as Pour[] }
   const told = new Set(tellFaces(facesWas, wasPart.pours).map(keyOf))
-  edit.findings.push(...tellFaces(cut(ground, settled), settled.pours).filter(finding => !told.has(keyOf(finding))))
+  const facesNow = cut(ground, settled)
+  edit.findings.push(...tellFaces(facesNow, settled.pours).filter(finding => !told.has(keyOf(finding))))
+  tellLocked(settled.pours, facesWas, facesNow, edit)
   return settled
 }
 

@@ -4,7 +4,8 @@ import type { Id, LocalTime } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { isCalendarDate } from '../../document/calendarDate'
 import type { EditResult } from '../../document/commands/editSite'
-import { findJoint, findPour, missingJoint, missingPour, refuse } from './editPart'
+import { cutPart, findJoint, findPour, missingJoint, missingPour, refuse } from './editPart'
+import { jointGround } from './jointGround'
 
 const done = (value: Site): EditResult => ({ ok: true, value, findings: [], made: [] })
 
@@ -21,9 +22,45 @@ const changePour = (site: Site, pourId: Id, change: (pour: Pour) => Pour): EditR
     ? done(withPours(site, pour => (pour.id === pourId ? change(pour) : pour)))
     : refuse(missingPour(pourId))
 
-/** Locks or frees the shape or the time of a pour; what is not named stays. */
-export const lockPour = (site: Site, pourId: Id, lock: Partial<Pour['lock']>): EditResult =>
-  changePour(site, pourId, pour => ({ ...pour, lock: { ...pour.lock, ...lock } }))
+/**
+ * Locks or frees the shape or the time of a pour; what is not named stays. A locked shape locks the joints along it to
+ * their lines, so that no edit of the slab carries them off; freeing it frees those that bound no other locked or
+ * poured one.
+ */
+export function lockPour(site: Site, pourId: Id, lock: Partial<Pour['lock']>): EditResult {
+  const found = findPour(site, pourId)
+  if (!found) return refuse(missingPour(pourId))
+  const changed = changePour(site, pourId, pour => ({ ...pour, lock: { ...pour.lock, ...lock } }))
+  const { shape } = lock
+  if (!changed.ok || shape === undefined || shape === found.pour.lock.shape) return changed
+  const { accepted, slab } = found
+  const { regions, lines } = jointGround(slab, accepted)
+  const rows = cutPart(regions, accepted).joints
+  const holds = new Set(accepted.pours.filter(each => each.lock.shape || each.poured).map(({ id }) => id))
+  const isHeld = (jointId: Id): boolean =>
+    rows.some(row => row.id === jointId && row.pourIds.some(id => id !== pourId && holds.has(id)))
+  const joints = accepted.joints.map((joint, i): Joint => {
+    const isAlong = rows.some(row => row.id === joint.id && row.pourIds.includes(pourId))
+    if (!isAlong || joint.locked === shape || (!shape && isHeld(joint.id))) return joint
+    const { from, to } = lines[i]!
+    const [a, b] = joint.ends
+    return {
+      ...joint,
+      locked: shape,
+      ends: [
+        { ...a, last: from },
+        { ...b, last: to },
+      ],
+    }
+  })
+  const value = {
+    ...changed.value,
+    accepted: changed.value.accepted.map(part =>
+      part.slabId === accepted.slabId && part.part === accepted.part ? { ...part, joints } : part,
+    ),
+  }
+  return { ...changed, value }
+}
 
 /** Locks a joint to its line, or lets it follow its ends again. */
 export function lockJoint(site: Site, jointId: Id, locked: boolean): EditResult {

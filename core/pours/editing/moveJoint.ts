@@ -66,10 +66,10 @@ export function moveJoint(site: Site, jointId: Id, [p, q]: readonly [Pt, Pt]): E
   if (!found) return refuse(missingJoint(jointId))
   const { accepted, slab, joint } = found
   const at = { entityId: jointId }
-  if (joint.locked) return refuse({ code: 'jointLocked', severity: 'stop', values: { jointId }, at })
   const ground = jointGround(slab, accepted)
   const fixed = fixedBeside(found.accepted, ground, jointId)
   if (fixed.length > 0) return refuse(...fixed)
+  if (joint.locked) return refuse({ code: 'jointLocked', severity: 'stop', values: { jointId }, at })
   const wished = keepTees(joint, [p, q], ground)
   const settled = settleLine(ground, wished[0], wished[1], jointId)
   if (!settled) return refuse({ code: 'jointOffSlab', severity: 'stop', values: { jointId }, at: { ...at, point: p } })

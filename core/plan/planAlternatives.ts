@@ -9,12 +9,14 @@ import type { PricingGround } from '../pours/alternatives/priceAlternative'
 import { findAlternatives, type SplitSearch } from '../pours/alternatives/proposeAlternatives'
 import { type AlternativeSentence, heldAgainst, wordAlternative } from '../pours/alternatives/wordAlternative'
 import { type Proposal, proposePours } from '../pours/proposePours'
-import { isWorthPouring, type OpenGround, openGround } from '../pours/replan/replanRest'
+import { isWorthPouring, type OpenGround, openGround, withLocked } from '../pours/replan/replanRest'
+import type { JointWishes } from '../pours/wishes/jointWishes'
 import { printMeasures } from '../units/printMeasures'
 import type { Memo } from './memo'
 import type { Plan } from './plan'
 import type { PourBudget } from './planPours'
 import { pourParts } from './pourParts'
+import { pourWishes } from './pourWishes'
 import { splitGround } from './splitGround'
 
 /** What accepting leaves as it is: poured and locked pours, and the joints around them. */
@@ -39,6 +41,7 @@ interface OpenPart {
   readonly part: PourPart
   readonly regions: readonly { readonly key: string; readonly region: CurveRegion }[]
   readonly kept: KeptPours
+  readonly wishes: JointWishes | undefined
 }
 
 /** The parts of a slab that can still be split one way or another. */
@@ -47,16 +50,23 @@ function openParts(site: Site, slab: ResolvedSlab, memo: Memo): OpenPart[] {
   return parts.map(({ part, regions }): OpenPart => {
     const key = (i: number, rest: string) => `${slab.id} ${part} ${i}${rest}`
     const accepted = site.accepted.find(row => row.slabId === slab.id && row.part === part)
-    if (!accepted?.pours.some(({ poured, lock }) => poured !== undefined || lock.shape))
-      return { part, regions: regions.map((region, i) => ({ key: key(i, ''), region })), kept: nothingKept }
-    const open = memo.part('openGround', `${slab.id} ${part}`, [slab, accepted], (): OpenGround | null => {
-      const ground = openGround(site, slab.id, part)
+    const wishes = pourWishes(memo, site, slab, part)
+    const stays =
+      accepted?.pours.some(({ poured, lock }) => poured !== undefined || lock.shape) ||
+      accepted?.joints.some(({ locked }) => locked)
+    if (!stays)
+      return { part, regions: regions.map((region, i) => ({ key: key(i, ''), region })), kept: nothingKept, wishes }
+    const open = memo.part('openGround', `${slab.id} ${part}`, [slab, accepted, wishes], (): OpenGround | null => {
+      const ground = openGround(site, slab.id, part, wishes?.required)
       return ground.ok ? ground.value : null
     })
     return {
       part,
       regions: (open?.regions ?? []).map((region, i) => ({ key: key(i, ' open'), region })),
       kept: { joints: open?.keptJoints ?? [], pourIds: open?.keptPourIds ?? [] },
+      wishes: memo.part('openWishes', `${slab.id} ${part}`, [open, wishes], () =>
+        withLocked(wishes, open?.lockedLines ?? []),
+      ),
     }
   })
 }
@@ -102,10 +112,24 @@ export function* planAlternativesSteps(
     const thicknessM = site.slabs.find(({ id }) => id === slab.id)?.thicknessM
     if (thicknessM === undefined) continue
     const capM2 = plan.capacities.find(({ slabId }) => slabId === slab.id)?.capM2 ?? settingValue(settings, 'capM2')
-    const searched = splitGround(memo, site, slab.id)
-    for (const { part, regions, kept } of openParts(site, slab, memo))
+    const searched = splitGround(memo, site, slab.id, capM2)
+    for (const { part, regions, kept, wishes } of openParts(site, slab, memo))
       for (const { key, region } of regions) {
-        const inputs = [region, kept, capM2, thicknessM, settings, units, access, crew, calendar, casters, slabs, date]
+        const inputs = [
+          region,
+          kept,
+          wishes,
+          capM2,
+          thicknessM,
+          settings,
+          units,
+          access,
+          crew,
+          calendar,
+          casters,
+          slabs,
+          date,
+        ]
         // A full answer that still holds is kept through a drag of something else.
         const known = memo.known<readonly PlannedAlternative[]>('alternatives', key, inputs)
         if (known) {
@@ -113,12 +137,18 @@ export function* planAlternativesSteps(
           continue
         }
         const search: SplitSearch = pourCount => {
-          const planned = pourCount === undefined && memo.known<Proposal>('proposal', key, [region, capM2, searched])
+          const planned =
+            pourCount === undefined && memo.known<Proposal>('proposal', key, [region, capM2, searched, wishes])
           if (planned) return planned
-          return memo.part(`split ${pourCount ?? 'fewest'}`, key, [region, capM2, searched, pourCount, budget], () => {
-            const asked = { slabId: slab.id, part, region, capM2, budget, ...searched }
-            return proposePours(pourCount === undefined ? asked : { ...asked, pourCount })
-          })
+          return memo.part(
+            `split ${pourCount ?? 'fewest'}`,
+            key,
+            [region, capM2, searched, wishes, pourCount, budget],
+            () => {
+              const asked = { slabId: slab.id, part, region, capM2, budget, ...searched, ...(wishes ? { wishes } : {}) }
+              return proposePours(pourCount === undefined ? asked : { ...asked, pourCount })
+            },
+          )
         }
         const ground = groundOf(plan, slab, part, thicknessM, capM2)
         const found = yield* findAlternatives({ region, capM2 }, ground, search)

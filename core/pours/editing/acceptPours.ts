@@ -13,7 +13,8 @@ export interface PoursOffer {
   readonly slabId: Id
   readonly part: PourPart
   readonly pours: readonly { readonly region: CurveRegion; readonly areaM2: number }[]
-  readonly joints: readonly { readonly from: Pt; readonly to: Pt }[]
+  /** One that lies on a kept joint (its `wishId`) is left out. */
+  readonly joints: readonly { readonly from: Pt; readonly to: Pt; readonly wishId?: string }[]
   /** Joints of the document that stay, as they are now: those around poured and locked pours. */
   readonly keptJoints?: readonly Joint[]
   readonly keptPourIds?: readonly Id[]
@@ -38,7 +39,9 @@ export function acceptPours(site: Site, offer: PoursOffer): EditResult {
   let nextId = site.nextId
   const made: Id[] = []
   const joints: Joint[] = [...(offer.keptJoints ?? [])]
-  for (const { from, to } of offer.joints) {
+  const keptJoints = new Set(joints.map(({ id }) => id))
+  for (const { from, to, wishId } of offer.joints) {
+    if (wishId !== undefined && keptJoints.has(wishId)) continue
     const ground = jointGround(slab, { ...was, joints })
     const id = `j${nextId++}`
     made.push(id)

@@ -8,10 +8,15 @@ import { missing } from '../../document/commands/editSite'
 import type { CurveRegion } from '../../geometry/curve'
 import { subtractCurves } from '../../geometry/curveBoolean'
 import { resolvePath } from '../../geometry/resolvePath'
+import { resolveSlab } from '../../geometry/resolveSlab'
 import type { PoursOffer } from '../editing/acceptPours'
 import { cutPart } from '../editing/editPart'
 import { type JointGround, jointGround, nearestOnLine, onM } from '../editing/jointGround'
 import { type Proposal, proposePours, type SplitInput } from '../proposePours'
+import { toCutRegion } from '../region/cutRegion'
+import { fixedFaces } from '../wishes/fixedFaces'
+import type { JointWishes, RequiredLine } from '../wishes/jointWishes'
+import { resolveWishes } from '../wishes/resolveWishes'
 
 /** As-built and drawn areas that differ by less are one (m²): about 1 ft². */
 const asBuiltM2 = 0.1
@@ -30,6 +35,8 @@ export interface Replan {
 /** What of a part is neither poured nor locked, and what stays around it. */
 export interface OpenGround {
   readonly regions: readonly CurveRegion[]
+  /** Locked joints that still divide it: required lines of any split. */
+  readonly lockedLines: readonly RequiredLine[]
   readonly keptJoints: readonly Joint[]
   readonly keptPourIds: readonly Id[]
   readonly findings: readonly Finding[]
@@ -37,9 +44,12 @@ export interface OpenGround {
 
 type Search = Pick<SplitInput, 'pourCount' | 'patternDeg' | 'directions' | 'weights' | 'budget' | 'grid'>
 
-/** A kept joint only as far as it bounds a kept pour: the rest of it would cut what is planned anew. */
+/**
+ * A locked joint whole; any other only as far as it bounds a kept pour: the rest of it would cut what is planned anew.
+ */
 function keptPieces(accepted: AcceptedPours, ground: JointGround, kept: readonly CurveRegion[]): Joint[] {
   return accepted.joints.flatMap((joint): Joint[] => {
+    if (joint.locked) return [joint]
     const line = ground.lines.find(({ id }) => id === joint.id)!
     const spans = kept
       .flatMap(({ outer, holes }) => [outer, ...holes].flat())
@@ -76,11 +86,40 @@ function withoutLostAnchors(joints: readonly Joint[], ground: JointGround): Join
   })
 }
 
+/** A locked joint as far as it divides what is planned anew: there its ends would else hang on joints that are gone. */
+function carriedOn(joint: Joint, regions: readonly CurveRegion[], required: readonly RequiredLine[]): Joint {
+  if (!joint.locked) return joint
+  const [a, b] = [joint.ends[0].last, joint.ends[1].last]
+  const l2 = (b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2
+  const place = (x: number, y: number) => ((x - a[0]) * (b[0] - a[0]) + (y - a[1]) * (b[1] - a[1])) / l2
+  const least = onM / Math.sqrt(l2)
+  let [first, last] = [joint.ends[0], joint.ends[1]]
+  let [from, to] = [-least, 1 + least]
+  for (const region of regions)
+    for (const piece of fixedFaces(toCutRegion(region), required).joints) {
+      if (piece.wishId !== joint.id) continue
+      for (const p of [
+        [piece.ax, piece.ay],
+        [piece.bx, piece.by],
+      ] as const) {
+        const t = place(p[0], p[1])
+        if (t < from) [from, first] = [t, { anchor: { on: 'free' }, last: p }]
+        if (t > to) [to, last] = [t, { anchor: { on: 'free' }, last: p }]
+      }
+    }
+  return first === joint.ends[0] && last === joint.ends[1] ? joint : { ...joint, ends: [first, last] }
+}
+
 /**
  * The part less its poured and locked pours: poured ones are subtracted as built, locked ones as drawn. Fails where the
- * slab is not there.
+ * slab is not there. Locked joints stay; `required` lines end what of them runs on into the open.
  */
-export function openGround(site: Site, slabId: Id, part: PourPart): Result<OpenGround, readonly Finding[]> {
+export function openGround(
+  site: Site,
+  slabId: Id,
+  part: PourPart,
+  required: readonly RequiredLine[] = [],
+): Result<OpenGround, readonly Finding[]> {
   const slab = site.slabs.find(({ id }) => id === slabId)
   if (!slab) return err([missing('slab', slabId)])
   const accepted: AcceptedPours = site.accepted.find(row => row.slabId === slabId && row.part === part) ?? {
@@ -100,9 +139,17 @@ export function openGround(site: Site, slabId: Id, part: PourPart): Result<OpenG
     return [{ outer, holes: poured.holes.map(hole => resolvePath(hole, id).ring) }]
   })
   const keptRegions = keptFaces.map(({ region }) => region)
+  const regions = frozen.length === 0 ? ground.regions : subtractCurves(ground.regions, frozen).regions
+  const lockedLines = accepted.joints.flatMap(({ id, locked, ends: [a, b] }): RequiredLine[] =>
+    locked ? [{ id, from: a.last, to: b.last }] : [],
+  )
+  const all = [...lockedLines, ...required]
   return ok({
-    regions: frozen.length === 0 ? ground.regions : subtractCurves(ground.regions, frozen).regions,
-    keptJoints: withoutLostAnchors(keptPieces(accepted, ground, keptRegions), ground),
+    regions,
+    lockedLines,
+    keptJoints: withoutLostAnchors(keptPieces(accepted, ground, keptRegions), ground).map(joint =>
+      carriedOn(joint, regions, all),
+    ),
     keptPourIds: stays.map(({ id }) => id),
     findings: findings.filter(({ code }) => code === 'differsFromAsBuilt'),
   })
@@ -112,6 +159,17 @@ export function openGround(site: Site, slabId: Id, part: PourPart): Result<OpenG
 export const isWorthPouring = (proposal: Proposal): boolean =>
   proposal.pours.reduce((sum, { areaM2 }) => sum + areaM2, 0) >= leastRestM2
 
+/** The wishes with locked joints as required lines, before all others. */
+export const withLocked = (
+  wishes: JointWishes | undefined,
+  locked: readonly RequiredLine[],
+): JointWishes | undefined =>
+  locked.length === 0 ? wishes : { ...wishes, required: [...locked, ...(wishes?.required ?? [])] }
+
+/** Findings of all proposals, but for lines that miss one of several pieces or run where nothing is planned anew. */
+const withoutPassed = (proposals: readonly Proposal[]): Finding[] =>
+  proposals.flatMap(({ findings }) => findings).filter(({ code }) => code !== 'requiredMisses')
+
 /** Splits anew what is neither poured nor locked. Fails where nothing is left to plan. */
 export function replanRest(
   site: Site,
@@ -119,11 +177,18 @@ export function replanRest(
   part: PourPart,
   search: Search = {},
 ): Result<Replan, readonly Finding[]> {
-  const open = openGround(site, slabId, part)
+  const source = site.slabs.find(({ id }) => id === slabId)
+  const accepted = site.accepted.find(row => row.slabId === slabId && row.part === part)
+  const wishes = source && resolveWishes(site, source, resolveSlab(source), part, accepted)
+  const open = openGround(site, slabId, part, wishes?.required)
   if (!open.ok) return open
+  const asked = withLocked(wishes, open.value.lockedLines)
   const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
   const split = open.value.regions
-    .map(region => ({ region, proposal: proposePours({ ...search, slabId, part, region, capM2 }) }))
+    .map(region => ({
+      region,
+      proposal: proposePours({ ...search, slabId, part, region, capM2, ...(asked ? { wishes: asked } : {}) }),
+    }))
     .filter(({ proposal }) => isWorthPouring(proposal))
   if (split.length === 0)
     return err([{ code: 'nothingToPlan', severity: 'note', values: { slabId }, at: { entityId: slabId } }])
@@ -140,6 +205,6 @@ export function replanRest(
     },
     proposals,
     rest: split.map(({ region }) => region),
-    findings: [...findings, ...proposals.flatMap(proposal => proposal.findings)],
+    findings: [...findings, ...withoutPassed(proposals)],
   })
 }

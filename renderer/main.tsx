@@ -15,6 +15,7 @@ import { createDialogStore } from './app/dialogStore'
 import { emptySite } from './app/emptySite'
 import { guardLeaving } from './app/guardLeaving'
 import { hearHost } from './app/hearHost'
+import { hearKeys } from './app/hearKeys'
 import { createKeeper } from './app/keeper'
 import { rememberTheme } from './app/rememberTheme'
 import { StandAlone } from './app/StandAlone'
@@ -50,7 +51,7 @@ async function run(): Promise<void> {
   const keeper = createKeeper({ host, asksItself, site, view, dialogs, emptySite })
   const openFile = async (): Promise<void> => {
     if (asksItself) {
-      keeper.take(await host.openDialog({}))
+      await keeper.takeFrom(host.openDialog({}))
       return
     }
     const files = await host.listFolder({})
@@ -68,6 +69,7 @@ async function run(): Promise<void> {
     openFile: () => void openFile(),
   }
   hearHost(connected, session)
+  hearKeys(session)
   if (!asksItself) guardLeaving(session)
   rememberTheme(session)
   root.render(

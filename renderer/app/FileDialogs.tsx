@@ -65,7 +65,7 @@ function OpenList({ files, close }: { readonly files: Of<'openFile'>['files'] } 
               type="button"
               onClick={() => {
                 close()
-                void host.openFile({ fileId }).then(keeper.take)
+                void keeper.takeFrom(host.openFile({ fileId }))
               }}
             >
               <span>{name}</span>

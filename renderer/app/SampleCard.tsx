@@ -50,7 +50,7 @@ export function SampleCard({ sample }: { readonly sample: StartInfo['samples'][n
   }, [host, sampleId])
   return (
     <li ref={card}>
-      <button type="button" className="sample" onClick={() => void host.openSample({ sampleId }).then(keeper.take)}>
+      <button type="button" className="sample" onClick={() => void keeper.takeFrom(host.openSample({ sampleId }))}>
         {site ? <SitePicture site={site} date={start.today} /> : <span className="site-picture" />}
         <b>{name}</b>
         <span>{site ? describeSite(site) : isSettled ? 'no picture' : 'reading'}</span>

@@ -83,7 +83,7 @@ export function StartPage() {
                 <button
                   type="button"
                   disabled={missing}
-                  onClick={() => void host.openFile({ fileId }).then(keeper.take)}
+                  onClick={() => void keeper.takeFrom(host.openFile({ fileId }))}
                 >
                   <span>{name}</span>
                   <span>{missing ? 'not there any more' : day.format(new Date(openedAt))}</span>

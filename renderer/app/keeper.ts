@@ -21,6 +21,8 @@ type Saved = Extract<SaveReport, { outcome: 'saved' }>
 
 export interface KeptState {
   readonly docId: string | null
+  /** A site is on its way: keys pressed meanwhile are meant for it. */
+  readonly isOpening: boolean
   readonly fileName: string | null
   /** Why the file may be looked at but not saved to. */
   readonly readOnly: 'openElsewhere' | 'readOnly' | null
@@ -44,6 +46,8 @@ type Next = (() => void) | undefined
 export type Keeper = StoreApi<KeptState> & {
   /** Takes what the host opened; false where it is no site of ours, with the problems in the state. */
   take(answer: HostAnswer<OpenedSite>): boolean
+  /** As `take`, once the host answers. */
+  takeFrom(asked: Promise<HostAnswer<OpenedSite>>): Promise<boolean>
   /** As `take`, of work that no file holds yet. */
   takeRecovered(answer: HostAnswer<OpenedSite>): boolean
   startNew(name: string): Promise<void>
@@ -63,6 +67,7 @@ export type Keeper = StoreApi<KeptState> & {
 
 const nothing: KeptState = {
   docId: null,
+  isOpening: false,
   fileName: null,
   readOnly: null,
   kept: null,
@@ -97,7 +102,7 @@ export function createKeeper({ host, asksItself, site, view, dialogs, emptySite 
     return history ? currentDocument(history) : null
   }
   const open = (document: Site, state: Partial<KeptState>) => {
-    store.setState({ ...nothing, ...state })
+    store.setState({ ...nothing, ...state, isOpening: store.getState().isOpening })
     resetView(view)
     site.open(document)
   }
@@ -148,6 +153,15 @@ export function createKeeper({ host, asksItself, site, view, dialogs, emptySite 
     } else if (report.reason !== 'canceled') tellTrouble('file', report.outcome, { reason: report.reason })
   }
 
+  async function opening<T>(open: () => Promise<T>): Promise<T> {
+    store.setState({ isOpening: true })
+    try {
+      return await open()
+    } finally {
+      store.setState({ isOpening: false })
+    }
+  }
+
   function takeAs(answer: HostAnswer<OpenedSite>, isFiled: boolean): boolean {
     if (!answer.ok) {
       if (answer.error.reason !== 'canceled') store.setState({ failure: answer.error, problems: [] })
@@ -184,17 +198,19 @@ export function createKeeper({ host, asksItself, site, view, dialogs, emptySite 
 
   const keeper: Keeper = Object.assign(store, {
     take: (answer: HostAnswer<OpenedSite>) => takeAs(answer, true),
+    takeFrom: (asked: Promise<HostAnswer<OpenedSite>>) => opening(async () => takeAs(await asked, true)),
     takeRecovered: (answer: HostAnswer<OpenedSite>) => takeAs(answer, false),
     flush: autosave,
-    async startNew(name: string): Promise<void> {
-      const answer = await host.newSite({ title: name })
-      if (!answer.ok) {
-        store.setState({ failure: answer.error })
-        return
-      }
-      const document = emptySite(answer.value.siteId, name)
-      open(document, { docId: answer.value.docId, filed: document })
-    },
+    startNew: (name: string) =>
+      opening(async () => {
+        const answer = await host.newSite({ title: name })
+        if (!answer.ok) {
+          store.setState({ failure: answer.error })
+          return
+        }
+        const document = emptySite(answer.value.siteId, name)
+        open(document, { docId: answer.value.docId, filed: document })
+      }),
     async save({ overwrite = false, next }: { overwrite?: boolean; next?: Next } = {}): Promise<void> {
       const document = committed()
       const { docId, fileName, readOnly } = store.getState()

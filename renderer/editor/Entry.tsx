@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useId } from 'react'
+import { type FocusEvent, type KeyboardEvent, useId, useLayoutEffect } from 'react'
 import { drawShape } from '../../core/document/commands/drawShape'
 import { Edit } from '../../core/document/commands/editSite'
 import { resolvePath } from '../../core/geometry/resolvePath'
@@ -60,26 +60,29 @@ export interface EntryOf {
 /** Two labelled boxes beside the point: the live value is shown until something is typed over it. */
 export function Entry({ site, camera, size, print }: EntryOf) {
   const editor = useEditor()
-  const { drawing, aim, typed, fault } = useEditorState(({ drawing, aim, typed, fault }) => ({
+  const { drawing, aim, typed, fault, box } = useEditorState(({ drawing, aim, typed, fault, box }) => ({
     drawing,
     aim,
     typed,
     fault,
+    box,
   }))
   const help = useId()
+  const wanted = box === null ? undefined : drawing?.fields[box]?.id
+  // The focus follows the document of the editor, never the other way around: a key pressed before the boxes stood has
+  // been written already, and the next one lands behind it.
+  useLayoutEffect(() => {
+    const element = wanted === undefined ? null : (document.getElementById(entryId(wanted)) as HTMLInputElement | null)
+    if (!element || element === document.activeElement) return
+    element.focus()
+    element.setSelectionRange(element.value.length, element.value.length)
+  }, [wanted])
   if (!drawing || drawing.fields.length === 0) return null
   const live = aim ? drawing.live(aim.at) : {}
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
-    if (event.key === 'Enter') {
-      editor.enter()
-      // The next boxes may be others: they stand once this key has been dealt with.
-      queueMicrotask(() => {
-        const first = editor.getState().drawing?.fields[0]
-        const box = first ? document.getElementById(entryId(first.id)) : document.querySelector<HTMLElement>('.sheet')
-        box?.focus()
-      })
-    } else if (event.key === 'Escape') {
-      const had = Object.values(typed).some(text => text !== '')
+    if (event.key === 'Enter') editor.enter()
+    else if (event.key === 'Escape') {
+      const had = Object.values(editor.getState().typed).some(text => text !== '')
       editor.escape()
       if (!had) document.querySelector<HTMLElement>('.sheet')?.focus()
     } else if (event.key === 'Backspace' && event.currentTarget.value === '') editor.back()
@@ -89,11 +92,15 @@ export function Entry({ site, camera, size, print }: EntryOf) {
     event.preventDefault()
     event.stopPropagation()
   }
+  const onBlur = ({ relatedTarget }: FocusEvent<HTMLInputElement>) => {
+    // Without a target the whole window lost it, or the box is gone: what comes next is still for the boxes.
+    if (relatedTarget && !relatedTarget.id.startsWith(entryId(''))) editor.attend(null)
+  }
   const measured = sizeOf(drawing.sketch(aim?.at ?? null), site, print)
   return (
     <div className="entry" style={placeOf(drawing, aim, camera, size)}>
       <div className="entry-boxes">
-        {drawing.fields.map(field => (
+        {drawing.fields.map((field, i) => (
           <label key={field.id}>
             {field.label}
             <input
@@ -107,6 +114,8 @@ export function Entry({ site, camera, size, print }: EntryOf) {
               aria-invalid={fault?.field === field.id || undefined}
               aria-describedby={help}
               onChange={event => editor.write(field.id, event.target.value)}
+              onFocus={() => editor.attend(i)}
+              onBlur={onBlur}
               onKeyDown={onKeyDown}
             />
           </label>
@@ -119,4 +128,4 @@ export function Entry({ site, camera, size, print }: EntryOf) {
   )
 }
 
-export const entryId = (field: string): string => `entry-${field}`
+const entryId = (field: string): string => `entry-${field}`

@@ -1,16 +1,24 @@
 import './editor.css'
-import { type KeyboardEvent, type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import {
+  type KeyboardEvent,
+  type PointerEvent,
+  useCallback,
+  useEffect,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react'
 import { Stage } from 'react-konva/lib/ReactKonvaCore'
 import { findEdge } from '../../core/document/commands/findPath'
 import { type Box, joinBounds, pointBounds } from '../../core/geometry/bounds'
 import { edgeFromRise } from '../../core/geometry/resolvePath'
-import type { PlannedJoint } from '../../core/plan/plan'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Pt } from '../../shared/document/primitives'
 import { Icon } from '../app/Icon'
-import { printDate } from '../app/printDate'
 import { usePlan, useSession, useSite, useView } from '../app/session'
 import { useJointHand } from '../pours/useJointHand'
+import { usePlates } from '../pours/usePlates'
 import type { LivePlan } from '../store/livePlan'
 import { themes, type ViewState } from '../store/viewStore'
 import { OtherShadeLayer, SunLinesShape, SunMapShape } from '../sun/SunLayers'
@@ -23,11 +31,10 @@ import { actionWords } from './actions/actions'
 import { type Camera, fitBox, panBy, pinch, type Size, toPlan, toScreen, zoomAt } from './camera/camera'
 import { homeBox } from './camera/homeBox'
 import { DimensionFields } from './DimensionFields'
-import { Entry, entryId } from './Entry'
+import { Entry } from './Entry'
 import { loadPicture } from './layers/drawPicture'
 import { DrawnLayer, GroundLayer, HandlesLayer, ShadeLayer } from './layers/PlanLayers'
 import { entityGeometry, figureGeometry } from './layers/planGeometry'
-import { pourTints } from './layers/pourTints'
 import { NorthMark } from './NorthMark'
 import { pickAt } from './pickAt'
 import { pickPart } from './pickPart'
@@ -95,8 +102,6 @@ export function PlanCanvas() {
 }
 
 const roundPoint = ([x, y]: Pt, step: number): Pt => [Math.round(x / step) * step, Math.round(y / step) * step]
-
-const noJoints: readonly PlannedJoint[] = []
 
 function Sheet({ live }: { readonly live: LivePlan }) {
   const { view, plan, site: store } = useSession()
@@ -329,8 +334,12 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     const by = arrows[event.key]
     const isPlain = !event.ctrlKey && !event.metaKey && !event.altKey
     const isEditing = stage === 'slab' && !clientView
-    const field = hand.drawing?.fields[0]
-    if (by && isEditing && camera && hand.drawing) {
+    const { drawing, box: typing } = editor.getState()
+    if (isPlain && isEditing && (typing !== null || /^[\d.]$/.test(event.key)) && editor.key(event.key)) {
+      event.preventDefault()
+      return
+    }
+    if (by && isEditing && camera && drawing) {
       const step = unitStep(!event.shiftKey)
       editor.carry(
         [by[0] * step, by[1] * step],
@@ -342,13 +351,6 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     } else if (by) {
       const step = event.shiftKey ? 160 : 40
       move(c => panBy(c, -by[0] * step, by[1] * step))
-    } else if (isEditing && isPlain && field && /^[\d.]$/.test(event.key)) {
-      editor.write(field.id, event.key)
-      queueMicrotask(() => {
-        const box = document.getElementById(entryId(field.id)) as HTMLInputElement | null
-        box?.focus()
-        box?.setSelectionRange(box.value.length, box.value.length)
-      })
     } else if (isPlain && (event.key === '+' || event.key === '=')) zoomMiddle(1.25)
     else if (isPlain && event.key === '-') zoomMiddle(0.8)
     else if (event.key === 'Escape') editor.escape()
@@ -368,25 +370,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   const zoomMiddle = (factor: number) => move(c => zoomAt(c, [size.width / 2, size.height / 2], factor))
 
   const print = useMemo(() => printMeasures(live.site.units), [live.site.units])
-  const plates = useMemo(() => {
-    const pours = parts.pours ?? []
-    const tintOf = pourTints(pours, parts.joints ?? noJoints)
-    const kept = live.site.accepted.flatMap(each => each.pours)
-    return pours.map(pour => {
-      const own = kept.find(({ id }) => id === pour.id)
-      const volume = parts.quantities?.find(q => q.pourId === pour.id && q.id.endsWith('-concrete-volume'))
-      return {
-        pour,
-        tint: tintOf.get(pour.id) ?? 1,
-        lines: [
-          print.area(pour.areaM2),
-          ...(volume ? [print.volume(volume.value)] : []),
-          pour.date === null ? `day ${pour.day}` : printDate(pour.date),
-        ],
-        state: own?.poured ? ('poured' as const) : own?.lock.shape ? ('locked' as const) : null,
-      }
-    })
-  }, [parts.pours, parts.joints, parts.quantities, print, live.site.accepted])
+  const { plates, joints: shownJoints } = usePlates(live)
   const lit = useMemo(() => {
     const figure = parts.quantities?.find(q => q.id === openFigure)
     return figure ? figureGeometry(live, parts, figure) : null
@@ -416,8 +400,11 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   const inHand = isDrawing ? { drawing: hand.drawing, aim: hand.aim, edges, traced: hand.traced } : null
   const [ready, setReady] = useState(0)
   useEffect(() => loadPicture(site, () => setReady(n => n + 1)), [site])
-  // The keys go to the plan as soon as a site is open.
-  useEffect(() => box.current?.focus({ preventScroll: true }), [])
+  // The keys go to the plan as soon as a site is open, and again once the boxes of a drawing are gone.
+  const typing = useEditorState(state => state.box !== null)
+  useLayoutEffect(() => {
+    if (!typing && document.activeElement === document.body) box.current?.focus({ preventScroll: true })
+  }, [typing])
 
   return (
     <>
@@ -452,7 +439,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
               stage={stage}
               print={print}
               plates={shownPlates}
-              joints={parts.joints ?? noJoints}
+              joints={shownJoints}
               selection={selection}
               chosen={chosen}
               lit={lit}

@@ -44,6 +44,8 @@ export interface EditorState {
   readonly aim: Aim | null
   /** What is typed into the boxes, by their ids. */
   readonly typed: Readonly<Record<string, string>>
+  /** The box that keys go to, whether or not it stands on the page yet; null while they go to the plan. */
+  readonly box: number | null
   /** Why the last thing typed or drawn was refused, and which box it stood in. */
   readonly fault: { readonly field: string | null; readonly message: string } | null
   /** Edges chosen for a border. */
@@ -75,6 +77,7 @@ const fresh: EditorState = {
   picking: null,
   aim: null,
   typed: {},
+  box: null,
   fault: null,
   edges: [],
   mark: null,
@@ -100,6 +103,10 @@ export type Editor = StoreApi<EditorState> & {
   /** The arrow keys carry the aim, from the last point or from `middle`. */
   carry(by: Pt, middle: Pt): void
   write(field: string, text: string): void
+  /** The box that has the focus; null where the plan has it. */
+  attend(box: number | null): void
+  /** A key pressed while no box had the focus; true where it went to the boxes, which then have the keys. */
+  key(key: string): boolean
   enter(): void
   /** True where there was something to take back. */
   back(): boolean
@@ -183,6 +190,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
       drawing: startDrawing(action, options, mark),
       picking: null,
       typed: {},
+      box: null,
       fault: null,
       edges: [],
     })
@@ -221,7 +229,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
   const take = ({ next, drawn, refused }: Turn) => {
     const { action, options } = store.getState()
     const now = committed()
-    store.setState({ drawing: next, typed: {}, fault: null })
+    store.setState({ drawing: next, typed: {}, box: store.getState().box === null ? null : 0, fault: null })
     if (refused) {
       refuse(refused)
       return
@@ -246,8 +254,11 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     const ids = commit(made.name, made.command)
     if (!ids) return
     // What repeats goes on; what is shaped next is chosen.
-    if (action === 'tree' || action === 'access' || action === 'note') start(action, options)
-    else {
+    if (action === 'tree' || action === 'access' || action === 'note') {
+      const isTyping = store.getState().box !== null
+      start(action, options)
+      if (isTyping) store.setState({ box: 0 })
+    } else {
       start('select', options)
     }
     view.setState({ selection: ids.slice(0, 1) })
@@ -405,6 +416,29 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     write(field: string, text: string) {
       store.setState(({ typed }) => ({ typed: { ...typed, [field]: text }, fault: null }))
     },
+    attend(box: number | null) {
+      if (store.getState().box !== box) store.setState({ box })
+    },
+    key(key: string): boolean {
+      const { drawing, box, typed } = store.getState()
+      const fields = drawing?.fields ?? []
+      const now = fields[box ?? 0]
+      if (!now || view.getState().stage !== 'slab' || view.getState().clientView) return false
+      const text = typed[now.id] ?? ''
+      if (box === null) {
+        if (!/^[\d.]$/.test(key)) return false
+        editor.write(now.id, key)
+        store.setState({ box: 0 })
+      } else if (key.length === 1) editor.write(now.id, text + key)
+      else if (key === 'Enter') editor.enter()
+      else if (key === 'Escape') editor.escape()
+      else if (key === 'Tab') store.setState({ box: (box + 1) % fields.length })
+      else if (key === 'Backspace') {
+        if (text === '') editor.back()
+        else editor.write(now.id, text.slice(0, -1))
+      } else return false
+      return true
+    },
     enter() {
       const { drawing, typed, aim, action, options } = store.getState()
       if (action === 'border' && options.strip === 'border') {
@@ -424,7 +458,10 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
         if (text === '') continue
         const value = read(field, text)
         if (!value.ok) {
-          store.setState({ fault: { field: field.id, message: value.error.message } })
+          store.setState({
+            box: drawing.fields.indexOf(field),
+            fault: { field: field.id, message: value.error.message },
+          })
           return
         }
         values[field.id] = value.value

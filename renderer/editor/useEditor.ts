@@ -6,13 +6,14 @@ import { createEditor, type Editor, type EditorState } from './editor'
 const editors = new WeakMap<Session, Editor>()
 
 /** The one editor of the page. */
-export function useEditor(): Editor {
-  const session = useSession()
+export function editorOf(session: Session): Editor {
   const ready = editors.get(session)
   if (ready) return ready
   const made = createEditor(session)
   editors.set(session, made)
   return made
 }
+
+export const useEditor = (): Editor => editorOf(useSession())
 
 export const useEditorState = <T>(select: (state: EditorState) => T): T => useStore(useEditor(), useShallow(select))

@@ -1,0 +1,55 @@
+import { editorOf } from '../editor/useEditor'
+import type { Session } from './session'
+
+type Key = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>
+
+const isTyped = (target: HTMLElement | null): boolean =>
+  target?.matches('input, textarea, select, [contenteditable]') ?? false
+
+/**
+ * Undo, redo and save by the platform's keys, Esc for the gesture in hand, and what is typed while nothing has the
+ * focus. Keys pressed while a site is being opened wait for it: whoever presses two keys in a row means both.
+ */
+export function hearKeys(session: Session): void {
+  const { site, keeper, dialogs } = session
+  let held: Key[] = []
+
+  const act = (event: Key, target: HTMLElement | null): boolean => {
+    const { key, shiftKey } = event
+    if (key === 'Escape') site.drop()
+    if ((event.ctrlKey || event.metaKey) && !event.altKey) {
+      const letter = key.toLowerCase()
+      if (letter === 's') void keeper.save()
+      else if (isTyped(target)) return false
+      else if (letter === 'z' && !shiftKey) site.undo()
+      else if (letter === 'y' || letter === 'z') site.redo()
+      else return false
+      return true
+    }
+    // A dialog, and whatever has the focus, take their keys themselves.
+    const isLoose = target === null || target === document.body
+    if (!isLoose || event.altKey || dialogs.getState().open !== null) return false
+    return editorOf(session).key(key)
+  }
+
+  window.addEventListener('keydown', event => {
+    const target = event.target as HTMLElement | null
+    if (event.defaultPrevented) return
+    if (site.getState().history === null) {
+      if (!keeper.getState().isOpening || isTyped(target) || dialogs.getState().open !== null) return
+      held.push(event)
+      event.preventDefault()
+    } else if (act(event, target)) event.preventDefault()
+  })
+
+  const release = () => {
+    if (keeper.getState().isOpening || held.length === 0) return
+    // Where nothing came of the opening the keys are meant for nothing.
+    const keys = held
+    held = []
+    if (site.getState().history === null) return
+    for (const key of keys) act(key, null)
+  }
+  site.subscribe(release)
+  keeper.subscribe(release)
+}

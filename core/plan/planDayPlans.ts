@@ -5,6 +5,7 @@ import type { Quantity } from '../../shared/planJson'
 import type { Finding } from '../../shared/problem'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { type DayConditions, dayConditions } from '../pours/day/dayConditions'
+import { learnedSet } from '../pours/day/learnedSet'
 import { type PourDayPlan, pourDay } from '../pours/day/pourDay'
 import type { Exposure } from '../sun/exposure'
 import type { Memo } from './memo'
@@ -75,16 +76,23 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
     const order = of.quantities.find(({ id }) => id === `${pour.id}-concrete-order`)
     if (!slab || !source || !order) continue
     const exposed = of.exposures.get(pour.slabId)
+    const earlier = (site.log ?? []).filter(entry => entry.date < date)
+    // The pour under way is none of the earlier ones: a tap at the slab leaves this part alone.
+    const { calibration } = memo.part('learnedSet', date, [place, settings, site.accepted, ...earlier], () =>
+      learnedSet(site, date),
+    )
     const made = memo.part(
       'dayPlan',
       pour.id,
       [
         ...[pour.region, pour.number, date, order.value, slab, source, exposed, day, crew, mix],
+        ...[calibration?.lnFactor, calibration?.spreadLn],
         ...[site.access, site.accepted, site.calendar, site.capacity, site.finishes, site.materials, settings],
       ],
       () =>
         pourDay({
           ...{ site, slab, source, exposed, crew, mix, conditions: day.value },
+          ...(calibration === null ? {} : { learned: calibration }),
           pour: {
             ...{ id: pour.id, number: pour.number, part: pour.part, region: pour.region, areaM2: pour.areaM2, date },
             orderM3: order.value,

@@ -106,6 +106,8 @@ export const PourBegun = z.strictObject({
   strips: z.array(
     z.strictObject({
       name: z.string(),
+      /** Retarder as planned. */
+      doseMin: nonNegative(),
       sun: z.strictObject({
         startUtc: z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2})?Z$/)),
         stepMin: positive(),

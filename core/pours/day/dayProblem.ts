@@ -293,11 +293,14 @@ export function dayProblem(input: DayInput, split: CrewSplit, made: PlacedWindow
   const stampMin = strips.map((strip, i) =>
     isDone(i) ? 0 : sumMin(stampingTasks(strip, split.placers, rates, split.border === 0)),
   )
-  const nextOpen = strips.findIndex((_, i) => !isDone(i))
+  const leastOpenMin = stampMin.reduce(
+    (least, min, i) => (isDone(i) ? least : Math.min(least, min)),
+    Number.POSITIVE_INFINITY,
+  )
   const placedMin = Math.max(
     made.placed.at(-1)?.toMin ?? 0,
     // The strip under the mats is not done before now.
-    input.nowMs === undefined ? 0 : (input.nowMs - input.startMs) / minuteMs - (stampMin[nextOpen] ?? 0),
+    input.nowMs === undefined ? 0 : (input.nowMs - input.startMs) / minuteMs - leastOpenMin,
   )
   const fixedDoses = [
     ...knownDoses(input),

@@ -11,6 +11,7 @@ import { heatChecks } from '../../concrete/heatIndex'
 import { hotChecks } from '../../concrete/hotChecks'
 import { rainOutlook } from '../../concrete/rain'
 import { predictSet } from '../../concrete/setClock'
+import type { SetLearned } from '../../concrete/setTargets'
 import type { CurveRegion } from '../../geometry/curve'
 import { edgeLength } from '../../geometry/edgeLength'
 import { edgeOwners } from '../../geometry/edgeOwners'
@@ -84,6 +85,8 @@ export interface PourDayInput {
   readonly crew: Crew
   readonly mix: Mix
   readonly conditions: DayConditions
+  /** What earlier pours taught about the mix. */
+  readonly learned?: SetLearned
   /** Direction of placing; the better of the two along the pour if left out. */
   readonly direction?: Direction
 }
@@ -301,6 +304,7 @@ function weatherFindings(
   const set = predictSet({
     ...{ weather: day.weather, shade: sunniest.history, thicknessM: source.thicknessM, mix: day.mix },
     ...{ placedMs: planned.placeMs, doseMin: planned.doseMin },
+    ...(day.learned === undefined ? {} : { learned: day.learned }),
     ...(settings === undefined ? {} : { settings }),
   })
   const { placedC } = tableOf(day, new Map(), sunniest).run(planned.placeMs).run
@@ -330,6 +334,7 @@ export function pourDay(input: PourDayInput): Result<PourDayPlan, readonly Findi
     ...{ startMs, hands: crew.hands, experience: crew.experience, pattern: finish?.pattern ?? 'ashlar' },
     ...{ hardener: hasHardener(site), methodM3H: method.rateM3H, thicknessM: source.thicknessM, mix },
     weather: conditions.weather,
+    ...(input.learned === undefined ? {} : { learned: input.learned }),
     ...(settings === undefined ? {} : { settings }),
   } satisfies Omit<DayInput, 'strips'>
   const shares = portions.map(portion => portion.volumeM3)

@@ -5,6 +5,8 @@ import { settingValue } from '../../shared/settings'
 import { ringContains } from '../geometry/contains'
 import { findSlabOverlaps } from '../geometry/findSlabOverlaps'
 import { resolveSlab } from '../geometry/resolveSlab'
+import { daysDone } from '../pours/order/daysDone'
+import { calendarRules } from '../pours/order/planDays'
 import { wordProblem } from '../problems/wordProblem'
 import type { Exposure } from '../sun/exposure'
 import { resolveCaster } from '../sun/resolveCaster'
@@ -13,10 +15,11 @@ import { sunlitSpans } from '../sun/sunlitSpans'
 import { printMeasures } from '../units/printMeasures'
 import { createMemo, type Memo } from './memo'
 import type { Plan } from './plan'
+import { planCapacities } from './planCapacity'
 import { planDayPlans } from './planDayPlans'
 import { type PourBudget, planPours } from './planPours'
 import { planQuantities } from './planQuantities'
-import { planPoint, planShade } from './planShade'
+import { planExposures, planPoint, planShade } from './planShade'
 
 export interface PlanRequest {
   /** `YYYY-MM-DD`; see planDate for what to pass when none was asked for. */
@@ -90,25 +93,30 @@ export function* derivePlanSteps(
   const casters = memo.part('casters', 'site', resolvedCasters, () => resolvedCasters.map(c => c.value))
   const slabList = memo.part('slabs', 'site', slabs, () => slabs)
   yield { doing: 'areas', share: 0.05, ready: { day: day.value } }
-  const planned = yield* inParts(
-    planPours(memo, site, slabList, request.date, request.budget ?? 'full'),
-    'pours',
-    0.05,
-    0.5,
-  )
-  const { pours, joints, days, order } = planned
-  yield { doing: 'figures', share: 0.5, ready: { pours, joints, days, order } }
-  const quantities = planQuantities(memo, site, slabList, pours, joints)
-  yield { doing: 'shade', share: 0.55, ready: { quantities } }
-  const shadeOf = {
+  const ground = {
     slabs: slabList,
     casters,
-    pours,
     place,
     day: day.value,
     stepMin: request.stepMin ?? settingValue(settings, 'shadeStepMin'),
     settings,
   }
+  // What a crew takes at one time follows from the sun: the raster comes before the pours where it matters.
+  const rasters = yield* inParts(planExposures(memo, ground), 'shade', 0.05, 0.2)
+  const { capacities, findings: capacityFindings } = planCapacities(memo, {
+    ...{ site, slabs: slabList, exposures: rasters, date: request.date },
+  })
+  const planned = yield* inParts(
+    planPours(memo, site, slabList, request.date, request.budget ?? 'full', capacities),
+    'pours',
+    0.2,
+    0.5,
+  )
+  const { pours, joints, order } = planned
+  yield { doing: 'figures', share: 0.5, ready: { pours, joints, days: planned.days, order, capacities } }
+  const quantities = planQuantities(memo, site, slabList, pours, joints)
+  yield { doing: 'shade', share: 0.55, ready: { quantities } }
+  const shadeOf = { ...ground, pours }
   const { shade, exposures } = yield* inParts(planShade(memo, shadeOf), 'shade', 0.55, 0.9)
   yield { doing: 'points', share: 0.9, ready: { shade } }
   const extra = (request.extraPoints ?? []).map((at, i) => ({
@@ -128,12 +136,24 @@ export function* derivePlanSteps(
     1,
   )
   const { dayPlans } = dayPlanned
+  const days = memo.part('daysDone', 'site', [planned.days, ...dayPlans, site.calendar, site.crew, settings], () =>
+    daysDone(
+      planned.days,
+      ({ pourIds }) => {
+        const own = pourIds.flatMap(id => dayPlans.find(({ pourId }) => pourId === id) ?? [])
+        return own.length < pourIds.length ? null : Math.max(...own.map(({ doneMin }) => doneMin))
+      },
+      calendarRules(site.calendar, site.crew, name => settingValue(settings, name)),
+      settings,
+    ),
+  )
   const findings: Finding[] = [
     ...slabList.flatMap(slab => slab.findings),
     ...memo.part('slabOverlaps', 'site', [slabList], () => findSlabOverlaps(slabList)),
     ...resolvedCasters.flatMap(c => c.findings),
     ...memo.part('sunlitSpans', 'site', [place, day.value, settings], () => sunlitSpans(place, day.value, settings))
       .findings,
+    ...capacityFindings,
     ...planned.findings,
     ...dayPlanned.findings,
   ]
@@ -152,6 +172,7 @@ export function* derivePlanSteps(
     points,
     quantities,
     dayPlans,
+    capacities,
     problems,
   }
   return ok({ plan, exposures })

@@ -12,6 +12,7 @@ import type { OrderFigures, PourDay } from '../pours/order/planDays'
 import type { ResolvedCaster } from '../sun/resolveCaster'
 import type { SiteDay } from '../sun/siteDay'
 import type { SunPosition } from '../sun/sunPosition'
+import type { SlabCapacity } from './planCapacity'
 
 export interface PlannedPour {
   readonly id: string
@@ -87,5 +88,7 @@ export interface Plan {
   readonly quantities: readonly Quantity[]
   /** Empty without crew and weather. */
   readonly dayPlans: readonly PourDayPlan[]
+  /** The largest area at one time, a slab each. */
+  readonly capacities: readonly SlabCapacity[]
   readonly problems: readonly Problem[]
 }

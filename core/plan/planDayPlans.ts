@@ -60,6 +60,7 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
   const mix = site.mix ?? plainMix
   const findings: Finding[] = []
   const dayPlans: PourDayPlan[] = []
+  const starts = new Map(site.accepted.flatMap(({ pours }) => pours.map(({ id, start }) => [id, start] as const)))
   const byDate = new Map<string, DayConditions | null>()
   for (const pour of of.pours) {
     const date = pour.date ?? of.date
@@ -81,13 +82,23 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
     const { calibration } = memo.part('learnedSet', date, [place, settings, site.accepted, ...earlier], () =>
       learnedSet(site, date),
     )
+    const start = starts.get(pour.id)
     const made = memo.part(
       'dayPlan',
       pour.id,
       [
         ...[pour.region, pour.number, date, order.value, slab, source, exposed, day, crew, mix],
         ...[calibration?.lnFactor, calibration?.spreadLn],
-        ...[site.access, site.accepted, site.calendar, site.capacity, site.finishes, site.materials, settings],
+        ...[
+          start?.time,
+          start?.fold,
+          site.access,
+          site.calendar,
+          site.capacity,
+          site.finishes,
+          site.materials,
+          settings,
+        ],
       ],
       () =>
         pourDay({
@@ -96,6 +107,7 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
           pour: {
             ...{ id: pour.id, number: pour.number, part: pour.part, region: pour.region, areaM2: pour.areaM2, date },
             orderM3: order.value,
+            ...(start === undefined ? {} : { start }),
           },
         }),
     )

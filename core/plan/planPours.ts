@@ -12,6 +12,7 @@ import { pourShape } from '../pours/pourShape'
 import { type Proposal, proposePours } from '../pours/proposePours'
 import { isolationEdges } from '../quantities/edgeLengths'
 import type { Memo } from './memo'
+import type { SlabCapacity } from './planCapacity'
 import type { PlannedJoint, PlannedPour } from './plan'
 import { pourParts } from './pourParts'
 
@@ -111,9 +112,11 @@ export function* planPours(
   slabs: readonly ResolvedSlab[],
   date: string,
   budget: PourBudget,
+  capacities: readonly SlabCapacity[],
 ): Generator<void, PlannedPours> {
   const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
   const propose = (key: string, slabId: string, part: PourPart, region: CurveRegion): Proposal => {
+    const capM2 = capacities.find(own => own.slabId === slabId)?.capM2 ?? settingValue(site.settings, 'capM2')
     const inputs = [region, capM2]
     const split = () => proposePours({ slabId, part, region, capM2, budget })
     if (budget === 'full') return memo.part('proposal', key, inputs, split)

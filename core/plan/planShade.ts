@@ -45,12 +45,13 @@ export interface DerivedShade {
   readonly exposures: ReadonlyMap<string, Exposure>
 }
 
-/** Sun and shade of the day: shares by step for slabs and pours, outlines on the whole hours. Yields before each slab. */
-export function* planShade(memo: Memo, of: ShadeOf): Generator<void, DerivedShade> {
-  const { place, day, stepMin, settings, casters } = of
-  const instants = dayInstants(day, stepMin)
+/** The raster of each slab. Yields before each. */
+export function* planExposures(
+  memo: Memo,
+  { slabs, casters, place, day, stepMin, settings }: Omit<ShadeOf, 'pours'>,
+): Generator<void, ReadonlyMap<string, Exposure>> {
   const exposures = new Map<string, Exposure>()
-  for (const slab of of.slabs) {
+  for (const slab of slabs) {
     yield
     const raster = memo.part<Exposure>(
       'exposure',
@@ -62,6 +63,14 @@ export function* planShade(memo: Memo, of: ShadeOf): Generator<void, DerivedShad
     )
     exposures.set(slab.id, raster)
   }
+  return exposures
+}
+
+/** Sun and shade of the day: shares by step for slabs and pours, outlines on the whole hours. Yields before each slab. */
+export function* planShade(memo: Memo, of: ShadeOf): Generator<void, DerivedShade> {
+  const { place, day, stepMin, settings, casters } = of
+  const instants = dayInstants(day, stepMin)
+  const exposures = yield* planExposures(memo, of)
   const slabShares = new Map(
     of.slabs.map(slab => {
       const raster = exposures.get(slab.id)!

@@ -68,6 +68,14 @@ export const dayWordings: Record<(typeof dayCodes)[number], Wording> = {
     message: `${pour(told)} is ${told.print.area(number(told, 'areaM2'))}; this crew at this hour and weather takes about ${told.print.area(number(told, 'capacityM2'))}.`,
     hint: 'Split it, start earlier, or add a hand.',
   }),
+  capacityBelowLeast: told => ({
+    message: `${people(told, 'hands')} at the usual start take about ${told.print.area(number(told, 'crewM2'))} of this slab in that weather: less than ${told.print.area(number(told, 'leastM2'))} is no pour.`,
+    hint: `The slab is split to ${told.print.area(number(told, 'capM2'))} instead. Another hour, another day or more hands are needed.`,
+  }),
+  outOfReach: told => ({
+    message: `${pour(told)}: ${told.print.area(number(told, 'areaM2'))} of strip ${text(told, 'strips')} ${number(told, 'count') === 1 ? 'lies' : 'lie'} farther than ${told.print.length(number(told, 'reachM'))} from a place to stand.`,
+    hint: 'Work from a bridge over the fresh concrete, or cut the pour so that each part is reached.',
+  }),
   shortLoad: told => ({
     message: `${pour(told)}: a load of ${told.print.volume(number(told, 'volumeM3'))} is a short load.`,
     hint: 'Plants charge for it; see whether another split of the slab fills the trucks.',

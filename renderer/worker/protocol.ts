@@ -14,6 +14,7 @@ export const partNames = [
   'points',
   'quantities',
   'dayPlans',
+  'capacities',
   'problems',
   'shadeLines',
   'sunMaps',

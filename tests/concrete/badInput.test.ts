@@ -104,7 +104,7 @@ describe('a pour that asks for more than is known', () => {
       doseMin: 75,
     })
     expect(set.findings.map(words)).toEqual([
-      'No concrete temperature given: 72 °F is used, a little over the air of 67 °F.',
+      'No concrete temperature given: 73 °F is used, a little over the air of 67 °F.',
       'A retarder dose for 75 min is more than on-site retarder usually buys (up to an hour, common practice).',
       'The weather ends at 2026-06-13 05:00 UTC, before this strip is too hard.',
     ])

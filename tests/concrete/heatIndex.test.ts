@@ -35,7 +35,7 @@ describe('how hot it feels', () => {
     expect(at(24, 7)).toEqual([])
     expect(at(30, 7).map(finding => finding.code)).toEqual(['crewHeat'])
     expect(at(35, 7).map(finding => finding.code)).toEqual(['crewHeatHigh'])
-    expect(at(35, 7)[0]?.values.atUtc).toBe('2026-06-12T19:00:00Z')
+    expect(at(35, 7)[0]?.values.atUtc).toBe('2026-06-12T20:00:00Z')
     expect(heatChecks(hoursOf({ ...mildDay, highC: 35 }), clock(2), clock(5))).toEqual([])
   })
 })

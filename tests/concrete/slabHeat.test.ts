@@ -159,7 +159,7 @@ describe('the slab in layers', () => {
     expect(Math.abs(column.middle.tempC[last]! - body.tempC[last]!)).toBeLessThan(0.2)
   })
 
-  it('has the top inch ready within 6 minutes of the one warm body at 4 inches on ordinary mornings, 8 after noon', () => {
+  it('has the top inch ready within 7 minutes of the one warm body at 4 inches on ordinary mornings, 8 after noon', () => {
     const days = [
       mildDay,
       { ...mildDay, highC: 24, lowC: 13, dewPointC: 10 },
@@ -179,7 +179,7 @@ describe('the slab in layers', () => {
             return course.atMs[before]! + part * (course.atMs[point]! - course.atMs[before]!)
           }
           const apart = minutesAfter(reach(runSlab(run)), reach(runColumn(run).top))
-          expect(Math.abs(apart), `${day.highC} °C ${day.sky} ${share} ${hour}`).toBeLessThan(hour < 12 ? 6 : 8)
+          expect(Math.abs(apart), `${day.highC} °C ${day.sky} ${share} ${hour}`).toBeLessThan(hour < 12 ? 7 : 8)
         }
   })
 

@@ -14,9 +14,9 @@ import { clock, dayStartMs, hoursOf, juneLight, mildDay, sunAltitudeDeg, weather
 const curve = { lowC: 15, highC: 26, sunriseH: 5.6, sunsetH: 20.4, ...airCoefficients }
 
 describe('a day in words', () => {
-  it('runs from the low before sunrise to the high after noon of the sun, and back, without a step', () => {
-    expect(airOfDay(curve, 5.6 - 0.17)).toBeCloseTo(15, 9)
-    expect(airOfDay(curve, 13 + 1.86)).toBeCloseTo(26, 9)
+  it('runs from the low after sunrise to the high after noon of the sun, and back, without a step', () => {
+    expect(airOfDay(curve, 5.6 + 1.55)).toBeCloseTo(15, 9)
+    expect(airOfDay(curve, 13 + 2.59)).toBeCloseTo(26, 9)
     for (let hour = 0; hour < 24; hour += 0.05) {
       const air = airOfDay(curve, hour)
       expect(air).toBeGreaterThanOrEqual(15 - 1e-9)
@@ -35,7 +35,7 @@ describe('a day in words', () => {
     expect(airOfDay(night, 20)).toBeCloseTo(10 + plain * stretched, 4)
   })
 
-  it('is within 6 % of the daily range table of ASHRAE Fundamentals, chapter 14 (from memory), but warmer by up to a third of the range in the morning, the safe side', () => {
+  it('is within 9 % of the range of the daily table of ASHRAE Fundamentals, chapter 14 (from memory), mornings included', () => {
     // Share of the daily range under the high, hours 1 to 24.
     const table = [
       0.88, 0.92, 0.95, 0.98, 1, 0.98, 0.91, 0.74, 0.55, 0.38, 0.23, 0.13, 0.05, 0, 0, 0.06, 0.14, 0.24, 0.39, 0.5,
@@ -45,9 +45,8 @@ describe('a day in words', () => {
     table.forEach((under, index) => {
       const hour = index + 1
       const over = airOfDay(solar, hour) - (1 - under)
-      const morning = hour >= 5 && hour <= 12
-      expect(over, `hour ${hour}`).toBeGreaterThan(-0.06)
-      expect(over, `hour ${hour}`).toBeLessThan(morning ? 0.34 : 0.06)
+      expect(over, `hour ${hour}`).toBeGreaterThan(-0.04)
+      expect(over, `hour ${hour}`).toBeLessThan(0.09)
     })
   })
 
@@ -193,7 +192,7 @@ describe('the drying row', () => {
     const drying = evaporationOfDay(weatherOf({ ...mildDay, highC: 34, dewPointC: 8, windMs: 5 }), airC => airC + 3)
     expect(drying).toHaveLength(24)
     const most = drying.reduce((high, row) => (row.rateKgM2H > high.rateKgM2H ? row : high))
-    expect(most.fromMs).toBe(clock(14))
+    expect(most.fromMs).toBe(clock(15))
     expect(most.band).toBe('precautions')
     expect(drying[4]!.band).not.toBe('precautions')
   })

@@ -1,4 +1,5 @@
 /** The largest area to stamp at one time: what the user allows, what is common practice, what this crew can do. */
+import type { Site } from '../../../shared/document/site'
 import { settingValue } from '../../../shared/settings'
 import type { DayInput, DayStrip, SetTables } from './dayProblem'
 import { planLoads } from './loads'
@@ -10,11 +11,23 @@ export type CapacityRule = 'userCap' | 'commonPractice' | 'crewAndWeather'
 export interface CapacityInput extends Omit<DayInput, 'strips'> {
   /** The user's cap; no cap of its own where left out. */
   readonly capM2?: number
+  /** The common-practice cap; the setting `practiceCapM2`, the most of it, where left out. */
+  readonly practiceM2?: number
   /** Border per area of a pour, m/m². */
   readonly borderMPerM2?: number
   /** The worst tenth of the region's sun; the open sky if left out. */
   readonly sun?: readonly SunQuantile[]
 }
+
+/**
+ * The caps of a site: the user's where one is typed, held against the most of common practice; else the lower of common
+ * practice rules.
+ */
+export const capOf = ({
+  capacity,
+  settings,
+}: Pick<Site, 'capacity' | 'settings'>): Pick<CapacityInput, 'capM2' | 'practiceM2'> =>
+  capacity === undefined ? { practiceM2: settingValue(settings, 'capM2') } : { capM2: capacity.capM2 }
 
 export interface CapacityAnswer {
   readonly capacityM2: number
@@ -58,7 +71,7 @@ const turns = 9
  */
 export function capacityOf(input: CapacityInput): CapacityAnswer {
   const tables: SetTables = input.tables ?? new Map()
-  const practiceM2 = settingValue(input.settings, 'practiceCapM2')
+  const practiceM2 = input.practiceM2 ?? settingValue(input.settings, 'practiceCapM2')
   const wantedMin = settingValue(input.settings, 'wantedSlackMin')
   const fits = (areaM2: number): boolean => slackOfArea(areaM2, input, tables) >= wantedMin
   let [low, high] = [0, practiceM2]

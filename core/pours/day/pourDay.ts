@@ -1,7 +1,8 @@
 /** The day of a pour of the site: from its shape, the crew, the mix and the weather to its plan. */
 import { DateTime } from 'luxon'
+import type * as z from 'zod/mini'
 import type { Crew, Mix } from '../../../shared/document/day'
-import type { Pt } from '../../../shared/document/primitives'
+import type { LocalTime } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Slab } from '../../../shared/document/slab'
 import { err, type Finding, ok, type Result } from '../../../shared/problem'
@@ -18,17 +19,19 @@ import { edgeOwners } from '../../geometry/edgeOwners'
 import type { ResolvedSlab } from '../../geometry/resolvedSlab'
 import type { Exposure } from '../../sun/exposure'
 import { instantOf } from '../../sun/siteDay'
-import { dayNumber, hoursOn, weekdayOf } from '../order/workCalendar'
-import { type CapacityAnswer, capacityOf } from './capacityOf'
+import { type CapacityAnswer, capacityOf, capOf } from './capacityOf'
+import { dayBase } from './dayBase'
 import type { DayConditions } from './dayConditions'
 import { type DayPlan, dayPlan } from './dayPlan'
 import { type DayInput, type DayStrip, tableOf } from './dayProblem'
 import { type TapeMark, tapeMarks } from './doseMarks'
 import { planLoads } from './loads'
-import { type PlacingMethod, placingMethod } from './placingMethod'
+import type { PlacingMethod } from './placingMethod'
+import { type StartRow, scanStarts } from './scanStarts'
 import { solveDay } from './solveDay'
 import { stripSun } from './stripSun'
 import { cutStrips, type Direction, placingDirections, type Strip } from './strips'
+import { hourlyStarts, twilightMs, type WorkSpan, workSpan } from './workSpan'
 
 const hourMs = 3_600_000
 
@@ -41,6 +44,8 @@ export interface PourOfDay {
   readonly date: string
   /** To order. */
   readonly orderM3: number
+  /** The start that was fixed for it. */
+  readonly start?: z.infer<typeof LocalTime> | undefined
 }
 
 export interface StripShape extends Strip {
@@ -71,9 +76,21 @@ export interface PourDayPlan {
   readonly input: DayInput
   readonly method: PlacingMethod
   readonly capacity: CapacityAnswer
+  readonly starts: PourStarts
+  /** The last print is done, minutes after midnight. */
+  readonly doneMin: number
   readonly washableMs: number
   readonly rainAnswer: 'go' | 'watch' | 'noGo' | 'unknown'
   readonly findings: readonly Finding[]
+}
+
+/** Hour by hour: when a first truck gives the slack wanted and is done by dark and the quiet hour. */
+export interface PourStarts {
+  readonly rows: readonly StartRow[]
+  readonly earliestMs: number | null
+  readonly latestMs: number | null
+  /** With the largest slack. */
+  readonly bestMs: number | null
 }
 
 export interface PourDayInput {
@@ -97,13 +114,9 @@ const sunnyGainMin = 5
 const clockOf = (ms: number, zone: string): string => DateTime.fromMillis(ms, { zone }).toFormat('H:mm')
 
 /** The user's start, else the first hour of the plant, else the setting. */
-function startOf(input: PourDayInput): Result<number, readonly Finding[]> {
-  const { site, pour } = input
-  const own = site.accepted.flatMap(accepted => accepted.pours).find(({ id }) => id === pour.id)?.start
-  const plant = hoursOn(site.calendar?.plantHours ?? [], weekdayOf(dayNumber(pour.date)))
-  const usualMin = plant?.fromMin ?? settingValue(site.settings, 'firstTruckH') * 60
-  const usual = `${String(Math.floor(usualMin / 60)).padStart(2, '0')}:${String(Math.floor(usualMin % 60)).padStart(2, '0')}`
-  const at = instantOf(pour.date, own?.time ?? usual, own?.fold, site.place.zone)
+function startOf({ pour, site }: PourDayInput, span: WorkSpan): Result<number, readonly Finding[]> {
+  if (pour.start === undefined) return ok(span.usualMs)
+  const at = instantOf(pour.date, pour.start.time, pour.start.fold, site.place.zone)
   return at.ok ? ok(at.value.ms) : err(at.error)
 }
 
@@ -166,12 +179,6 @@ function dayStrips(
   })
 }
 
-/** Color is thrown on unless the materials of the site put it in the mix. */
-function hasHardener(site: Site): boolean {
-  const kinds = new Set((site.materials ?? []).map(material => material.kind))
-  return kinds.has('hardener') || !kinds.has('integralColor')
-}
-
 function doseMarksOf(pour: PourOfDay, shapes: readonly StripShape[], plan: DayPlan): DoseMark[] {
   return plan.loads.flatMap(load => {
     let inDrumMin = 0
@@ -199,22 +206,16 @@ function doseMarksOf(pour: PourOfDay, shapes: readonly StripShape[], plan: DayPl
   })
 }
 
-function timeFindings(input: PourDayInput, plan: DayPlan): Finding[] {
-  const { site, pour, conditions } = input
+function timeFindings({ site, pour, conditions }: PourDayInput, span: WorkSpan, plan: DayPlan): Finding[] {
   const { zone } = site.place
   const found: Finding[] = []
   const named = { pour: pour.number }
-  const weekday = weekdayOf(dayNumber(pour.date))
-  const { startMs } = conditions.day
-  const at = (min: number): number => startMs + min * 60_000
-  const plant = hoursOn(site.calendar?.plantHours ?? [], weekday)
   const start = clockOf(plan.startMs, zone)
-  if (plant && (plan.startMs < at(plant.fromMin) || plan.startMs > at(plant.toMin)))
+  const { plant, quietMs } = span
+  if (plant && (plan.startMs < plant.fromMs || plan.startMs > plant.toMs))
     found.push({ code: 'startOutsideHours', severity: 'check', values: { ...named, start } })
-  const endMs = Math.max(...plan.strips.map(strip => strip.stampToMs))
+  const endMs = doneMs(plan)
   const end = clockOf(endMs, zone)
-  // Work goes on a little before sunrise and after sunset: civil twilight is about half an hour.
-  const twilightMs = 30 * 60_000
   const { sunriseMs, sunsetMs } = conditions
   const isPolarNight = sunriseMs === null && conditions.weather.directWm2.every(watts => watts === 0)
   if (isPolarNight || (sunriseMs !== null && plan.startMs < sunriseMs - twilightMs))
@@ -225,15 +226,17 @@ function timeFindings(input: PourDayInput, plan: DayPlan): Finding[] {
       severity: 'check',
       values: { ...named, end, dark: clockOf(sunsetMs + twilightMs, zone) },
     })
-  const noise = hoursOn(site.calendar?.noiseHours ?? [], weekday)
-  if (noise && endMs > at(noise.toMin))
-    found.push({
-      code: 'quietBeforeDone',
-      severity: 'check',
-      values: { ...named, end, quiet: clockOf(at(noise.toMin), zone) },
-    })
+  if (quietMs !== null && endMs > quietMs)
+    found.push({ code: 'quietBeforeDone', severity: 'check', values: { ...named, end, quiet: clockOf(quietMs, zone) } })
   return found
 }
+
+/** The last print is done, borders included. */
+export const doneMs = (plan: DayPlan): number =>
+  Math.max(
+    ...plan.strips.map(strip => strip.stampToMs),
+    ...plan.tasks.map(task => (task.name === 'border' ? task.toMs : 0)),
+  )
 
 function pourFindings(
   input: PourDayInput,
@@ -312,7 +315,7 @@ function weatherFindings(
     ...set.findings.filter(({ code }) => code !== 'setNotReached' || plan.slackMin < -1e5),
     ...hotChecks({ placedC, mostEvaporationKgM2H: plan.evaporationMaxKgM2H }, settings),
     ...coldChecks({ hours: conditions.hours, placedMs: plan.startMs, placedC, thicknessM: source.thicknessM }),
-    ...heatChecks(conditions.hours, plan.startMs, Math.max(...plan.strips.map(strip => strip.stampToMs))),
+    ...heatChecks(conditions.hours, plan.startMs, doneMs(plan)),
     ...rain.findings,
   ]
 }
@@ -321,22 +324,17 @@ function weatherFindings(
 export function pourDay(input: PourDayInput): Result<PourDayPlan, readonly Finding[]> {
   const { site, pour, slab, source, exposed, crew, mix, conditions } = input
   const { settings } = site
-  const start = startOf(input)
+  const span = workSpan(site, pour.date, conditions)
+  const start = startOf(input, span)
   if (!start.ok) return start
   const startMs = start.value
-  const made = planLoads({ orderM3: pour.orderM3, ...(settings === undefined ? {} : { settings }) })
-  if (!made.ok) return made
-  const { loadsM3, portions } = made.value
-  const points: Pt[] = pour.region.outer.map(edge => edge.from)
-  const method = placingMethod(points, site.access)
-  const finish = site.finishes.find(({ id }) => id === slab.finishId)
-  const base = {
-    ...{ startMs, hands: crew.hands, experience: crew.experience, pattern: finish?.pattern ?? 'ashlar' },
-    ...{ hardener: hasHardener(site), methodM3H: method.rateM3H, thicknessM: source.thicknessM, mix },
-    weather: conditions.weather,
-    ...(input.learned === undefined ? {} : { learned: input.learned }),
-    ...(settings === undefined ? {} : { settings }),
-  } satisfies Omit<DayInput, 'strips'>
+  const trucks = planLoads({ orderM3: pour.orderM3, ...(settings === undefined ? {} : { settings }) })
+  if (!trucks.ok) return trucks
+  const { loadsM3, portions } = trucks.value
+  const made = dayBase({ site, slab, source, crew, mix, conditions }, pour.region)
+  const { method } = made
+  const learned = input.learned === undefined ? {} : { learned: input.learned }
+  const base = { ...made.base, startMs, ...learned } satisfies Omit<DayInput, 'strips'>
   const shares = portions.map(portion => portion.volumeM3)
   const tryDirection = (direction: Direction) => {
     const shapes = cutStrips(pour.region, direction, shares)
@@ -377,9 +375,10 @@ export function pourDay(input: PourDayInput): Result<PourDayPlan, readonly Findi
   const capacity = capacityOf({
     ...base,
     borderMPerM2: pour.part === 'border' ? 0 : borderM / pour.areaM2,
-    ...(site.capacity === undefined ? {} : { capM2: site.capacity.capM2 }),
+    ...capOf(site),
     ...(worst === undefined ? {} : { sun: [{ share: 1, history: worst.history }] }),
   })
+  const scan = scanStarts(day, hourlyStarts(span, conditions.day.startMs), span.doneByMs)
   const rain = rainOutlook(
     {
       hours: conditions.hours,
@@ -399,11 +398,18 @@ export function pourDay(input: PourDayInput): Result<PourDayPlan, readonly Findi
     input: day,
     method,
     capacity,
+    starts: {
+      rows: scan.rows,
+      earliestMs: scan.earliestMs,
+      latestMs: scan.latestMs,
+      bestMs: scan.best?.startMs ?? null,
+    },
+    doneMin: Math.round((doneMs(plan.value) - conditions.day.startMs) / 60_000),
     washableMs: rain.washableMs,
     rainAnswer: rain.answer,
     findings: [
       ...plan.value.findings,
-      ...timeFindings(input, plan.value),
+      ...timeFindings(input, span, plan.value),
       ...pourFindings(input, plan.value, shapes, method, capacity),
       ...weatherFindings(input, plan.value, day, rain),
     ].map(finding => ({ ...finding, at: { entityId: pour.id } })),

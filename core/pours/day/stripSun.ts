@@ -10,13 +10,13 @@ export interface SunQuantile {
   readonly history: ShadeHistory
 }
 
-const quantiles = 4
+const quarters = 4
 /** More cells than this say no more about a quarter's mean: then every nth stands for its neighbors. */
 const mostCells = 400
 
 /**
- * Cells are ranked by their direct sun between two instants and gathered in quarters of the area; each quarter has the
- * mean history of its cells. Quarters with one history are one. `movedMs` is added to the instants of the exposure, for a
+ * Cells are ranked by their direct sun between two instants and gathered in parts of equal area, quarters where not said
+ * otherwise; each has the mean history of its cells. Parts with one history are one. `movedMs` is added to the instants of the exposure, for a
  * pour on another day of the same plan.
  */
 export function stripSun(
@@ -25,6 +25,7 @@ export function stripSun(
   fromMs: number,
   toMs: number,
   movedMs = 0,
+  quantiles = quarters,
 ): readonly SunQuantile[] {
   const { instants, lit } = exposed
   const stepMs = instants.length > 1 ? instants[1]! - instants[0]! : 60_000

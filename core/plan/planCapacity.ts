@@ -1,0 +1,188 @@
+/** The largest area to pour at one time on each slab: what the user typed, else the lower of common practice and crew. */
+import type { Site } from '../../shared/document/site'
+import type { Finding } from '../../shared/problem'
+import { settingValue } from '../../shared/settings'
+import type { CurveRegion } from '../geometry/curve'
+import type { ResolvedSlab } from '../geometry/resolvedSlab'
+import {
+  type CapacityAnswer,
+  type CapacityCell,
+  type CapacityInput,
+  type CapacityRule,
+  capacityMap,
+  capacityOf,
+  capOf,
+} from '../pours/day/capacityOf'
+import { leastHands } from '../pours/day/crewSplit'
+import { dayBase } from '../pours/day/dayBase'
+import { type DayConditions, dayConditions } from '../pours/day/dayConditions'
+import { stripSun } from '../pours/day/stripSun'
+import { hourlyStarts, workSpan } from '../pours/day/workSpan'
+import type { Exposure } from '../sun/exposure'
+import type { Memo } from './memo'
+
+export interface SlabCapacity {
+  readonly slabId: string
+  /** What the splitter is held to. */
+  readonly capM2: number
+  readonly rule: CapacityRule
+  /** Null where nothing is typed. */
+  readonly userM2: number | null
+  readonly practiceM2: number
+  /** What this crew takes at the usual start in the day's weather; null without crew or weather. */
+  readonly crew: {
+    /** To whole 5 ft². */
+    readonly areaM2: number
+    readonly startMs: number
+    readonly hands: number
+  } | null
+}
+
+/** The splitter is not asked again for a shade line that moved a little. */
+const stepM2 = 0.464515204
+
+interface CapacityGround {
+  readonly site: Site
+  readonly slabs: readonly ResolvedSlab[]
+  readonly exposures: ReadonlyMap<string, Exposure>
+  readonly date: string
+}
+
+interface SlabQuestion {
+  readonly input: CapacityInput
+  readonly conditions: DayConditions
+}
+
+/** Border printed with the field, m/m². */
+const borderShare = ({ borders, netAreaM2 }: ResolvedSlab): number =>
+  borders.reduce((sum, border) => (border.placed === 'withField' ? sum + border.outerLengthM : sum), 0) /
+  Math.max(1, netAreaM2)
+
+/** The whole slab in its sunniest tenth, at the usual first truck of the date. */
+function askSlab(memo: Memo, { site, exposures, date }: CapacityGround, slab: ResolvedSlab): SlabQuestion | null {
+  const { crew, conditions, place, settings } = site
+  const source = site.slabs.find(({ id }) => id === slab.id)
+  const region: CurveRegion | undefined = slab.net[0]
+  if (!crew || !conditions || !source || !region || crew.hands < leastHands) return null
+  const day = memo.part('dayConditions', date, [conditions, place, settings], () =>
+    dayConditions(conditions, date, place, settings),
+  )
+  if (!day.ok) return null
+  const { usualMs } = workSpan(site, date, day.value)
+  const exposed = exposures.get(slab.id)
+  const sunniest =
+    exposed === undefined
+      ? undefined
+      : stripSun(
+          exposed,
+          slab.net,
+          usualMs,
+          usualMs + 6 * 3_600_000,
+          day.value.day.startMs - exposed.day.startMs,
+          10,
+        ).at(-1)
+  const { base } = dayBase({ site, slab, source, crew, mix: site.mix ?? {}, conditions: day.value }, region)
+  return {
+    conditions: day.value,
+    input: {
+      ...base,
+      startMs: usualMs,
+      borderMPerM2: borderShare(slab),
+      ...capOf(site),
+      ...(sunniest === undefined ? {} : { sun: [{ share: 1, history: sunniest.history }] }),
+    },
+  }
+}
+
+export interface PlannedCapacities {
+  readonly capacities: readonly SlabCapacity[]
+  readonly findings: readonly Finding[]
+}
+
+/**
+ * One capacity a slab. What the user typed stands; without it the lower of common practice and this crew's answer rules.
+ * Where the crew's answer is under the setting `leastCapM2`, more pours would not help: common practice stays and a check
+ * says so.
+ */
+export function planCapacities(memo: Memo, ground: CapacityGround): PlannedCapacities {
+  const { site, date } = ground
+  const { settings } = site
+  const findings: Finding[] = []
+  const leastM2 = settingValue(settings, 'leastCapM2')
+  const capacities = ground.slabs.map(slab => {
+    const exposed = ground.exposures.get(slab.id)
+    const inputs = [slab, exposed, date, site.conditions, site.crew, site.mix, site.place, settings]
+    const around = [site.capacity, site.calendar, site.access, site.finishes, site.materials]
+    return memo.part('capacity', slab.id, [...inputs, ...around], (): SlabCapacity => {
+      const asked = askSlab(memo, ground, slab)
+      const answer: CapacityAnswer | null = asked && capacityOf(asked.input)
+      const userM2 = site.capacity?.capM2 ?? null
+      const practiceM2 = settingValue(settings, 'capM2')
+      const crew = answer && {
+        areaM2: Math.floor(answer.crewM2 / stepM2 + 1e-9) * stepM2,
+        startMs: asked!.input.startMs,
+        hands: asked!.input.hands,
+      }
+      const rules = crew !== null && crew.areaM2 < practiceM2 && crew.areaM2 >= leastM2
+      return {
+        ...{ slabId: slab.id, userM2, practiceM2, crew },
+        capM2: userM2 ?? (rules ? crew.areaM2 : practiceM2),
+        rule: userM2 !== null ? 'userCap' : rules ? 'crewAndWeather' : 'commonPractice',
+      }
+    })
+  })
+  for (const { slabId, userM2, capM2, crew } of capacities)
+    if (userM2 === null && crew !== null && crew.areaM2 < leastM2)
+      findings.push({
+        ...{ code: 'capacityBelowLeast', severity: 'check', at: { entityId: slabId } },
+        values: { crewM2: crew.areaM2, leastM2, capM2, hands: crew.hands },
+      })
+  return { capacities: memo.part('capacities', 'site', capacities, () => capacities), findings }
+}
+
+/** What a crew takes by start hour and hands, on the slab with the least. */
+export interface CapacityMap {
+  readonly slabId: string
+  readonly startsMs: readonly number[]
+  readonly hands: readonly number[]
+  readonly cells: readonly CapacityCell[]
+  readonly capM2: number
+}
+
+/** Crew sizes shown beside the site's own. */
+const sizesBeside = 2
+
+/** Hour by hour and crew by crew, in steps; null without crew and weather. */
+export function* planCapacityMap(
+  memo: Memo,
+  ground: CapacityGround,
+  capacities: readonly SlabCapacity[],
+): Generator<void, CapacityMap | null> {
+  const least = capacities.reduce<SlabCapacity | null>(
+    (low, own) => (own.crew && (low === null || own.crew.areaM2 < low.crew!.areaM2) ? own : low),
+    null,
+  )
+  const slab = ground.slabs.find(({ id }) => id === least?.slabId)
+  const asked = slab && askSlab(memo, ground, slab)
+  if (!least || !slab || !asked) return null
+  const { startMs: _, hands: own, ...input } = asked.input
+  const span = workSpan(ground.site, ground.date, asked.conditions)
+  const startsMs = hourlyStarts(span, asked.conditions.day.startMs)
+  const hands = Array.from({ length: 2 * sizesBeside + 1 }, (__, i) => own - sizesBeside + i).filter(
+    count => count >= leastHands,
+  )
+  const tables = new Map()
+  const cells: CapacityCell[] = []
+  for (const startMs of startsMs) {
+    const key = `${slab.id} ${startMs}`
+    cells.push(
+      ...memo.part('capacityRow', key, [least, ground.site.conditions, ground.site.mix, own], () =>
+        capacityMap({ ...input, tables }, [startMs], hands),
+      ),
+    )
+    yield
+  }
+  return memo.part('capacityMap', 'site', [least, ...cells], () => ({
+    ...{ slabId: slab.id, startsMs, hands, cells, capM2: least.capM2 },
+  }))
+}

@@ -1,0 +1,152 @@
+/** What the day plan tells the plan of the site: how much at one time, when to start, when it is done. */
+import { describe, expect, it } from 'vitest'
+import { createMemo } from '../../core/plan/memo'
+import { planCapacityMap } from '../../core/plan/planCapacity'
+import { planExposures } from '../../core/plan/planShade'
+import { resolveCaster } from '../../core/sun/resolveCaster'
+import type { Site } from '../../shared/document/site'
+import { settingValue } from '../../shared/settings'
+import { planOf, sampleSite } from '../plan/sampleSite'
+import { ft2M2 } from './crewDay'
+
+const accepted = sampleSite('l-patio-accepted')
+const { capacity: _, ...uncapped } = { ...accepted, accepted: [] }
+const hotDay = (highC: number, lowC: number): Site['conditions'] => ({
+  ...{ kind: 'day', date: '2026-07-21', highC, lowC, dewPointC: 12, windMs: 3, sky: 'sunny' },
+})
+/** The splits matter less here than how many there are. */
+const quick = { date: '2026-07-21', budget: 'small' } as const
+const hot: Site = { ...uncapped, crew: { ...uncapped.crew!, hands: 4 }, conditions: hotDay(41, 30)! }
+
+describe('the capacity the splitter is held to', () => {
+  it('is what the user typed, whatever the crew can do', () => {
+    const [own] = planOf({ ...hot, capacity: { capM2: 70 } }, quick).capacities
+    expect(own).toMatchObject({ capM2: 70, rule: 'userCap', userM2: 70 })
+    expect(own!.crew!.areaM2).toBeLessThan(70)
+  })
+
+  it('is common practice without crew or weather', () => {
+    const { crew: _c, conditions: _w, ...bare } = uncapped
+    expect(planOf(bare).capacities).toEqual([
+      {
+        ...{ slabId: accepted.slabs[0]!.id, userM2: null, crew: null },
+        ...{ rule: 'commonPractice' },
+        capM2: settingValue(undefined, 'capM2'),
+        practiceM2: settingValue(undefined, 'capM2'),
+      },
+    ])
+  })
+
+  it('is what this crew takes in this heat where that is less, and every pour keeps to it', () => {
+    const plan = planOf(hot, quick)
+    const [own] = plan.capacities
+    expect(own).toMatchObject({ rule: 'crewAndWeather', capM2: own!.crew!.areaM2 })
+    expect(own!.capM2).toBeLessThan(settingValue(undefined, 'capM2'))
+    // To whole 5 ft², so that a shade line that moves a little asks for no new split.
+    expect((own!.capM2 / ft2M2 / 5) % 1).toBeCloseTo(0, 5)
+    expect(plan.pours.length).toBeGreaterThan(2)
+    for (const pour of plan.pours) expect(pour.areaM2).toBeLessThanOrEqual(own!.capM2 * (1 + 1e-6))
+    expect(plan.dayPlans.every(day => day.capacity.rule === 'crewAndWeather')).toBe(true)
+  })
+
+  it('stays common practice with a check where the crew’s answer is no pour at all', () => {
+    const plan = planOf(
+      { ...hot, crew: { ...hot.crew!, hands: 3, experience: 'new' }, conditions: hotDay(49, 44)! },
+      quick,
+    )
+    const [own] = plan.capacities
+    expect(own).toMatchObject({ rule: 'commonPractice', capM2: settingValue(undefined, 'capM2') })
+    expect(plan.problems.find(({ code }) => code === 'capacityBelowLeast')?.message).toMatch(
+      /^3 hands at the usual start take about \d+ ft² of this slab in that weather: less than 200 ft² is no pour\.$/,
+    )
+  })
+
+  it('a price, a name or a moved point asks for no capacity anew', () => {
+    const memo = createMemo()
+    planOf(hot, quick, memo)
+    const before = memo.computed.get('capacity')
+    planOf({ ...hot, name: 'Another name' }, quick, memo)
+    expect(memo.computed.get('capacity')).toBe(before)
+  })
+
+  it('the map of it falls with the hour on a hot day and never with a hand more', () => {
+    const memo = createMemo()
+    const { slabs, day, capacities } = planOf(hot, quick)
+    const casters = hot.casters.map(caster => resolveCaster(caster).value)
+    const of = {
+      slabs,
+      casters,
+      place: hot.place,
+      day,
+      stepMin: settingValue(undefined, 'shadeStepMin'),
+      settings: undefined,
+    }
+    const run = <T>(steps: Generator<void, T>): T => {
+      for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value
+    }
+    const exposures = run(planExposures(memo, of))
+    const map = run(planCapacityMap(memo, { site: hot, slabs, exposures, date: '2026-07-21' }, capacities))!
+    expect(map.hands).toEqual([3, 4, 5, 6])
+    expect(map.startsMs.length).toBeGreaterThan(5)
+    const at = (startMs: number, hands: number) =>
+      map.cells.find(cell => cell.startMs === startMs && cell.hands === hands)!.answer.crewM2
+    for (const startMs of map.startsMs)
+      for (const hands of [4, 5, 6]) expect(at(startMs, hands)).toBeGreaterThanOrEqual(at(startMs, hands - 1) - 0.4)
+    expect(at(map.startsMs[0]!, 4)).toBeGreaterThan(at(map.startsMs[6]!, 4))
+  })
+})
+
+describe('the starts of a pour', () => {
+  const plan = planOf(accepted)
+
+  it('earliest and latest give the slack wanted and are done by dark; the best has the most', () => {
+    for (const { starts } of plan.dayPlans) {
+      expect(starts.rows.length).toBeGreaterThan(4)
+      const most = Math.max(...starts.rows.map(row => row.slackMin))
+      expect(starts.rows.find(row => row.startMs === starts.bestMs)!.slackMin).toBe(most)
+      for (const ms of [starts.earliestMs, starts.latestMs])
+        if (ms !== null) expect(starts.rows.find(row => row.startMs === ms)!.slackMin).toBeGreaterThanOrEqual(10)
+    }
+  })
+
+  it('keep to the hours of the plant', () => {
+    const hours = { weekdays: [1, 2, 3, 4, 5, 6, 7], from: '08:00', to: '10:00' }
+    const early = planOf({ ...accepted, calendar: { weatherDays: 0, noiseHours: [], plantHours: [hours] } })
+    const clock = (ms: number) => new Date(ms - 6 * 3_600_000).getUTCHours()
+    for (const { starts } of early.dayPlans) expect(starts.rows.map(row => clock(row.startMs))).toEqual([8, 9, 10])
+  })
+})
+
+describe('a day’s done hour', () => {
+  it('is that of its last print: forms, washing and feet wait from then', () => {
+    const plan = planOf(accepted)
+    for (const day of plan.days) {
+      const doneMin = Math.max(...day.pourIds.map(id => plan.dayPlans.find(own => own.pourId === id)!.doneMin))
+      const feet = day.afterTasks.find(task => task.task === 'openToFeet')!
+      const openMin = doneMin + 60 * settingValue(undefined, 'openToFeetH')
+      expect(feet.time).toBe(
+        `${String(Math.floor(openMin / 60) % 24).padStart(2, '0')}:${String(openMin % 60).padStart(2, '0')}`,
+      )
+    }
+  })
+
+  it('a pour started two hours later opens two hours later, about', () => {
+    const feetOf = (time: string) => {
+      const site: Site = {
+        ...accepted,
+        accepted: accepted.accepted.map(a => ({ ...a, pours: a.pours.map(p => ({ ...p, start: { time } })) })),
+      }
+      const task = planOf(site).days[0]!.afterTasks.find(own => own.task === 'openToFeet')!
+      return Date.parse(`${task.date}T${task.time}Z`)
+    }
+    const apartH = (feetOf('09:00') - feetOf('07:00')) / 3_600_000
+    expect(apartH).toBeGreaterThan(0.9)
+    expect(apartH).toBeLessThan(2.5)
+  })
+
+  it('without a day plan it is the setting, 15:00', () => {
+    const { crew: _c, ...bare } = accepted
+    const feet = planOf(bare).days[0]!.afterTasks.find(task => task.task === 'openToFeet')!
+    expect(feet.time).toBe('15:00')
+  })
+})

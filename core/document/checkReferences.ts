@@ -3,6 +3,7 @@ import type { Anchor } from '../../shared/document/pours'
 import type { Site } from '../../shared/document/site'
 import type { Slab } from '../../shared/document/slab'
 import type { Finding } from '../../shared/problem'
+import { editablePaths } from './commands/findPath'
 
 /** What an id should have led to; worded by the door. */
 type Target = 'edge' | 'corner' | 'ring' | 'finish' | 'slab' | 'joint' | 'pour' | 'log' | 'material' | 'picture'
@@ -82,6 +83,22 @@ const anchorReferences = (anchor: Anchor, grips: Grips | undefined, joints: Ids,
     : [{ id: anchor.edgeId, target: 'edge', field: `${at}/edgeId`, among: grips.edges }]
 }
 
+const tapeReferences = (site: Site): readonly Reference[] => {
+  if (!site.tapes) return []
+  const paths = editablePaths(site)
+  const corners = new Set(paths.flatMap(vertexIds))
+  const edges = new Set([...paths.flatMap(edgeIds), ...[...corners].map(id => `${id}~`)])
+  return site.tapes.flatMap(({ ends }, i) =>
+    ends.flatMap(({ on }, k): readonly Reference[] =>
+      on.on === 'vertex'
+        ? [{ id: on.vertexId, target: 'corner', field: `/tapes/${i}/ends/${k}/on/vertexId`, among: corners }]
+        : on.on === 'edge'
+          ? [{ id: on.edgeId, target: 'edge', field: `/tapes/${i}/ends/${k}/on/edgeId`, among: edges }]
+          : [],
+    ),
+  )
+}
+
 const pourReferences = (site: Site, slabs: Ids): readonly Reference[] => {
   const grips = new Map(site.slabs.map(slab => [slab.id, gripsOf(slab)]))
   const log = idsOf(site.log)
@@ -152,6 +169,7 @@ const references = (site: Site): readonly Reference[] => {
       (point, i): Reference => ({ id: point.slabId, target: 'slab', field: `/points/${i}/slabId`, among: slabs }),
     ),
     ...pourReferences(site, slabs),
+    ...tapeReferences(site),
     ...bookReferences(site),
   ]
 }

@@ -7,6 +7,7 @@ import { Finish, Material, Price, StockItem } from './materials'
 import { Path } from './path'
 import { AcceptedPours, JointWish } from './pours'
 import { Id, nonNegative, Pt, positive } from './primitives'
+import { Furnishing, Note, TapeDimension } from './shown'
 import { Slab } from './slab'
 
 export const siteFormat = 'slabwright-site'
@@ -67,6 +68,9 @@ export const Site = z.strictObject({
   points: z.array(MarkedPoint),
   access: z.optional(Access),
   wishes: z.array(JointWish),
+  furnishings: z.optional(z.array(Furnishing)),
+  notes: z.optional(z.array(Note)),
+  tapes: z.optional(z.array(TapeDimension)),
   capacity: z.optional(Capacity),
   mix: z.optional(Mix),
   crew: z.optional(Crew),

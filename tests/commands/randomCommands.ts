@@ -1,6 +1,7 @@
 /** Commands drawn at random for a site: what a pair of hands might do next. */
 import { addNoGo, addSpot, addWay } from '../../core/document/commands/addAccess'
 import { addBuilding, addCover, addTree, addWall } from '../../core/document/commands/addCaster'
+import { addFurnishing, addNote, addTape, setTapeMeasured } from '../../core/document/commands/addShown'
 import { addSlab } from '../../core/document/commands/addSlab'
 import { addMarkedPoint, addWish } from '../../core/document/commands/addWish'
 import { changeSlab } from '../../core/document/commands/changeEntity'
@@ -145,6 +146,11 @@ export const randomCommand = (site: Site, random: Random): Command => {
     addSpot(one(['truck', 'pump', 'washout'] as const)!, spot()),
     addNoGo(shape),
     addWay({ at: spot(), widthM: 1, open: [] }),
+    addFurnishing(one(['chair', 'roundTable', 'car'] as const)!, spot(), between(0, 360)),
+    addNote(spot(), 'Gate'),
+    addTape(vertex?.at ?? spot(), one(paths)?.vertices[0]?.at ?? spot()),
+    addTape(vertex?.at ?? spot(), spot()),
+    ...(site.tapes ?? []).map(({ id }) => setTapeMeasured(id, random() < 0.5 ? undefined : between(1, 9))),
   ]
   return one(all) ?? nothing
 }

@@ -3,6 +3,7 @@ import type { Caster } from '../../../shared/document/caster'
 import type { Way } from '../../../shared/document/day'
 import type { Finish } from '../../../shared/document/materials'
 import type { Id } from '../../../shared/document/primitives'
+import type { Furnishing, Note } from '../../../shared/document/shown'
 import type { MarkedPoint, Site } from '../../../shared/document/site'
 import type { Band, Border, Inset, Obstacle, Opening, Slab, Steps } from '../../../shared/document/slab'
 import { type Command, editSite, missing } from './editSite'
@@ -62,6 +63,13 @@ export const changeObstacle = change<Obstacle, 'name' | 'kind' | 'at'>('obstacle
 export const changeFinish = change<Finish, Exclude<keyof Finish, 'id'>>('finish', site => site.finishes)
 
 export const changeMarkedPoint = change<MarkedPoint, 'name' | 'at' | 'slabId'>('marked point', site => site.points)
+
+export const changeFurnishing = change<Furnishing, 'name' | 'kind' | 'turnDeg' | 'widthM' | 'depthM'>(
+  'piece of furniture',
+  site => site.furnishings ?? [],
+)
+
+export const changeNote = change<Note, 'text'>('note', site => site.notes ?? [])
 
 export const changeWay = change<Way, 'name' | 'at' | 'widthM'>('way in and out', site => site.access?.ways ?? [])
 

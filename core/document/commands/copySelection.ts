@@ -10,7 +10,7 @@ import { shiftBy } from './rigidMotion'
 import { chosenEntities, type Entity } from './siteEntities'
 
 /** Free text is never an id. */
-const textKeys = new Set(['name', 'color', 'kind'])
+const textKeys = new Set(['name', 'color', 'kind', 'text'])
 
 /** A deep copy; every id in it is new, and every mention of one of them goes along. */
 const cloneRow = <T>(row: T, edit: Edit, renamed: Map<Id, Id>): T => {
@@ -115,6 +115,18 @@ const copyEntity = (entity: Entity, { source, draft, edit, renamed, slabFor }: C
     case 'caster':
       draft.casters.push(copyOf(entity.row))
       return true
+    case 'furnishing':
+      draft.furnishings = [...(draft.furnishings ?? []), copyOf(entity.row)]
+      return true
+    case 'note':
+      draft.notes = [...(draft.notes ?? []), copyOf(entity.row)]
+      return true
+    case 'tape': {
+      // The copy is of the line; what it hung on stays with the first one.
+      const [a, b] = entity.row.ends.map(({ last }) => ({ on: { on: 'free' as const }, last }))
+      draft.tapes = [...(draft.tapes ?? []), { ...copyOf(entity.row), ends: [a!, b!] }]
+      return true
+    }
     default: {
       draft.access ??= { ...source.access!, truckSpots: [], pumpSpots: [], washouts: [], noGo: [], ways: [] }
       if (entity.kind === 'spot') draft.access[entity.spots].push(copyOf(entity.row))

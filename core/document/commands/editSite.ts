@@ -5,6 +5,7 @@ import type { Site } from '../../../shared/document/site'
 import type { Finding } from '../../../shared/problem'
 import { checkEdit } from './checkEdit'
 import { settlePours } from './settlePours'
+import { settleTapes } from './settleTapes'
 import { turnRings } from './turnRings'
 
 /** A `Result<Site>` that also tells what the edit did beside its purpose, and which entities it made. */
@@ -73,7 +74,7 @@ export const editSite = (site: Site, recipe: (draft: Site, edit: Edit) => Findin
   const drawn = finishDraft(draft) as Site
   if (drawn === site) return { ok: true, value: site, findings: [], made: [] }
   const turned = turnRings(site, drawn, edit)
-  const value = settlePours(site, turned, edit)
+  const value = settleTapes(settlePours(site, turned, edit), edit)
   const broken = checkEdit(site, value, edit.onlyMoved)
   if (broken.length > 0) return { ok: false, error: broken }
   return { ok: true, value, findings: edit.findings, made: edit.made }

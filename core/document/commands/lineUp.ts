@@ -1,5 +1,6 @@
 import type { Path } from '../../../shared/document/path'
 import type { Id, Pt } from '../../../shared/document/primitives'
+import type { Furnishing } from '../../../shared/document/shown'
 import type { Site } from '../../../shared/document/site'
 import { type Box, joinBounds, pointBounds, ringBounds } from '../../geometry/bounds'
 import { resolvePath } from '../../geometry/resolvePath'
@@ -12,6 +13,12 @@ import { chosenEntities, type Entity } from './siteEntities'
 const pathBox = (path: Path): Box => {
   const { ring } = resolvePath(path, path.id, isClosed(path))
   return ring.length > 0 ? ringBounds(ring) : pointBounds(path.vertices.map(({ at }) => at))
+}
+
+const furnishingBox = ({ at: [x, y], turnDeg, widthM, depthM }: Furnishing): Box => {
+  const [cos, sin] = [Math.abs(Math.cos((turnDeg * Math.PI) / 180)), Math.abs(Math.sin((turnDeg * Math.PI) / 180))]
+  const [w, h] = [(widthM * cos + depthM * sin) / 2, (widthM * sin + depthM * cos) / 2]
+  return { minX: x - w, minY: y - h, maxX: x + w, maxY: y + h }
 }
 
 const entityBox = (entity: Entity): Box | undefined => {
@@ -37,7 +44,12 @@ const entityBox = (entity: Entity): Box | undefined => {
     case 'wish':
       if (entity.row.kind === 'forbiddenArea') return pathBox(entity.row.path)
       return entity.row.kind === 'forbiddenLine' ? pointBounds(entity.row.line) : undefined
+    case 'furnishing':
+      return furnishingBox(entity.row)
+    case 'tape':
+      return pointBounds(entity.row.ends.map(({ last }) => last))
     case 'obstacle':
+    case 'note':
     case 'spot':
     case 'way':
     case 'point':

@@ -109,6 +109,18 @@ class Mover {
       for (const end of row.line) if (end.anchor.on === 'free') end.last = this.motion.at(end.last)
   }
 
+  private furnishing(row: Extract<Entity, { kind: 'furnishing' }>['row']): void {
+    if (this.gone.has(row.id)) return
+    this.place(row)
+    row.turnDeg = ((this.motion.direction(row.turnDeg) % 360) + 360) % 360
+  }
+
+  /** Ends on a corner or an edge stay on it. */
+  private tape(row: Extract<Entity, { kind: 'tape' }>['row']): void {
+    if (!this.once(row.id)) return
+    for (const end of row.ends) if (end.on.on === 'free') end.last = this.motion.at(end.last)
+  }
+
   entity(entity: Entity): Finding | undefined {
     switch (entity.kind) {
       case 'slab':
@@ -131,7 +143,14 @@ class Mover {
       case 'noGo':
         this.path(entity.row)
         break
+      case 'furnishing':
+        this.furnishing(entity.row)
+        break
+      case 'tape':
+        this.tape(entity.row)
+        break
       case 'obstacle':
+      case 'note':
       case 'spot':
       case 'way':
       case 'point':

@@ -4,6 +4,7 @@ import type { Way } from '../../../shared/document/day'
 import type { Path } from '../../../shared/document/path'
 import type { JointWish } from '../../../shared/document/pours'
 import type { Id, Pt } from '../../../shared/document/primitives'
+import type { Furnishing, Note, TapeDimension } from '../../../shared/document/shown'
 import type { MarkedPoint, Site } from '../../../shared/document/site'
 import type { Band, Border, Inset, Obstacle, Opening, Slab, Steps } from '../../../shared/document/slab'
 
@@ -27,6 +28,9 @@ export type Entity =
   | { readonly kind: 'way'; readonly row: Way; readonly list: Way[] }
   | { readonly kind: 'point'; readonly row: MarkedPoint; readonly list: MarkedPoint[] }
   | { readonly kind: 'wish'; readonly row: JointWish; readonly list: JointWish[] }
+  | { readonly kind: 'furnishing'; readonly row: Furnishing; readonly list: Furnishing[] }
+  | { readonly kind: 'note'; readonly row: Note; readonly list: Note[] }
+  | { readonly kind: 'tape'; readonly row: TapeDimension; readonly list: TapeDimension[] }
 
 export type SpotList = 'truckSpots' | 'pumpSpots' | 'washouts'
 export const spotLists = ['truckSpots', 'pumpSpots', 'washouts'] as const satisfies readonly SpotList[]
@@ -40,6 +44,9 @@ const onSlab = (slab: Slab, list: Slab[]): readonly Entity[] => [
   ...slab.steps.map((row): Entity => ({ kind: 'steps', row, list: slab.steps, owner: slab })),
   ...slab.obstacles.map((row): Entity => ({ kind: 'obstacle', row, list: slab.obstacles, owner: slab })),
 ]
+
+const rowsOf = (list: readonly { id: Id }[] | undefined, kind: 'furnishing' | 'note' | 'tape'): readonly Entity[] =>
+  (list ?? []).map(row => ({ kind, row, list }) as Entity)
 
 /** In document order: slabs before what is drawn on them. */
 export const siteEntities = (site: Site): readonly Entity[] => {
@@ -58,6 +65,9 @@ export const siteEntities = (site: Site): readonly Entity[] => {
         ]),
     ...site.points.map((row): Entity => ({ kind: 'point', row, list: site.points })),
     ...site.wishes.map((row): Entity => ({ kind: 'wish', row, list: site.wishes })),
+    ...rowsOf(site.furnishings, 'furnishing'),
+    ...rowsOf(site.notes, 'note'),
+    ...rowsOf(site.tapes, 'tape'),
   ]
 }
 

@@ -1,12 +1,17 @@
 import type { CurveRegion } from '../../core/geometry/curve'
 import { flattenRing } from '../../core/geometry/flattenRing'
-import type { Proposal } from '../../core/pours/proposePours'
+import type { Pt } from '../../shared/document/primitives'
 import { labelSpot } from '../editor/layers/drawPours'
 
 const size = 84
 
 /** A split at thumbnail size: each pour its tint and number. */
-export function MiniPlan({ region, proposal }: { readonly region: CurveRegion; readonly proposal: Proposal }) {
+interface MiniSplit {
+  readonly pours: readonly { readonly region: CurveRegion; readonly areaM2: number; readonly number?: string }[]
+  readonly joints: readonly { readonly from: Pt; readonly to: Pt }[]
+}
+
+export function MiniPlan({ region, proposal }: { readonly region: CurveRegion; readonly proposal: MiniSplit }) {
   const ring = flattenRing(region.outer, 0.02)
   const xs = ring.map(([x]) => x)
   const ys = ring.map(([, y]) => y)
@@ -25,7 +30,7 @@ export function MiniPlan({ region, proposal }: { readonly region: CurveRegion; r
           <g key={`${pour.areaM2} ${x} ${y}`}>
             <path d={path(pour.region)} fill={`var(--p${tint})`} stroke="var(--outline)" fillRule="evenodd" />
             <text x={x} y={Number(y) + 5} textAnchor="middle" fill={`var(--p${tint}-ink)`}>
-              {i + 1}
+              {pour.number ?? i + 1}
             </text>
           </g>
         )

@@ -1,10 +1,5 @@
 import { useMemo } from 'react'
-import { acceptPours } from '../../core/pours/editing/acceptPours'
-import { replanRest } from '../../core/pours/replan/replanRest'
-import { areaUnits } from '../../core/units/areaUnits'
 import { printMeasures } from '../../core/units/printMeasures'
-import { defaults } from '../../shared/settings'
-import { applyEdit } from '../app/applyEdit'
 import { printDate } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import { pourTints } from '../editor/layers/pourTints'
@@ -12,14 +7,12 @@ import { FigureRow } from '../ledger/FigureRow'
 import { entityNames } from '../ledger/nameEntities'
 import { Problems } from '../ledger/Problems'
 import type { LivePlan } from '../store/livePlan'
+import { CapacityRow } from './CapacityRow'
 import { DayList } from './DayList'
 import { JointCard } from './JointCard'
 import { PourActs } from './PourActs'
 import { ProposalCards } from './ProposalCards'
-import { TypedField } from './TypedField'
-
-/** Sides the search for a new split may visit when the rest is planned again. */
-const restBudget = 400_000
+import { RepairCards } from './RepairCard'
 
 export function PoursPage({ live }: { readonly live: LivePlan }) {
   const session = useSession()
@@ -27,7 +20,6 @@ export function PoursPage({ live }: { readonly live: LivePlan }) {
   const joints = usePlan(({ parts }) => parts.joints)
   const isChosen = usePlan(({ parts }) => parts.pours?.every(pour => !pour.proposed) ?? false)
   const chosenJoint = joints?.find(({ id, kind }) => id === selection.at(-1) && kind === 'construction')
-  const fixed = live.site.accepted.filter(({ pours }) => pours.some(({ lock, poured }) => lock.shape || poured))
   return (
     <>
       <CapacityRow live={live} />
@@ -39,70 +31,15 @@ export function PoursPage({ live }: { readonly live: LivePlan }) {
           </button>
         </p>
       ) : null}
+      <RepairCards live={live} />
       {chosenJoint ? <JointCard live={live} joint={chosenJoint} /> : null}
       {isChosen ? null : <ProposalCards live={live} />}
       <PourCards live={live} />
-      {fixed.length > 0 ? (
-        <div className="acts-row">
-          <button
-            type="button"
-            className="btn"
-            onClick={() => {
-              for (const { slabId, part } of fixed)
-                applyEdit(session, 'plan the rest again', site => {
-                  const rest = replanRest(site, slabId, part, { budget: restBudget })
-                  return rest.ok ? acceptPours(site, rest.value.offer) : { ok: false, error: rest.error }
-                })
-            }}
-          >
-            Plan the rest again
-          </button>
-        </div>
-      ) : null}
       <Problems />
       <DayList live={live} />
       {isChosen ? <ProposalCards live={live} /> : null}
       <JointLengths live={live} />
     </>
-  )
-}
-
-/** The largest pour, where that comes from, and the box to set it. */
-function CapacityRow({ live }: { readonly live: LivePlan }) {
-  const session = useSession()
-  const { site } = live
-  const print = printMeasures(site.units)
-  const own = site.capacity?.capM2
-  const setting = site.settings?.capM2
-  const capM2 = own ?? setting ?? defaults.capM2.value
-  const unit = areaUnits[site.units]
-  const rule =
-    own !== undefined
-      ? 'Set for this site.'
-      : setting !== undefined
-        ? 'Set in the site’s settings.'
-        : `What rules it: ${defaults.capM2.source}.`
-  return (
-    <section aria-label="Capacity">
-      <header>
-        <h2>At most {print.area(capM2)} a pour</h2>
-      </header>
-      <div className="note">
-        <p>{rule}</p>
-        <TypedField
-          label={`Largest pour, ${unit.name}`}
-          text={String(Math.round(capM2 / unit.m2))}
-          onText={typed => {
-            const value = Number(typed.replace(/,/g, ''))
-            if (!(value > 0)) return 'A largest pour is an area over zero.'
-            session.site.edit('largest pour', draft => {
-              draft.capacity = { capM2: value * unit.m2 }
-            })
-            return null
-          }}
-        />
-      </div>
-    </section>
   )
 }
 

@@ -1,25 +1,40 @@
 import type { OfferedSplit } from '../../core/plan/deriveScreen'
 import type { PlannedPour } from '../../core/plan/plan'
-import { acceptPours } from '../../core/pours/editing/acceptPours'
+import { acceptPours, type PoursOffer } from '../../core/pours/editing/acceptPours'
 import type { EditOf } from '../app/applyEdit'
+import { recommendedOf } from './recommendedOf'
 
 const isSamePart = (a: OfferedSplit, b: OfferedSplit): boolean => a.slabId === b.slabId && a.part === b.part
 
 /** A part in several pieces is accepted whole: the other pieces as their fewest pours. */
-export function chooseOffer(offer: OfferedSplit, offers: readonly OfferedSplit[]): EditOf {
+function takenWith(offer: OfferedSplit, offers: readonly OfferedSplit[]): PoursOffer {
   const others = offers.filter(
-    each => isSamePart(each, offer) && each.region !== offer.region && each.id.endsWith(' fewest'),
+    each => isSamePart(each, offer) && each.region !== offer.region && each.kind === 'fewest',
   )
   const taken = [offer, ...others].map(({ proposal }) => proposal)
-  return site =>
-    acceptPours(site, {
-      slabId: offer.slabId,
-      part: offer.part,
-      pours: taken.flatMap(({ pours }) => pours),
-      joints: taken.flatMap(({ joints }) => joints),
-      keptJoints: offer.kept.joints,
-      keptPourIds: offer.kept.pourIds,
-    })
+  return {
+    slabId: offer.slabId,
+    part: offer.part,
+    pours: taken.flatMap(({ pours }) => pours),
+    joints: taken.flatMap(({ joints }) => joints),
+    keptJoints: offer.kept.joints,
+    keptPourIds: offer.kept.pourIds,
+  }
+}
+
+export const chooseOffer =
+  (offer: OfferedSplit, offers: readonly OfferedSplit[]): EditOf =>
+  site =>
+    acceptPours(site, takenWith(offer, offers))
+
+/** What acceptPours takes to split a part as recommended; null while no way is known. */
+export function offerOf(
+  { slabId, part }: Pick<OfferedSplit, 'slabId' | 'part'>,
+  offers: readonly OfferedSplit[],
+): PoursOffer | null {
+  const own = offers.filter(each => each.slabId === slabId && each.part === part)
+  const first = recommendedOf(own.filter(({ region }) => region === own[0]?.region))
+  return first ? takenWith(first, offers) : null
 }
 
 /** Areas closer than this are the same pour (m²). */

@@ -1,7 +1,9 @@
 /** What is looked at and how; never saved with the document and never an undo step. */
 
 import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { CurveRegion } from '../../core/geometry/curve'
 import type { OtherDay } from '../../core/plan/deriveScreen'
+import type { PourPart } from '../../shared/document/pours'
 import type { Pt } from '../../shared/document/primitives'
 
 export const stages = ['slab', 'sun', 'pours', 'numbers', 'sheets', 'log'] as const
@@ -9,6 +11,16 @@ export type Stage = (typeof stages)[number]
 
 export const themes = ['light', 'dark', 'sunlight'] as const
 export type Theme = (typeof themes)[number]
+
+/** Pours looked at before they are taken: drawn on the plan in place of the part's own. */
+export interface TrialSplit {
+  readonly slabId: string
+  readonly part: PourPart
+  readonly pours: readonly { readonly number: string; readonly region: CurveRegion; readonly areaM2: number }[]
+  readonly joints: readonly { readonly from: Pt; readonly to: Pt; readonly lengthM: number }[]
+  /** Pours of the part that stay as they are. */
+  readonly keptPourIds: readonly string[]
+}
 
 export interface ViewState {
   readonly stage: Stage
@@ -28,6 +40,8 @@ export interface ViewState {
   /** Two points on the edge of the shade as it lies on the slab today, while they are being marked. */
   readonly marking: readonly Pt[] | null
   readonly markedSlabId: string | null
+  /** Of the card under the hand or with the focus; null for none. */
+  readonly trial: TrialSplit | null
   /** What the last edit refused, or did besides its purpose. */
   readonly notice: string | null
   /** Sheets that are neither shown nor sent, by their ids. */
@@ -49,6 +63,7 @@ const start: ViewState = {
   pin: null,
   marking: null,
   markedSlabId: null,
+  trial: null,
   notice: null,
   leftOut: [],
   clientView: false,

@@ -3,10 +3,11 @@ import type { Context } from 'konva/lib/Context'
 import { memo, type ReactNode } from 'react'
 import { Layer, Shape } from 'react-konva/lib/ReactKonvaCore'
 import { useStore } from 'zustand'
-import type { PlannedJoint } from '../../../core/plan/plan'
 import type { Measures } from '../../../core/units/measures'
 import type { Caster } from '../../../shared/document/caster'
 import type { Site, UnitSystem } from '../../../shared/document/site'
+import { useView } from '../../app/session'
+import { useClient } from '../../slab/client/clientStore'
 import type { LivePlan } from '../../store/livePlan'
 import type { PlanStore } from '../../store/planStore'
 import type { Stage } from '../../store/viewStore'
@@ -21,7 +22,7 @@ import { drawInHand, type InHand } from './drawInHand'
 import { drawCasterNames, drawSlabNames } from './drawNames'
 import { drawParts, drawWishes } from './drawParts'
 import { drawPicture } from './drawPicture'
-import { drawPlates, drawPours, type PourPlate } from './drawPours'
+import { type DrawnJoint, drawPlates, drawPours, type PourPlate } from './drawPours'
 import { drawShade } from './drawShade'
 import { drawSlabEdges, drawSlabs } from './drawSlabs'
 import { labelRoom, type Rect } from './labelRoom'
@@ -158,12 +159,15 @@ export const HandlesLayer = memo(function HandlesLayer({
   readonly stage: Stage
   readonly print: Measures
   readonly plates: readonly PourPlate[] | null
-  readonly joints: readonly PlannedJoint[]
+  readonly joints: readonly DrawnJoint[]
   readonly selection: readonly string[]
   readonly chosen: readonly PlanGeometry[]
   readonly lit: PlanGeometry | null
 }) {
   const { site, slabs } = live
+  const clientView = useView(state => state.clientView)
+  const [{ showAreas }] = useClient(site)
+  const showsNames = stage === 'slab' && !lit && (!clientView || showAreas)
   return (
     <Layer listening={false}>
       <Shape
@@ -173,7 +177,7 @@ export const HandlesLayer = memo(function HandlesLayer({
           if (lit) drawLit(pen, lit)
           if (plates) drawPlates(pen, { plates, joints, selection }, room)
           if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, slabs, print, room)
-          if (stage === 'slab' && !lit) drawSlabNames(pen, slabs, print, room)
+          if (showsNames) drawSlabNames(pen, slabs, print, room)
           if (stage === 'slab') drawPoints(pen, site.points)
           drawCasterNames(pen, site.casters, print, room)
           for (const geometry of chosen) drawSelection(pen, geometry)

@@ -11,7 +11,7 @@ import type { Tint } from './pourTints'
 import { ringPath } from './ringPath'
 
 export interface PourPlate {
-  readonly pour: PlannedPour
+  readonly pour: Pick<PlannedPour, 'id' | 'number' | 'region'>
   readonly tint: Tint
   /** Under the number: area, concrete, day. */
   readonly lines: readonly string[]
@@ -19,9 +19,11 @@ export interface PourPlate {
   readonly state: 'locked' | 'poured' | null
 }
 
+export type DrawnJoint = Pick<PlannedJoint, 'kind' | 'from' | 'to' | 'locked'>
+
 export interface PoursScene {
   readonly plates: readonly PourPlate[]
-  readonly joints: readonly PlannedJoint[]
+  readonly joints: readonly DrawnJoint[]
   readonly selection: readonly string[]
 }
 
@@ -131,7 +133,7 @@ export function drawPlates(pen: Pen, { plates, joints, selection }: PoursScene, 
 }
 
 /** A construction joint as the form board that makes it, stakes along it. */
-function drawHeader(pen: Pen, { from, to }: PlannedJoint): void {
+function drawHeader(pen: Pen, { from, to, locked }: DrawnJoint): void {
   const { ctx, inks, camera } = pen
   const [a, b] = [toScreen(camera, from), toScreen(camera, to)]
   const length = Math.hypot(b[0] - a[0], b[1] - a[1])
@@ -139,7 +141,8 @@ function drawHeader(pen: Pen, { from, to }: PlannedJoint): void {
   ctx.save()
   ctx.translate(a[0], a[1])
   ctx.rotate(Math.atan2(b[1] - a[1], b[0] - a[0]))
-  ctx.fillStyle = inks['header-fill']
+  // A locked joint is a board painted all over.
+  ctx.fillStyle = locked ? inks.header : inks['header-fill']
   ctx.strokeStyle = inks.header
   ctx.lineWidth = 1.2 * inks.weight
   ctx.fillRect(0, -2.5, length, 5)

@@ -19,7 +19,7 @@ import { closedPath, drawCircle, drawPath, ink, moveLine, num, openPath, softInk
 const gray = '#8A8A8A'
 
 /** Crown in plan: scallops around the circle, twigs from the trunk. */
-function drawCrown(center: XY, radius: number): string {
+export function crownPaths(center: XY, radius: number): { readonly edge: string; readonly twigs: string } {
   const lobes = Math.max(8, Math.min(18, Math.round(radius / 5)))
   const at = (i: number, r: number): XY => {
     const angle = (2 * Math.PI * i) / lobes
@@ -32,9 +32,14 @@ function drawCrown(center: XY, radius: number): string {
   const twigs = [0.4, 2.1, 3.6, 5, 6.7].map(i =>
     moveLine(at((i * lobes) / 8, radius * 0.3), at((i * lobes) / 8, radius * 0.66)),
   )
+  return { edge: `${d}Z`, twigs: twigs.join('') }
+}
+
+function drawCrown(center: XY, radius: number): string {
+  const { edge, twigs } = crownPaths(center, radius)
   return (
-    drawPath(`${d}Z`, { stroke: ink, width: 1 }) +
-    drawPath(twigs.join(''), { stroke: gray, width: 0.6 }) +
+    drawPath(edge, { stroke: ink, width: 1 }) +
+    drawPath(twigs, { stroke: gray, width: 0.6 }) +
     drawCircle(center, 3, { fill: ink })
   )
 }
@@ -153,12 +158,12 @@ function nameWish(
   frame: Frame,
   window: PageRect,
   slabs: readonly XY[][],
-  levelM: number,
+  levelM: number | null,
   measures: Measures,
 ): LabelWish<DrawLabel> {
-  const height = heightText(caster, levelM, measures)
+  const height = levelM === null ? '' : heightText(caster, levelM, measures)
   const width = Math.max(widthOf(caster.name, planLetterPt, 'planBold'), widthOf(height, planLetterPt)) + 8
-  const box: LabelBox = { center: [0, 0], width, height: 33 }
+  const box: LabelBox = { center: [0, 0], width, height: height === '' ? 17 : 33 }
   const candidates = spotsOf(caster, frame, window, box).map(({ at, cost }): Candidate<DrawLabel> => {
     const [x, y] = pullInside(at, box, window)
     const placed: LabelBox = { ...box, center: [x, y] }
@@ -170,8 +175,10 @@ function nameWish(
         others.reduce((sum, rings) => sum + 25 * boxPointsInside(placed, rings), 0),
       place: () =>
         drawGround(placed) +
-        drawTag(caster.name, { ...placed, center: [x, y - 8] }, { sizePt: planLetterPt, face: 'planBold' }) +
-        drawTag(height, { ...placed, center: [x, y + 8] }, { sizePt: planLetterPt, fill: softInk }),
+        (height === ''
+          ? drawTag(caster.name, placed, { sizePt: planLetterPt, face: 'planBold' })
+          : drawTag(caster.name, { ...placed, center: [x, y - 8] }, { sizePt: planLetterPt, face: 'planBold' }) +
+            drawTag(height, { ...placed, center: [x, y + 8] }, { sizePt: planLetterPt, fill: softInk })),
     }
   })
   return { candidates, dropAbove: 600 }
@@ -191,12 +198,12 @@ const outlineSegments = (caster: SheetCaster, frame: Frame): Layer['segments'] =
   ]
 }
 
-/** Names and heights of the casters that show in the window. */
+/** Names and heights of the casters that show in the window; names alone where there is no level to measure from. */
 export function drawCasterNames(
   data: SheetData,
   frame: Frame,
   window: PageRect,
-  levelM: number,
+  levelM: number | null,
   measures: Measures,
 ): Layer {
   const slabs = data.slabs.map(slab => flatToPage(frame, slab.outline))

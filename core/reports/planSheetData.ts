@@ -21,7 +21,7 @@ import type {
   SheetSunShares,
 } from './sheetData'
 
-function sheetSlab(slab: ResolvedSlab, drawn: Slab | undefined, finishName: (id: string) => string): SheetSlab {
+export function sheetSlab(slab: ResolvedSlab, drawn: Slab | undefined, finishName: (id: string) => string): SheetSlab {
   const named = <T extends { readonly id: string; readonly name?: string | undefined }>(
     list: readonly T[] | undefined,
     id: string,
@@ -88,7 +88,7 @@ function sheetSlab(slab: ResolvedSlab, drawn: Slab | undefined, finishName: (id:
 
 const flatPath = (path: Parameters<typeof resolvePath>[0], id: string): Ring => flattenRing(resolvePath(path, id).ring)
 
-function casterShape(caster: Caster): CasterShape {
+export function casterShape(caster: Caster): CasterShape {
   switch (caster.kind) {
     case 'building':
       return {
@@ -117,8 +117,8 @@ function sheetCaster({ caster, solids }: ResolvedCaster): SheetCaster {
   }
 }
 
-function sheetPour(pour: PlannedPour, plan: Plan): SheetPour {
-  const concrete = plan.quantities.find(q => q.pourId === pour.id && q.id.endsWith('concrete-order'))
+export function sheetPour(pour: PlannedPour, quantities: Plan['quantities']): SheetPour {
+  const concrete = quantities.find(q => q.pourId === pour.id && q.id.endsWith('concrete-order'))
   return {
     id: pour.id,
     number: pour.number,
@@ -186,7 +186,7 @@ export function planSheetData(plan: Plan): SheetData {
     ),
     casters: plan.casters.map(sheetCaster),
     points: plan.points.map(({ id, name, at }) => ({ id, name, at })),
-    pours: plan.pours.map(pour => sheetPour(pour, plan)),
+    pours: plan.pours.map(pour => sheetPour(pour, plan.quantities)),
     joints: plan.joints,
     days: sheetDays(plan),
     ways: (site.access?.ways ?? []).map(({ id, name, at, widthM }) => ({

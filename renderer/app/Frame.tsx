@@ -3,6 +3,7 @@ import { Ledger } from '../ledger/Ledger'
 import { PlanOutline } from '../outline/PlanOutline'
 import { DayRail } from '../rail/DayRail'
 import { SheetPages } from '../sheets/SheetPages'
+import { ClientSheetPage } from '../slab/client/ClientSheetPage'
 import { StageBar } from './StageBar'
 import { usePlan, useView } from './session'
 
@@ -18,6 +19,13 @@ function Announcer() {
   )
 }
 
+/** In client view only the client's own drawing. */
+function Pages() {
+  const clientView = useView(state => state.clientView)
+  const live = usePlan(state => state.live)
+  return clientView && live ? <ClientSheetPage live={live} /> : <SheetPages />
+}
+
 export function Frame() {
   const { stage, clientView } = useView(({ stage, clientView }) => ({ stage, clientView }))
   const showsRail = !withoutRail.has(stage)
@@ -26,7 +34,7 @@ export function Frame() {
       <StageBar />
       <main className="plan" aria-label="Plan">
         {stage === 'sheets' ? (
-          <SheetPages />
+          <Pages />
         ) : (
           <>
             <PlanCanvas />

@@ -57,6 +57,8 @@ function Stages() {
   const figures = useFigures()
   const list = useRef<HTMLOListElement>(null)
   const shown = stages.filter(each => !clientView || !hidden.has(each))
+  const told = (each: Stage): string =>
+    clientView && each !== 'sun' ? (each === 'sheets' ? 'the drawing' : '') : figures[each]
   const go = (to: Stage | undefined) => {
     if (!to) return
     view.setState({ stage: to })
@@ -93,7 +95,7 @@ function Stages() {
               onClick={() => go(each)}
             >
               <b>{names[each]}</b>
-              <i>{figures[each] || ' '}</i>
+              <i>{told(each) || ' '}</i>
             </button>
           </li>
         ))}

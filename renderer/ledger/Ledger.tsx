@@ -4,6 +4,8 @@ import { Icon } from '../app/Icon'
 import { usePlan, useSession, useView } from '../app/session'
 import { PoursPage } from '../pours/PoursPage'
 import { SheetsPage } from '../sheets/SheetsPage'
+import { ClientPage } from '../slab/client/ClientPage'
+import { useClient } from '../slab/client/clientStore'
 import { SiteForms, SlabForms } from '../slab/SlabForms'
 import type { LivePlan } from '../store/livePlan'
 import { SunPage } from '../sun/SunPage'
@@ -15,7 +17,7 @@ import { slabFigures } from './slabFigures'
 /** The ruled column of figures: only what the stage is about. */
 export function Ledger() {
   const live = usePlan(state => state.live)
-  const stage = useView(state => state.stage)
+  const { stage, clientView } = useView(({ stage, clientView }) => ({ stage, clientView }))
   if (!live) return null
   return (
     <aside className="led" aria-label="Ledger" key={stage}>
@@ -23,7 +25,8 @@ export function Ledger() {
       {stage === 'sun' ? <SunPage live={live} /> : null}
       {stage === 'pours' ? <PoursPage live={live} /> : null}
       {stage === 'numbers' ? <NumbersPage live={live} /> : null}
-      {stage === 'sheets' ? <SheetsPage /> : null}
+      {stage === 'sheets' && clientView ? <ClientPage live={live} /> : null}
+      {stage === 'sheets' && !clientView ? <SheetsPage /> : null}
       {stage === 'log' ? (
         <PlainPage title="Log" words="Nothing logged yet. Times, temperatures and pails are written here on the day." />
       ) : null}
@@ -60,9 +63,11 @@ function SlabPage({ live }: { readonly live: LivePlan }) {
   const { quantities, isRenewing } = usePlan(({ parts, isRenewing }) => ({ quantities: parts.quantities, isRenewing }))
   const { clientView } = useView(({ clientView }) => ({ clientView }))
   const isSingle = live.slabs.length === 1
+  const [{ showAreas }] = useClient(live.site)
+  if (clientView && !showAreas) return <ClientPage live={live} />
   return (
     <>
-      {clientView ? null : <SlabForms site={live.site} />}
+      {clientView ? <ClientPage live={live} /> : <SlabForms site={live.site} />}
       <header>
         <h2>Areas</h2>
         <UnitsSwitch />

@@ -34,7 +34,7 @@ function Page({ sheet }: { readonly sheet: ListedSheet }) {
   )
 }
 
-function PagePicture({ picture }: { readonly picture: SheetPicture }) {
+export function PagePicture({ picture }: { readonly picture: SheetPicture }) {
   const [address, setAddress] = useState<string | null>(null)
   useEffect(() => {
     let made: string | null = null

@@ -9,8 +9,9 @@ import { patternTile, type Stone } from './finishPattern'
 import { countStones, stonesOver } from './patternStones'
 import { jointShare, stoneShare, stoneTint, tint } from './tones'
 
-/** Joints nearer than this on paper, in points, run together: the color alone is drawn. */
+/** Joints nearer than this on paper, in points, run together: the color alone is drawn. Soft tones may lie nearer. */
 const leastJointPt = 2.6
+const leastTonePt = 0.8
 /** More stones than this make a sheet that no viewer opens gladly. */
 const mostStones = 24_000
 
@@ -54,7 +55,7 @@ export function drawFinish(shape: readonly CurveRegion[], finish: Finish, pen: F
   const d = shapePath(frame, shape)
   const ground = drawPath(d, { fill: tint(finish.color, 0), evenOdd: true })
   const tile = patternTile(finish.pattern)
-  if (tile === null || tile.jointM * frame.ptPerM < leastJointPt) return ground
+  if (tile === null || tile.jointM * frame.ptPerM < (tile.jointed ? leastJointPt : leastTonePt)) return ground
   const box = pointBounds(shape.flatMap(region => flattenRing(region.outer)))
   if (countStones(tile, box) > mostStones) return ground
   return ground + clipped(pen, d, drawStones(stonesOver(tile, finish, box), finish.color, tile.jointed, frame))

@@ -139,12 +139,12 @@ function broom(): PatternTile {
 function seamless(): PatternTile {
   const random = seeded(17)
   const sideM = 6 * foot
-  const own = Array.from({ length: 150 }, () => {
+  const own = Array.from({ length: 100 }, () => {
     const [x, y] = [random() * sideM, random() * sideM]
     const [longM, leanRad] = [foot * (0.12 + 0.5 * random() ** 2), random() * Math.PI]
     const flat = 0.35 + 0.5 * random()
-    const points = Array.from({ length: 11 }, (_, i): Pt => {
-      const angle = (2 * Math.PI * i) / 11
+    const points = Array.from({ length: 8 }, (_, i): Pt => {
+      const angle = (2 * Math.PI * i) / 8
       const reachM = longM * (0.7 + 0.6 * random())
       const [u, v] = [reachM * Math.cos(angle), reachM * flat * Math.sin(angle)]
       return [x + u * Math.cos(leanRad) - v * Math.sin(leanRad), y + u * Math.sin(leanRad) + v * Math.cos(leanRad)]

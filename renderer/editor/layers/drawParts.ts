@@ -1,38 +1,13 @@
 /** What stands on a slab and what is asked of its joints: steps, obstacles, joint lines wished for, ways in and out. */
-import { pointAt } from '../../../core/geometry/edgeAt'
-import { edgeLength } from '../../../core/geometry/edgeLength'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
-import type { Pt } from '../../../shared/document/primitives'
+import { stepLines } from '../../../core/geometry/stepLines'
 import type { Site } from '../../../shared/document/site'
-import type { Steps } from '../../../shared/document/slab'
 import { obstacleKinds } from '../actions/actions'
 import { toScreen } from '../camera/camera'
 import { outlineOf } from './drawCasters'
 import { letter } from './lettering'
 import { inPlan, type Pen, px, weight } from './pen'
 import { ringPath } from './ringPath'
-
-/** The lines of a flight, tread by tread, going out from its edge. */
-export function stepLines(
-  slab: ResolvedSlab,
-  { edgeId, fromT, widthM, risers, treadM }: Steps,
-): readonly (readonly [Pt, Pt])[] {
-  const edge = slab.outline.find(each => each.edgeId === edgeId)
-  if (!edge) return []
-  const [a, b] = [pointAt(edge, fromT), pointAt(edge, Math.min(1, fromT + widthM / edgeLength(edge)))]
-  const long = Math.hypot(b[0] - a[0], b[1] - a[1])
-  if (long === 0) return []
-  // The concrete is on the left of travel, the flight on the right.
-  const [nx, ny] = [(b[1] - a[1]) / long, -(b[0] - a[0]) / long]
-  const out = (p: Pt, m: number): Pt => [p[0] + nx * m, p[1] + ny * m]
-  // The lowest riser ends on the ground: one tread fewer than risers.
-  const runM = Math.max(1, risers - 1) * treadM
-  const treads = Array.from({ length: Math.max(1, risers - 1) }, (_, i): readonly [Pt, Pt] => [
-    out(a, (i + 1) * treadM),
-    out(b, (i + 1) * treadM),
-  ])
-  return [...treads, [a, out(a, runM)], [b, out(b, runM)]]
-}
 
 export function drawParts(pen: Pen, site: Site, slabs: readonly ResolvedSlab[]): void {
   const { ctx, inks, camera } = pen
@@ -42,7 +17,7 @@ export function drawParts(pen: Pen, site: Site, slabs: readonly ResolvedSlab[]):
     ctx.beginPath()
     for (const slab of slabs)
       for (const steps of site.slabs.find(({ id }) => id === slab.id)?.steps ?? [])
-        for (const [from, to] of stepLines(slab, steps)) {
+        for (const [from, to] of stepLines(slab.outline, steps)) {
           ctx.moveTo(...from)
           ctx.lineTo(...to)
         }

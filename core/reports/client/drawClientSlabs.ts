@@ -1,0 +1,72 @@
+/** Slabs with pattern and color to scale: field, insets, bands, borders in courses, openings, steps. */
+import type { Finish } from '../../../shared/document/materials'
+import type { Site } from '../../../shared/document/site'
+import type { Opening, Slab } from '../../../shared/document/slab'
+import type { CurveRing } from '../../geometry/curve'
+import type { ResolvedBorder, ResolvedSlab } from '../../geometry/resolvedSlab'
+import { stepLines } from '../../geometry/stepLines'
+import { curvePath, type Frame, toPage } from '../frame'
+import { borderStones, isCoursed } from '../pattern/borderStones'
+import { drawCourses, drawFinish, type FinishPen } from '../pattern/drawFinish'
+import { drawPath, ink, moveLine } from '../svgPen'
+
+const openingFills: Readonly<Record<Opening['kind'], string>> = {
+  pool: '#BFD9DC',
+  planter: '#CBBE9E',
+  drain: '#E4E2DC',
+  column: '#D5D0C6',
+  other: '#F4F2E8',
+}
+
+const borderRing = (slab: ResolvedSlab, border: ResolvedBorder, source: Slab): CurveRing | undefined =>
+  border.pathId === source.outline.id
+    ? slab.outline
+    : slab.openings.find(({ id }) => source.openings.find(each => each.id === id)?.path.id === border.pathId)?.ring
+
+export function drawClientSlabs(site: Site, slabs: readonly ResolvedSlab[], frame: Frame): string {
+  const pen: FinishPen = { frame, clips: { next: 1 } }
+  const finishOf = (id: string): Finish | undefined => site.finishes.find(each => each.id === id)
+  return slabs
+    .flatMap(slab => {
+      const source = site.slabs.find(({ id }) => id === slab.id)
+      return source === undefined || slab.outline.length === 0 ? [] : [drawSlab(slab, source, finishOf, pen)]
+    })
+    .join('')
+}
+
+function drawSlab(
+  slab: ResolvedSlab,
+  source: Slab,
+  finishOf: (id: string) => Finish | undefined,
+  pen: FinishPen,
+): string {
+  const { frame } = pen
+  const parts: string[] = []
+  const fill = (shape: ResolvedSlab['field'], finishId: string): void => {
+    const finish = finishOf(finishId)
+    if (finish !== undefined && shape.length > 0) parts.push(drawFinish(shape, finish, pen))
+  }
+  fill(slab.field, slab.finishId)
+  for (const claim of [...slab.insets, ...slab.bands]) fill(claim.shape, claim.finishId)
+  const depths = new Map<string, number>()
+  for (const border of slab.borders) {
+    const depthM = (depths.get(border.pathId) ?? 0) + border.widthM
+    depths.set(border.pathId, depthM)
+    const finish = finishOf(border.finishId)
+    const ring = borderRing(slab, border, source)
+    if (finish !== undefined && ring !== undefined && border.shape.length > 0 && isCoursed(finish.pattern))
+      parts.push(drawCourses(border.shape, borderStones(ring, depthM, finish.pattern), finish, pen))
+    else fill(border.shape, border.finishId)
+  }
+  for (const claim of [...slab.insets, ...slab.bands, ...slab.borders])
+    for (const { outer, holes } of claim.shape)
+      for (const ring of [outer, ...holes]) parts.push(drawPath(curvePath(frame, ring), { stroke: ink, width: 0.5 }))
+  for (const { kind, ring } of slab.openings)
+    parts.push(drawPath(curvePath(frame, ring), { fill: openingFills[kind], stroke: ink, width: 1.5 }))
+  parts.push(drawPath(curvePath(frame, slab.outline), { stroke: ink, width: 2.2 }))
+  const steps = source.steps.flatMap(each => stepLines(slab.outline, each))
+  parts.push(
+    drawPath(steps.map(([a, b]) => moveLine(toPage(frame, a), toPage(frame, b))).join(''), { stroke: ink, width: 1.1 }),
+  )
+  return parts.join('')
+}

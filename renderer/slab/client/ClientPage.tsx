@@ -1,0 +1,149 @@
+import { useState } from 'react'
+import type { ClientSheet } from '../../../core/reports/client/clientDrawing'
+import type { PdfSet } from '../../../core/reports/pdfSet'
+import { fileWords } from '../../app/fileWords'
+import { useSession } from '../../app/session'
+import { textBytes, toBase64 } from '../../sheets/bytes'
+import { makePdf } from '../../sheets/makePdf'
+import type { LivePlan } from '../../store/livePlan'
+import { ChoiceField } from '../ChoiceField'
+import { TextField } from '../TextField'
+import { clientPapers, paperWords, useClient } from './clientStore'
+import { printSheet } from './printSheet'
+import { priceOf, useClientSheet } from './useClientSheet'
+
+const paperChoices = clientPapers.map(each => [each, paperWords[each]] as const)
+
+function CheckField({
+  label,
+  value,
+  onSet,
+}: {
+  readonly label: string
+  readonly value: boolean
+  readonly onSet: (value: boolean) => void
+}) {
+  return (
+    <label className="check-field">
+      <input type="checkbox" checked={value} onChange={event => onSet(event.target.checked)} />
+      {label}
+    </label>
+  )
+}
+
+const setOf = ({ svg, widthPt, heightPt }: ClientSheet, title: string): PdfSet => ({
+  title,
+  subject: title,
+  footText: '',
+  sections: [
+    {
+      widthPt,
+      heightPt,
+      margin: [0, 0, 0, 0],
+      foot: false,
+      letterPt: 12,
+      content: [{ svg, width: widthPt, height: heightPt }],
+    },
+  ],
+})
+
+/** What the client sees of the site, and the drawing to leave behind. */
+export function ClientPage({ live }: { readonly live: LivePlan }) {
+  const { host } = useSession()
+  const [state, set] = useClient(live.site)
+  const sheet = useClientSheet(live, state)
+  const [told, setTold] = useState('')
+  const [isMaking, setMaking] = useState(false)
+  const price = state.showPrice ? priceOf(state, live) : null
+  const name = `${live.site.name}, drawing`
+  const make = async (work: () => Promise<string>) => {
+    setMaking(true)
+    setTold('')
+    try {
+      setTold(await work())
+    } catch (error) {
+      setTold(`It could not be made: ${(error as Error).message}.`)
+    } finally {
+      setMaking(false)
+    }
+  }
+  const send = async (kind: 'pdf' | 'svg', bytes: Uint8Array): Promise<string> => {
+    const answer = await host.exportFile({ name: fileName(name), kind, base64: toBase64(bytes) })
+    if (answer.ok) return `Written: ${answer.value.fileName}.`
+    return answer.error.reason === 'canceled' ? '' : fileWords(answer.error)
+  }
+  const isOff = sheet === undefined || isMaking
+  return (
+    <section className="slab-form client-form" aria-label="For the client">
+      <header>
+        <h2>For the client</h2>
+        <span>{sheet ? sheet.scale.name : 'nothing drawn'}</span>
+      </header>
+      <div className="fields">
+        <TextField label="Title of the drawing" value={state.title} onSet={title => set({ title })} />
+        <TextField label="Drawn for" value={state.client} onSet={client => set({ client })} />
+        <ChoiceField label="Paper" value={state.paper} choices={paperChoices} onSet={paper => set({ paper })} />
+        <div className="client-switches">
+          <CheckField label="Areas" value={state.showAreas} onSet={showAreas => set({ showAreas })} />
+          <CheckField label="Price" value={state.showPrice} onSet={showPrice => set({ showPrice })} />
+          <CheckField label="Pours" value={state.showPours} onSet={showPours => set({ showPours })} />
+          <CheckField label="Lines to sign on" value={state.signed} onSet={signed => set({ signed })} />
+        </div>
+        {state.showPrice ? (
+          <>
+            <TextField label="Price in all, as it is to be read" value={state.total} onSet={total => set({ total })} />
+            <p className="told" role="status">
+              {price === null
+                ? 'The site has no prices by area, border or job: type the price.'
+                : state.total.trim() === ''
+                  ? `From the site’s prices: ${price.total}.`
+                  : 'Typed: the site’s own prices are not used.'}
+            </p>
+          </>
+        ) : null}
+        <div className="offer-acts wide">
+          <button
+            type="button"
+            className="btn main"
+            disabled={isOff}
+            onClick={() =>
+              void make(async () => send('pdf', await makePdf(setOf(sheet!, name), new AbortController().signal)))
+            }
+          >
+            PDF of the drawing
+          </button>
+          <button
+            type="button"
+            className="btn"
+            disabled={isOff}
+            onClick={() => void make(() => send('svg', textBytes(sheet!.svg)))}
+          >
+            SVG
+          </button>
+          <button
+            type="button"
+            className="btn"
+            disabled={isOff}
+            onClick={() =>
+              void make(async () => {
+                await printSheet(sheet!, host)
+                return ''
+              })
+            }
+          >
+            Print
+          </button>
+        </div>
+        <p className="told" role="status">
+          {isMaking ? 'Making the drawing.' : told}
+        </p>
+      </div>
+    </section>
+  )
+}
+
+const fileName = (text: string): string =>
+  text
+    .replace(/[^\p{L}\p{N} ,.-]+/gu, ' ')
+    .trim()
+    .slice(0, 80) || 'drawing'

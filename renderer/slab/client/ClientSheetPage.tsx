@@ -1,0 +1,23 @@
+import { PagePicture } from '../../sheets/SheetPages'
+import type { LivePlan } from '../../store/livePlan'
+import { useClient } from './clientStore'
+import { useClientSheet } from './useClientSheet'
+
+/** The drawing as it will lie on the client's table. */
+export function ClientSheetPage({ live }: { readonly live: LivePlan }) {
+  const [state] = useClient(live.site)
+  const sheet = useClientSheet(live, state)
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolled region is moved by keys
+    <section className="sheet-pages" aria-label="Drawing for the client" tabIndex={0}>
+      {sheet ? (
+        <figure className="sheet-page" id="page-client">
+          <PagePicture picture={{ id: 'client', name: 'Drawing for the client', ...sheet }} />
+          <figcaption>Drawing for the client, {sheet.scale.name}</figcaption>
+        </figure>
+      ) : (
+        <p>Nothing is drawn yet.</p>
+      )}
+    </section>
+  )
+}

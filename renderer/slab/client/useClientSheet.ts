@@ -1,0 +1,37 @@
+import { useMemo } from 'react'
+import { type ClientSheet, clientDrawing } from '../../../core/reports/client/clientDrawing'
+import { type ClientPrice, clientPrice } from '../../../core/reports/client/clientPrice'
+import { papers } from '../../../core/reports/paper'
+import { sheetPour } from '../../../core/reports/planSheetData'
+import { usePlan } from '../../app/session'
+import type { LivePlan } from '../../store/livePlan'
+import type { ClientState } from './clientStore'
+
+const typedPrice = (total: string): ClientPrice | null =>
+  total.trim() === '' ? null : { lines: [], total: total.trim() }
+
+/** The price as it stands on the drawing: typed, else by the site's prices; null where neither says one. */
+export const priceOf = ({ total }: ClientState, { site, slabs }: LivePlan): ClientPrice | null =>
+  typedPrice(total) ?? clientPrice(site, slabs)
+
+/** The client's drawing of what is on screen; undefined while nothing is drawn. */
+export function useClientSheet(live: LivePlan, state: ClientState): ClientSheet | undefined {
+  const { date, pours, quantities } = usePlan(({ date, parts }) => ({
+    date,
+    pours: parts.pours,
+    quantities: parts.quantities,
+  }))
+  return useMemo(
+    () =>
+      clientDrawing(live.site, live.slabs, date, {
+        paper: papers[state.paper],
+        title: state.title.trim(),
+        client: state.client.trim(),
+        showAreas: state.showAreas,
+        price: state.showPrice ? priceOf(state, live) : null,
+        pours: state.showPours && pours ? pours.map(pour => sheetPour(pour, quantities ?? [])) : [],
+        signed: state.signed,
+      }),
+    [live, date, state, pours, quantities],
+  )
+}

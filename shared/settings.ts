@@ -156,6 +156,8 @@ export const defaults = {
   ),
   touchUpM2H: setting(56, 'm²/h', 'touching up, 600 ft²/h: tuned to common practice'),
   borderMH: setting(18.288, 'm/h', 'stamping a border up to 18 in wide, 60 ft/h: tuned to common practice'),
+  borderArcShare: setting(0.7, '1', 'pace of a border along an arc to that of a straight one: own assumption'),
+  miterMin: setting(3, 'min', 'one hand at one miter of a border: own assumption'),
   stampMats: setting(10, '1', 'mats in the set: own choice'),
   stampMatM2: setting(0.37, 'm²', 'one mat, 4 ft²: own choice'),
   stampCycleMin: setting(3, 'min', 'lift, dust, lay and press one mat: own assumption'),
@@ -182,6 +184,8 @@ export const defaults = {
     'header, dowels and edging, 4 a foot: own assumption, put in your own',
   ),
   // Order of the pours and the days after them.
+  stampFromH: setting(3, 'h', 'first mat 3 h after placing until a day is planned: common practice, no source'),
+  stampToH: setting(4.5, 'h', 'last mat 4½ h after placing until a day is planned: common practice, no source'),
   poursPerCrewDay: setting(1, '1', 'pours one crew places in a day: common practice, no source'),
   neighborAgeDays: setting(
     1,

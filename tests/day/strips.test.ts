@@ -5,41 +5,7 @@ import { curveArea } from '../../core/geometry/ringArea'
 import { nameCorners, tapeMarks } from '../../core/pours/day/doseMarks'
 import { areaBehind, cutStrips, placingDirections } from '../../core/pours/day/strips'
 import { toCutRegion } from '../../core/pours/region/cutRegion'
-
-const ring = (points: readonly (readonly [number, number])[], name: string) =>
-  points.map((from, i) => ({ edgeId: `${name}${i}`, from, to: points[(i + 1) % points.length]! }))
-
-const rectangle = (width: number, height: number): CurveRegion => ({
-  outer: ring(
-    [
-      [0, 0],
-      [width, 0],
-      [width, height],
-      [0, height],
-    ],
-    'e',
-  ),
-  holes: [],
-})
-
-/** A disc of two half arcs with a square hole. */
-const washer = (radius: number, half: number): CurveRegion => ({
-  outer: [
-    { edgeId: 'a', from: [radius, 0], to: [-radius, 0], arc: { center: [0, 0], radiusM: radius, sweepRad: Math.PI } },
-    { edgeId: 'b', from: [-radius, 0], to: [radius, 0], arc: { center: [0, 0], radiusM: radius, sweepRad: Math.PI } },
-  ],
-  holes: [
-    ring(
-      [
-        [-half, -half],
-        [-half, half],
-        [half, half],
-        [half, -half],
-      ],
-      'h',
-    ),
-  ],
-})
+import { rectangle, ring, washer } from './curveShapes'
 
 const ell: CurveRegion = {
   outer: ring(

@@ -14,9 +14,8 @@ import { rainOutlook } from '../../concrete/rain'
 import { predictSet } from '../../concrete/setClock'
 import type { SetLearned } from '../../concrete/setTargets'
 import type { CurveRegion } from '../../geometry/curve'
-import { edgeLength } from '../../geometry/edgeLength'
-import { edgeOwners } from '../../geometry/edgeOwners'
 import type { ResolvedSlab } from '../../geometry/resolvedSlab'
+import { isolationEdges } from '../../quantities/edgeLengths'
 import type { Exposure } from '../../sun/exposure'
 import { instantOf } from '../../sun/siteDay'
 import { type CapacityAnswer, capacityOf, capOf } from './capacityOf'
@@ -26,9 +25,11 @@ import { type DayPlan, dayPlan } from './dayPlan'
 import { type DayInput, type DayStrip, tableOf } from './dayProblem'
 import { type TapeMark, tapeMarks } from './doseMarks'
 import { planLoads } from './loads'
+import { outOfReach } from './outOfReach'
 import type { PlacingMethod } from './placingMethod'
 import { type StartRow, scanStarts } from './scanStarts'
 import { solveDay } from './solveDay'
+import { borderedEdges, stripBorder } from './stripBorder'
 import { stripSun } from './stripSun'
 import { cutStrips, type Direction, placingDirections, type Strip } from './strips'
 import { hourlyStarts, twilightMs, type WorkSpan, workSpan } from './workSpan'
@@ -120,25 +121,6 @@ function startOf({ pour, site }: PourDayInput, span: WorkSpan): Result<number, r
   return at.ok ? ok(at.value.ms) : err(at.error)
 }
 
-interface Bordered {
-  readonly edges: ReadonlySet<string>
-  readonly widthM: number
-}
-
-/** Resolved edges along which a border is printed with the field. */
-function borderedEdges(slab: ResolvedSlab, source: Slab): Bordered[] {
-  return slab.borders.flatMap(border => {
-    const path = [source.outline, ...source.openings.map(opening => opening.path)].find(p => p.id === border.pathId)
-    const drawn = source.borders.find(({ id }) => id === border.id)
-    if (!path || !drawn || border.placed !== 'withField') return []
-    const edges = new Set<string>()
-    for (const [edgeId, owners] of edgeOwners(path))
-      if (drawn.edges === 'all' || owners.some(owner => drawn.edges !== 'all' && drawn.edges.includes(owner)))
-        edges.add(edgeId)
-    return [{ edges, widthM: border.widthM }]
-  })
-}
-
 const letters = 'abcdefghijklmnopqrstuvwxyz'
 export const stripName = (index: number): string =>
   index < 26 ? letters[index]! : `${letters[Math.floor(index / 26) - 1] ?? 'z'}${letters[index % 26]!}`
@@ -155,22 +137,19 @@ function dayStrips(
   const aloneWidthM = alone.length > 0 ? Math.max(...alone.map(border => border.widthM)) : 0
   const movedMs = exposed === undefined ? 0 : conditions.day.startMs - exposed.day.startMs
   return shapes.map((shape, i) => {
-    const edges = shape.regions.flatMap(region => [region.outer, ...region.holes].flat())
-    const lengths = bordered.map(border =>
-      edges.reduce((sum, edge) => (border.edges.has(edge.edgeId) ? sum + edgeLength(edge) : sum), 0),
-    )
+    const border = stripBorder(shape, bordered)
     const isBorder = aloneWidthM > 0
-    const borderM = isBorder ? shape.areaM2 / aloneWidthM : lengths.reduce((sum, length) => sum + length, 0)
-    const borderM2 = lengths.reduce((sum, length, b) => sum + length * bordered[b]!.widthM, 0)
     return {
       id: stripName(i),
       load: loads[i]!.load,
       volumeM3: loads[i]!.volumeM3,
       areaM2: shape.areaM2,
       edgeM: shape.formedM,
-      borderM,
+      borderM: isBorder ? shape.areaM2 / aloneWidthM : border.lengthM,
+      borderArcM: border.arcM,
+      miters: border.miters,
       frontM: shape.frontM,
-      printM2: isBorder ? 0 : Math.max(0, shape.areaM2 - borderM2),
+      printM2: isBorder ? 0 : Math.max(0, shape.areaM2 - border.areaM2),
       sun:
         exposed === undefined
           ? [{ share: 1, history: { fromMs: startMs, stepMs: hourMs, share: [1] } }]
@@ -272,6 +251,19 @@ function pourFindings(
       code: 'haulTooFar',
       severity: 'note',
       values: { ...named, haulM: method.haulM, method: method.method === 'powerBuggy' ? 'power buggy' : 'hand cart' },
+    })
+  const walls = new Set(isolationEdges(input.slab, input.source).map(edge => edge.edgeId))
+  const stand = [pour.region.outer, ...pour.region.holes].flat().filter(edge => !walls.has(edge.edgeId))
+  const far = shapes
+    .map(shape => ({ id: shape.id, areaM2: outOfReach(shape.regions, stand, value('reachM')) }))
+    .filter(({ areaM2 }) => areaM2 > 0.5)
+  if (far.length > 0)
+    found.push({
+      ...{ code: 'outOfReach', severity: 'note' },
+      values: {
+        ...{ ...named, strips: far.map(({ id }) => id).join(', '), count: far.length, reachM: value('reachM') },
+        areaM2: far.reduce((sum, { areaM2 }) => sum + areaM2, 0),
+      },
     })
   const wide = shapes.find(shape => shape.depthM > value('screedM') && shape.frontM > value('screedM'))
   if (wide)

@@ -8,6 +8,10 @@ export interface StripSize {
   readonly edgeM: number
   /** Border printed today. */
   readonly borderM: number
+  /** Of the border: along arcs, where mats are fitted piece by piece. None if left out. */
+  readonly borderArcM?: number
+  /** Corners at which the border meets itself. None if left out. */
+  readonly miters?: number
   /** Printed with mats; all of it if left out. A border printed by length is not. */
   readonly printM2?: number
   /** Along the header or the print's front: the room the stampers have. */
@@ -76,8 +80,12 @@ export function stampingTasks(strip: StripSize, hands: number, rates: HandRates,
   return tasks
 }
 
-export const borderMin = (strip: StripSize, hands: number, rates: HandRates): number =>
-  (60 * hours(strip.borderM, rates.borderMH)) / hands
+/** By length; slower along arcs, and each miter takes a time of its own. */
+export function borderMin(strip: StripSize, hands: number, rates: HandRates): number {
+  const { borderM, borderArcM = 0, miters = 0 } = strip
+  const handHours = hours(borderM - borderArcM, rates.borderMH) + hours(borderArcM, rates.borderArcMH)
+  return (60 * handHours + miters * rates.miterMin) / hands
+}
 
 export const touchUpMin = (strip: StripSize, hands: number, rates: HandRates): number =>
   (60 * hours(strip.areaM2, rates.touchUpM2H)) / hands

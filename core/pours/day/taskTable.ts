@@ -78,6 +78,9 @@ export interface HandRates {
   readonly releaseM2H: number
   readonly stampM2H: number
   readonly borderMH: number
+  readonly borderArcMH: number
+  /** One hand, one miter. */
+  readonly miterMin: number
   readonly touchUpM2H: number
   /** Mats in the set over the time one takes: no crew prints faster. */
   readonly matsM2H: number
@@ -117,6 +120,8 @@ export function handRates(
     releaseM2H: share * value('releaseM2H'),
     stampM2H: share * value('stampM2H') * (patternShare[pattern] ?? 1),
     borderMH: share * value('borderMH'),
+    borderArcMH: share * value('borderMH') * value('borderArcShare'),
+    miterMin: value('miterMin') / share,
     touchUpM2H: share * value('touchUpM2H'),
     matsM2H: stamped
       ? (value('stampMats') * value('stampMatM2') * 60) / value('stampCycleMin')

@@ -1,5 +1,0 @@
-import { acceptPours } from '../../core/pours/editing/acceptPours'
-import { replanRest } from '../../core/pours/replan/replanRest'
-import { applyEdit } from '../app/applyEdit'
-import type { Session } from '../app/session'
-import { currentDocument } from '../store/history'

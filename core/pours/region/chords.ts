@@ -34,6 +34,12 @@ interface Touch {
   readonly side: number
 }
 
+/**
+ * What becomes of a chord with a boundary point strictly inside: it is left out, broken at its vertices, or broken with
+ * the pieces along an edge left out.
+ */
+export type AtTouch = 'drop' | 'break' | 'inside'
+
 /** Work done so far, in sides visited: the unit of every budget. */
 export interface Work {
   done: number
@@ -45,6 +51,8 @@ export interface Work {
  */
 const crossings = {
   count: 0,
+  /** True when a vertex lay on the line. */
+  onVertex: false,
   t: [] as number[],
   enters: [] as boolean[],
   ring: [] as number[],
@@ -134,8 +142,8 @@ function putOnArc(
 
 /**
  * The chords of the line {p : n·p = offset}, n = (−uy, ux), in order along (ux, uy). Vertices on the line count as
- * above it when `onIsAbove`, else as below: the two answers are the limits from either side. A chord with a boundary
- * point strictly inside is dropped, or broken at its vertices; no chord ends where the line only touches an arc.
+ * above it when `onIsAbove`, else as below: the two answers are the limits from either side. No chord ends where the
+ * line only touches an arc.
  */
 export function findChords(
   region: CutRegion,
@@ -144,9 +152,10 @@ export function findChords(
   offset: number,
   onIsAbove: boolean,
   work: Work,
-  atTouch: 'drop' | 'break' = 'drop',
+  atTouch: AtTouch = 'drop',
 ): Chord[] {
   crossings.count = 0
+  crossings.onVertex = false
   let touching: Touch[] | null = null
   const { rings } = region
   for (let r = 0; r < rings.length; r++) {
@@ -164,6 +173,7 @@ export function findChords(
       if (d1 < onLineM && d1 > -onLineM) d1 = 0
       const up1 = onIsAbove ? d1 >= 0 : d1 > 0
       if (d1 === 0) {
+        crossings.onVertex = true
         touching ??= []
         touching.push({ t: ux * e.x + uy * e.y, ring: r, side: k })
       }
@@ -229,12 +239,19 @@ function pushChord(chords: Chord[], a: ChordEnd, b: ChordEnd, t0: number, t1: nu
   chords.push({ a, b, lengthM, t0, t1 })
 }
 
+/** The chord between two ends is a straight edge of the region. */
+function isEdge(rings: CutRegion['rings'], a: ChordEnd, b: ChordEnd): boolean {
+  if (!a.vertex || !b.vertex || a.ring !== b.ring) return false
+  const { sides } = rings[a.ring]!
+  const n = sides.length
+  return (
+    ((a.side + 1) % n === b.side && sides[a.side]!.sweep === 0) ||
+    ((b.side + 1) % n === a.side && sides[b.side]!.sweep === 0)
+  )
+}
+
 /** At equal positions a crossing that leaves is taken first when inside, one that enters when outside. */
-function pairCrossings(
-  rings: CutRegion['rings'],
-  touching: readonly Touch[] | null,
-  atTouch: 'drop' | 'break',
-): Chord[] {
+function pairCrossings(rings: CutRegion['rings'], touching: readonly Touch[] | null, atTouch: AtTouch): Chord[] {
   const chords: Chord[] = []
   const { count, t, enters } = crossings
   const order: number[] = []
@@ -256,22 +273,38 @@ function pairCrossings(
       if (t1 - t0 > 10 * snapM) {
         const inside = touching?.filter(p => p.t > t0 + snapM && p.t < t1 - snapM) ?? []
         if (inside.length === 0) pushChord(chords, endAt(open), endAt(at), t0, t1)
-        else if (atTouch === 'break') {
+        else if (atTouch !== 'drop') {
+          const put = (a: ChordEnd, b: ChordEnd, ta: number, tb: number): void => {
+            if (atTouch === 'break' || !isEdge(rings, a, b)) pushChord(chords, a, b, ta, tb)
+          }
           let from = endAt(open)
           let tFrom = t0
           for (const { t: tTouch, ring, side } of inside.sort((p, q) => p.t - q.t)) {
             if (side < 0 || tTouch - tFrom < 10 * snapM) continue
             const { x, y } = rings[ring]!.sides[side]!
             const vertex: ChordEnd = { ring, side, vertex: true, x, y, along: 0 }
-            pushChord(chords, from, vertex, tFrom, tTouch)
+            put(from, vertex, tFrom, tTouch)
             from = vertex
             tFrom = tTouch
           }
-          pushChord(chords, from, endAt(at), tFrom, t1)
+          put(from, endAt(at), tFrom, t1)
         }
       }
       open = -1
     }
   }
   return chords
+}
+
+/** The chords seen from both sides of the line; most lines pass no vertex and look the same from either. */
+export function findChordsOfBoth(
+  region: CutRegion,
+  ux: number,
+  uy: number,
+  offset: number,
+  work: Work,
+  atTouch: AtTouch,
+): Chord[] {
+  const chords = findChords(region, ux, uy, offset, true, work, atTouch)
+  return crossings.onVertex ? [...chords, ...findChords(region, ux, uy, offset, false, work, atTouch)] : chords
 }

@@ -12,37 +12,58 @@ export interface Box {
 /** Points an arc of ≤ 45° is probed at to find the hull; the extent itself is exact. */
 const arcProbes = 4
 
-function probe(ring: CutRing): [number, number][] {
-  const points: [number, number][] = []
-  for (const s of ring.sides) {
-    points.push([s.x, s.y])
-    if (s.sweep === 0) continue
-    const start = Math.atan2(s.y - s.cy, s.x - s.cx)
-    for (let i = 1; i < arcProbes; i++) {
-      const angle = start + (s.sweep * i) / arcProbes
-      points.push([s.cx + s.r * Math.cos(angle), s.cy + s.r * Math.sin(angle)])
-    }
+/** Corners of the ring and points along its arcs, then their hull: filled and read within one call. */
+const scratch = { count: 0, x: [] as number[], y: [] as number[], order: [] as number[], hull: [] as number[] }
+
+function putPoint(x: number, y: number): void {
+  const { x: xs, y: ys, order } = scratch
+  const n = scratch.count++
+  xs[n] = x
+  ys[n] = y
+  let i = n
+  for (; i > 0; i--) {
+    const before = order[i - 1]!
+    if (xs[before]! < x || (xs[before] === x && ys[before]! <= y)) break
+    order[i] = before
   }
-  return points
+  order[i] = n
 }
 
-const cross = (o: readonly number[], a: readonly number[], b: readonly number[]): number =>
-  (a[0]! - o[0]!) * (b[1]! - o[1]!) - (a[1]! - o[1]!) * (b[0]! - o[0]!)
-
-function grow(hull: [number, number][], p: [number, number], least: number): void {
-  while (hull.length > least && cross(hull[hull.length - 2]!, hull[hull.length - 1]!, p) <= 0) hull.pop()
-  hull.push(p)
+/** Arcs that bulge inwards lie behind their chords. */
+function probe({ sides }: CutRing): void {
+  scratch.count = 0
+  for (const s of sides) {
+    putPoint(s.x, s.y)
+    if (s.sweep <= 0) continue
+    const c = Math.cos(s.sweep / arcProbes)
+    const d = Math.sin(s.sweep / arcProbes)
+    let dx = s.x - s.cx
+    let dy = s.y - s.cy
+    for (let i = 1; i < arcProbes; i++) {
+      const turned = c * dx - d * dy
+      dy = d * dx + c * dy
+      dx = turned
+      putPoint(s.cx + dx, s.cy + dy)
+    }
+  }
 }
 
 /** Convex hull, counter-clockwise (monotone chain: A. M. Andrew, Information Processing Letters 9(5), 1979). */
-function hullOf(points: [number, number][]): [number, number][] {
-  points.sort((a, b) => a[0] - b[0] || a[1] - b[1])
-  const hull: [number, number][] = []
-  for (const p of points) grow(hull, p, 1)
-  const lower = hull.length
-  for (let i = points.length - 2; i >= 0; i--) grow(hull, points[i]!, lower)
-  hull.pop()
-  return hull
+function findHull(): number {
+  const { count, x, y, order, hull } = scratch
+  let n = 0
+  const grow = (p: number, least: number): void => {
+    for (; n > least; n--) {
+      const o = hull[n - 2]!
+      const a = hull[n - 1]!
+      if ((x[a]! - x[o]!) * (y[p]! - y[o]!) - (y[a]! - y[o]!) * (x[p]! - x[o]!) > 0) break
+    }
+    hull[n++] = p
+  }
+  for (let i = 0; i < count; i++) grow(order[i]!, 1)
+  const lower = n
+  for (let i = count - 2; i >= 0; i--) grow(order[i]!, lower)
+  return n - 1
 }
 
 /** Extent of the ring along (ux, uy): least and greatest position, arcs exact. */
@@ -70,16 +91,19 @@ export function extentOf(ring: CutRing, ux: number, uy: number): readonly [numbe
 
 /** One side of the least rectangle lies along an edge of the hull (H. Freeman and R. Shapira, CACM 18(7), 1975). */
 export function minimumBox(ring: CutRing): Box {
-  const hull = hullOf(probe(ring))
-  const n = hull.length
+  probe(ring)
+  const n = findHull()
+  const { x, y, hull } = scratch
   let best = Number.POSITIVE_INFINITY
   let ux = 1
   let uy = 0
   for (let i = 0; i < n; i++) {
     const p = hull[i]!
     const q = hull[i + 1 === n ? 0 : i + 1]!
-    const dx = q[0] - p[0]
-    const dy = q[1] - p[1]
+    const px = x[p]!
+    const py = y[p]!
+    const dx = x[q]! - px
+    const dy = y[q]! - py
     const length = Math.sqrt(dx * dx + dy * dy)
     if (length < 1e-9) continue
     const vx = dx / length
@@ -88,12 +112,12 @@ export function minimumBox(ring: CutRing): Box {
     let high = Number.NEGATIVE_INFINITY
     let deep = 0
     for (let k = 0; k < n; k++) {
-      const x = hull[k]![0]
-      const y = hull[k]![1]
-      const t = x * vx + y * vy
+      const ex = x[hull[k]!]! - px
+      const ey = y[hull[k]!]! - py
+      const t = ex * vx + ey * vy
       if (t < low) low = t
       if (t > high) high = t
-      const d = (y - p[1]) * vx - (x - p[0]) * vy
+      const d = ey * vx - ex * vy
       if (d > deep) deep = d
     }
     const area = (high - low) * deep

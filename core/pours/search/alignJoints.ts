@@ -62,10 +62,10 @@ export function alignJoints(
       const branch = all[i]!
       let better: CutTree | null = null
       for (const shift of shiftsOf(branch, all, context.beside, corners)) {
-        const moved = replay(branch.region, branch, branch.joint, shift, context)
+        const moved = replay(branch.region, branch, branch.joint, shift, context, true)
         if (!moved) continue
         const whole = replaceBranch(best, branch, moved)
-        const now = treeCost(whole, context, costs)
+        const now = treeCost(whole, context, costs, cost - 1e-6)
         if (now < cost - 1e-6) {
           cost = now
           better = whole

@@ -1,10 +1,12 @@
 /** The cuts worth trying on one part: chords at re-entrant corners, beside corners, on grid lines and at target areas. */
 import { acuteCost, convexBelowDeg, ftM, nearestCost, reentrantAboveDeg } from '../pourCost'
-import { type Chord, type ChordEnd, findChords, onLineM } from '../region/chords'
-import { type Chain, type CutMeasure, isChain, measureCut } from '../region/cut'
+import { type AtTouch, type Chord, type ChordEnd, onLineM } from '../region/chords'
+import type { Chain, CutMeasure } from '../region/cut'
 import { type CutRegion, interiorDegs, tangentAt } from '../region/cutRegion'
 import { offsetsAlong, wishCost } from '../wishes/wishCost'
 import { boundRest, estimateRest } from './bounds'
+import { cornerLines } from './cornerLines'
+import { continuing, cutContinuing, cutsOnLine, type LineCut } from './lineCuts'
 import { type Direction, poursNeeded, type SearchContext } from './searchContext'
 import { mostTurnedHoles, TurnedCuts } from './turnedCuts'
 
@@ -24,20 +26,14 @@ export interface Candidate {
   readonly bound: number
 }
 
-export interface LineCut {
-  readonly chain: Chain
-  readonly measure: CutMeasure
-  readonly lengthM: number
-  readonly t0: number
-  readonly t1: number
-}
-
 /** Budgets below this are for dragging and leave such cuts out. */
 const leastTurnedBudget = 400_000
 /** Work of judging one cut, in sides visited. */
 const addWork = 10
 /** Most pours for which cuts that turn at an opening are tried. */
 const mostTurnedPours = 8
+/** Most pours for which cuts from single corners, in directions of their own, are tried. */
+const mostCornerPours = 8
 /** Most pours for which whole truckloads are aimed at. */
 const mostLoadPours = 5
 /** Faces smaller than this are noise of a cut along the boundary (m²). */
@@ -46,20 +42,6 @@ const leastFaceM2 = 1e-3
 const insetM = 2e-6
 /** A joint meeting the boundary under a sharper angle than this cannot be formed. */
 const leastEndDeg = 10
-
-const chainsOf = (chords: readonly Chord[]): Chain[] => {
-  const chains: Chain[] = []
-  for (let i = 0; i < chords.length; i++) {
-    const first = chords[i]!
-    let j = i
-    while (j + 1 < chords.length && chords[j]!.b.ring !== first.a.ring && chords[j + 1]!.a.ring === chords[j]!.b.ring)
-      j++
-    if (chords[j]!.b.ring !== first.a.ring) continue
-    const chain = chords.slice(i, j + 1)
-    if (isChain(chain)) chains.push(chain)
-  }
-  return chains
-}
 
 /** Angles between a chord leaving an end in direction (dx, dy) and the boundary on either side, degrees. */
 export function endAngles(region: CutRegion, end: ChordEnd, dx: number, dy: number): readonly [number, number] {
@@ -185,45 +167,6 @@ class CandidateList {
       })
     }
   }
-}
-
-/** All cuts along one line, seen from one of its sides. */
-function cutsOnLine(
-  region: CutRegion,
-  { ux, uy }: Direction,
-  offset: number,
-  onIsAbove: boolean,
-  context: SearchContext,
-): LineCut[] {
-  const chords = findChords(region, ux, uy, offset, onIsAbove, context.work)
-  const cuts: LineCut[] = []
-  for (const chain of chainsOf(chords)) {
-    const line = chain.length === chords.length ? { ux, uy, offset } : undefined
-    const measure = measureCut(region, chain, line)
-    if (!measure) continue
-    let lengthM = 0
-    for (const chord of chain) lengthM += chord.lengthM
-    cuts.push({ chain, measure, lengthM, t0: chain[0]!.t0, t1: chain[chain.length - 1]!.t1 })
-  }
-  return cuts
-}
-
-const hasSameRings = (a: LineCut, b: LineCut): boolean =>
-  a.chain.length === b.chain.length && a.chain.every((chord, i) => chord.a.ring === b.chain[i]!.a.ring)
-
-/** The cut of `cuts` that continues `like`: the same rings, the greatest overlap. */
-function continuing(cuts: readonly LineCut[], t0: number, t1: number, like: LineCut): LineCut | null {
-  let best: LineCut | null = null
-  let most = Number.NEGATIVE_INFINITY
-  for (const cut of cuts) {
-    if (!hasSameRings(cut, like)) continue
-    const overlap = Math.min(cut.t1, t1) - Math.max(cut.t0, t0)
-    if (overlap > most) {
-      most = overlap
-      best = cut
-    }
-  }
-  return best
 }
 
 /** Offsets at which the family of chords changes: where the boundary turns around or runs along the direction. */
@@ -372,7 +315,7 @@ function slideToArea(
   let bestOff = Number.POSITIVE_INFINITY
   for (let step = 0; step < 24; step++) {
     if (!(s > low && s < high)) s = (low + high) / 2
-    const cut = continuing(cutsOnLine(region, direction, s, true, context), t0, t1, from.cut)
+    const cut = cutContinuing(region, direction, s, t0, t1, from.cut, context)
     if (!cut) return best
     const off = cut.measure.upAreaM2 - targetM2
     if (Math.abs(off) < bestOff) {
@@ -418,13 +361,14 @@ export function candidateCuts(
   const turned =
     affordable && holes > 0 && holes <= mostTurnedHoles && k <= mostTurnedPours ? new TurnedCuts(region, context) : null
   for (const [index, direction] of directions.entries()) {
-    const addAll = (offset: number, onIsAbove: boolean): void => {
-      for (const cut of cutsOnLine(region, direction, offset, onIsAbove, context)) list.add(cut, direction, index)
+    const addAll = (offset: number, onIsAbove: boolean, atTouch: AtTouch): void => {
+      for (const cut of cutsOnLine(region, direction, offset, onIsAbove, context, atTouch))
+        list.add(cut, direction, index)
     }
     const special = specialOffsets(region, direction, k, context)
     for (const offset of special.onVertices) {
       for (const onIsAbove of [true, false]) {
-        addAll(offset, onIsAbove)
+        addAll(offset, onIsAbove, 'inside')
         turned?.addLine(direction, offset, onIsAbove, index)
       }
     }
@@ -440,14 +384,14 @@ export function candidateCuts(
       const highs = cutsOnLine(region, direction, to, true, context)
       const families: Family[] = []
       for (const low of lows) {
-        const high = continuing(highs, low.t0, low.t1, low)
+        const high = continuing(highs, low)
         if (!high) continue
         const least = high.measure.upAreaM2
         const most = low.measure.upAreaM2
         if (windows.some(([a, b]) => a <= most && b >= least)) families.push({ low, high })
       }
       if (families.length === 0) continue
-      for (const offset of special.between) if (offset > from && offset < to) addAll(offset, true)
+      for (const offset of special.between) if (offset > from && offset < to) addAll(offset, true, 'drop')
       for (const { low, high } of families)
         for (const target of targets) {
           if (target >= low.measure.upAreaM2 || target <= high.measure.upAreaM2) continue
@@ -463,6 +407,11 @@ export function candidateCuts(
         }
     }
   }
+  if (k <= mostCornerPours)
+    for (const { direction, offset, ring, side } of cornerLines(region, directions))
+      for (const cut of cutsOnLine(region, direction, offset, true, context, 'inside'))
+        if (cut.chain.some(({ a, b }) => [a, b].some(end => end.vertex && end.ring === ring && end.side === side)))
+          list.add(cut, direction, directions.length)
   if (turned) {
     const shares = Array.from({ length: k - 1 }, (_, j) => ((j + 1) * region.areaM2) / k)
     for (const { cut, direction, family } of turned.cuts(shares)) list.add(cut, direction, family)

@@ -76,7 +76,7 @@ function edgeDirections(region: CutRegion): Ranked[] {
 }
 
 /** Share of the perimeter in arcs from which a part counts as curved. */
-const curvedShare = 0.3
+export const curvedShare = 0.3
 
 interface ArcNormal extends Direction {
   readonly length: number

@@ -2,7 +2,7 @@
 import type { CutRegion } from '../region/cutRegion'
 import { type Branch, branchesBySize, type CutTree, leavesOf, replaceBranch } from './cutTree'
 import { type DivideState, divide } from './divide'
-import { replay } from './replay'
+import { countJoints, replay } from './replay'
 import type { SearchContext } from './searchContext'
 import { ownCost, type PourCosts, treeCost } from './treeCost'
 
@@ -11,6 +11,13 @@ const fewest = 2
 const sizes = [4, 6, 9] as const
 
 const breadth = (k: number): number => (k <= 3 ? 8 : k <= 4 ? 6 : k <= 6 ? 4 : 3)
+
+/** Only the part is cut again where the numbers of the other joints stay. */
+function withPart(slab: CutRegion, tree: CutTree, old: Branch, by: CutTree, context: SearchContext): CutTree | null {
+  if (countJoints(by) !== countJoints(old)) return replay(slab, replaceBranch(tree, old, by), 0, 0, context)
+  const made = replay(old.region, by, old.joint, 0, context)
+  return made && replaceBranch(tree, old, made)
+}
 
 export function improveParts(
   slab: CutRegion,
@@ -33,9 +40,9 @@ export function improveParts(
       const count = leavesOf(branch).length
       const found = divide(branch.region, count, ownCost(branch, context, costs) - 1e-6, state)
       if (!found) continue
-      const whole = replay(slab, replaceBranch(best, branch, found.tree), 0, 0, context)
+      const whole = withPart(slab, best, branch, found.tree, context)
       if (!whole) continue
-      const now = treeCost(whole, context, costs)
+      const now = treeCost(whole, context, costs, cost - 1e-6)
       if (now < cost - 1e-6) {
         best = whole
         cost = now

@@ -10,6 +10,7 @@ import { replay } from './replay'
 import type { Direction, SearchContext } from './searchContext'
 import { teeCost } from './teeCost'
 import type { PourCosts } from './treeCost'
+import { turnJoints, turnsFreely } from './turnJoints'
 
 export interface FoundPlan {
   readonly tree: CutTree
@@ -27,11 +28,27 @@ const mostExtraPours = 4
 /** Up to this many pours the optimum over the candidate cuts is proven if the budget allows. */
 export const provenUpTo = 5
 const mostAligned = 20
+/** Plans whose joints are turned, where they may be, and what that may cost beyond the budget, as a share of it. */
+const mostTurned = 6
+const turnShare = 1
 /** Work of a search while dragging: the long search never answers with a dearer plan. */
 export const quickBudget = 60_000
 /** Before the proof many first cuts are followed a little way: curved slabs hide good plans behind dear ones. */
 const firstCuts = 60
 const laterCuts = 4
+
+interface Settled {
+  readonly tree: CutTree
+  readonly cost: number
+}
+
+/** The cheapest few plans, no two of one cost: those are mostly one plan found twice. */
+function cheapest(plans: readonly Settled[]): Settled[] {
+  return [...plans]
+    .sort((a, b) => a.cost - b.cost)
+    .filter((plan, i, all) => i === 0 || plan.cost - all[i - 1]!.cost > 1e-6)
+    .slice(0, mostTurned)
+}
 
 /** What a search of any number of pours stands on. */
 export interface SearchGround extends Omit<SearchContext, 'meanM2' | 'pours' | 'work' | 'workLimit' | 'besideTee'> {
@@ -48,7 +65,7 @@ function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null 
     known: new Map(),
     complete: true,
   })
-  const settle = (tree: CutTree): { tree: CutTree; cost: number } | null => {
+  const settle = (tree: CutTree): Settled | null => {
     const made = replay(slab, tree, 0, 0, context)
     if (!made) return null
     const better = k > provenUpTo ? improveParts(slab, made, context, costs).tree : made
@@ -56,6 +73,7 @@ function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null 
   }
   const found = divide(slab, k, Number.POSITIVE_INFINITY, state(false))
   let best = found && settle(found.tree)
+  const plans = best ? [best] : []
   let bound = boundRest(slab.areaM2, slab.perimeterM, k, context)
   if (k <= provenUpTo) {
     const near: Division[] = []
@@ -68,7 +86,9 @@ function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null 
     near.sort((a, b) => a.cost - b.cost)
     for (const { tree } of near.slice(0, mostAligned)) {
       const settled = settle(tree)
-      if (settled && (!best || settled.cost < best.cost)) best = settled
+      if (!settled) continue
+      plans.push(settled)
+      if (!best || settled.cost < best.cost) best = settled
     }
     const exact = state(true)
     const limit = best ? best.cost * (1 + nearShare) : Number.POSITIVE_INFINITY
@@ -79,10 +99,19 @@ function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null 
     near.sort((a, b) => a.cost - b.cost)
     for (const { tree } of near.slice(0, mostAligned)) {
       const settled = settle(tree)
-      if (settled && (!best || settled.cost < best.cost)) best = settled
+      if (!settled) continue
+      plans.push(settled)
+      if (!best || settled.cost < best.cost) best = settled
     }
   }
-  return best && { ...best, pourCount: k, bound, context }
+  if (turnsFreely(slab, context)) {
+    const ground = { ...context, work: { done: 0 }, workLimit: turnShare * context.workLimit }
+    for (const { tree, cost } of cheapest(plans)) {
+      const turned = turnJoints(tree, cost, ground, costs)
+      if (!best || turned.cost < best.cost) best = turned
+    }
+  }
+  return best && { ...best, tree: replay(slab, best.tree, 0, 0, context) ?? best.tree, pourCount: k, bound, context }
 }
 
 export function searchPlan(slab: CutRegion, fewest: number, ground: SearchGround, budget: number): FoundPlan | null {

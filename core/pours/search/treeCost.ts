@@ -24,6 +24,13 @@ export function ownCost(tree: CutTree, context: SearchContext, costs: PourCosts)
   return cost
 }
 
-/** The whole cost of a plan but for pours beyond the fewest. */
-export const treeCost = (tree: CutTree, context: SearchContext, costs: PourCosts): number =>
-  ownCost(tree, context, costs) + teeCost([...jointsOf(tree), ...context.beside], context.weights) - context.besideTee
+/** The whole cost of a plan but for pours beyond the fewest; less than that where it is `limit` or more anyway. */
+export function treeCost(
+  tree: CutTree,
+  context: SearchContext,
+  costs: PourCosts,
+  limit = Number.POSITIVE_INFINITY,
+): number {
+  const own = ownCost(tree, context, costs)
+  return own >= limit ? own : own + teeCost([...jointsOf(tree), ...context.beside], context.weights) - context.besideTee
+}

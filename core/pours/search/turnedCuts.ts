@@ -5,7 +5,7 @@
 import { type Chord, findChords } from '../region/chords'
 import { type Chain, isChain, measureCut } from '../region/cut'
 import type { CutRegion } from '../region/cutRegion'
-import type { LineCut } from './candidates'
+import type { LineCut } from './lineCuts'
 import type { Direction, SearchContext } from './searchContext'
 
 /** A chord from the outline to an opening. */

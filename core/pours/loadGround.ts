@@ -1,7 +1,7 @@
 /** What the loads of a pour cost by its area: trucks that go home part full, and loads the plant charges a fee for. */
 import type { UnitSystem } from '../../shared/document/site'
 import { type SettingOverrides, settingValue } from '../../shared/settings'
-import { orderVolume } from '../quantities/concrete'
+import { orderTerms, orderVolume, roundUp } from '../quantities/concrete'
 import type { Weights } from './weights'
 
 export interface PourLoads {
@@ -39,12 +39,23 @@ export interface LoadTerms {
   shortLoad: number
 }
 
+/** A point of the cheapest mix of pours: loads cost no less than the line from point to point. */
+interface EnvelopePoint {
+  readonly areaM2: number
+  readonly cost: number
+}
+
 /** The loads of pours of one slab, ready to be asked about many areas. */
 export interface LoadGround extends LoadsOf {
   readonly loadM3: number
   /** Areas that whole trucks cover, m². */
   readonly fullTruckM2: readonly number[]
+  /** By the site's prices. */
+  readonly weights: LoadWeights
+  readonly envelope: readonly EnvelopePoint[]
 }
+
+export type LoadWeights = Pick<Weights, 'unusedTruck' | 'shortLoad'>
 
 /** Most trucks of one pour for which whole truckloads are looked at. */
 const mostTrucks = 4
@@ -63,24 +74,78 @@ function fullTruckArea(trucks: number, of: LoadsOf, loadM3: number): number {
   return low * (1 - 1e-9)
 }
 
-export function loadGround(of: LoadsOf): LoadGround {
-  const loadM3 = settingValue(of.settings, 'loadM3')
-  const fullTruckM2 = Array.from({ length: mostTrucks }, (_, i) => fullTruckArea(i + 1, of, loadM3))
-  return { ...of, loadM3, fullTruckM2 }
+function loadCost(areaM2: number, of: LoadsOf, loadM3: number, w: LoadWeights): LoadTerms {
+  const { orderM3, trucks, isShort } = loadsOfArea(areaM2, of)
+  return { unusedTruck: w.unusedTruck * (trucks - orderM3 / loadM3), shortLoad: isShort ? w.shortLoad : 0 }
 }
 
-/** Adds what the loads of a pour cost, feet of joint. */
-export function addLoadCost(areaM2: number, ground: LoadGround, w: Weights, terms: LoadTerms): void {
-  const { orderM3, trucks, isShort } = loadsOfArea(areaM2, ground)
-  terms.unusedTruck += w.unusedTruck * (trucks - orderM3 / ground.loadM3)
-  if (isShort) terms.shortLoad += w.shortLoad
+/** Areas at which the order goes up a step, either side of each: between them the loads cost the same. */
+function stepAreas(of: LoadsOf, capM2: number): number[] {
+  const { thicknessM, pumped, units, settings } = of
+  const areas = [0, capM2]
+  const limitM2 = settingValue(settings, 'overRunLimitM3') / thicknessM
+  for (const volumeM3 of [0, capM2 * thicknessM]) {
+    const { overRun, pumpM3, stepM3 } = orderTerms({ volumeM3, pumped, units, settings })
+    const most = roundUp(capM2 * thicknessM * (1 + overRun) + pumpM3, stepM3)
+    for (let order = stepM3; order <= most; order += stepM3) {
+      const at = (order - pumpM3) / (1 + overRun) / thicknessM
+      areas.push(at * (1 - 1e-8), at * (1 + 1e-8))
+    }
+  }
+  areas.push(limitM2 * (1 - 1e-8), limitM2 * (1 + 1e-8))
+  return areas.filter(a => a >= 0 && a <= capM2).sort((a, b) => a - b)
+}
+
+/** Convex hull from below of what loads cost by area (monotone chain). */
+function envelopeOf(of: LoadsOf, capM2: number, loadM3: number, w: LoadWeights): EnvelopePoint[] {
+  const hull: EnvelopePoint[] = []
+  for (const areaM2 of stepAreas(of, capM2)) {
+    const terms = loadCost(areaM2, of, loadM3, w)
+    const point = { areaM2, cost: terms.unusedTruck + terms.shortLoad }
+    while (hull.length > 1) {
+      const [a, b] = [hull.at(-2)!, hull.at(-1)!]
+      if ((b.cost - a.cost) * (point.areaM2 - a.areaM2) < (point.cost - a.cost) * (b.areaM2 - a.areaM2)) break
+      hull.pop()
+    }
+    if (hull.length > 0 && point.areaM2 - hull.at(-1)!.areaM2 < 1e-12) {
+      if (point.cost < hull.at(-1)!.cost) hull[hull.length - 1] = point
+    } else hull.push(point)
+  }
+  return hull
 }
 
 /** The weights of loads by the site's prices: price ÷ price of a foot of joint. */
-export function loadWeights(settings: SettingOverrides | undefined): Pick<Weights, 'unusedTruck' | 'shortLoad'> {
+function loadWeights(settings: SettingOverrides | undefined): LoadWeights {
   const footPrice = settingValue(settings, 'jointPriceM') * 0.3048
   return {
     unusedTruck: settingValue(settings, 'truckPrice') / footPrice,
     shortLoad: settingValue(settings, 'shortLoadPrice') / footPrice,
   }
+}
+
+/** Whole truckloads and the cost of loads for pours of at most `capM2`. */
+export function loadGround(of: LoadsOf, capM2: number): LoadGround {
+  const loadM3 = settingValue(of.settings, 'loadM3')
+  const weights = loadWeights(of.settings)
+  const fullTruckM2 = Array.from({ length: mostTrucks }, (_, i) => fullTruckArea(i + 1, of, loadM3))
+  return { ...of, loadM3, fullTruckM2, weights, envelope: envelopeOf(of, capM2, loadM3, weights) }
+}
+
+/** Adds what the loads of a pour cost, feet of joint. */
+export function addLoadCost(areaM2: number, ground: LoadGround, terms: LoadTerms): void {
+  const own = loadCost(areaM2, ground, ground.loadM3, ground.weights)
+  terms.unusedTruck += own.unusedTruck
+  terms.shortLoad += own.shortLoad
+}
+
+/** No k pours of this area together cost less for their loads (Jensen on the convex hull from below). */
+export function leastLoadCost(areaM2: number, k: number, { envelope }: LoadGround): number {
+  const mean = areaM2 / k
+  for (let i = 1; i < envelope.length; i++) {
+    const a = envelope[i - 1]!
+    const b = envelope[i]!
+    if (mean > b.areaM2) continue
+    return k * (a.cost + ((b.cost - a.cost) * (mean - a.areaM2)) / (b.areaM2 - a.areaM2))
+  }
+  return k * (envelope.at(-1)?.cost ?? 0)
 }

@@ -2,11 +2,12 @@
 import { addLoadCost, type LoadGround } from './loadGround'
 import { type CutRegion, interiorDegs, type Side } from './region/cutRegion'
 import { minimumBox } from './region/minimumBox'
+import type { SiteGround } from './siteGround'
 import type { Weights } from './weights'
 import { addWishCost, type WishGround } from './wishes/wishCost'
 
 export const ftM = 0.3048
-const ft2M2 = ftM * ftM
+export const ft2M2 = ftM * ftM
 
 export interface CostTerms {
   jointLength: number
@@ -25,6 +26,8 @@ export interface CostTerms {
   hidden: number
   unusedTruck: number
   shortLoad: number
+  shadeLine: number
+  mixedPlacing: number
 }
 
 export const noCost = (): CostTerms => ({
@@ -44,6 +47,8 @@ export const noCost = (): CostTerms => ({
   hidden: 0,
   unusedTruck: 0,
   shortLoad: 0,
+  shadeLine: 0,
+  mixedPlacing: 0,
 })
 
 export const sumOf = (t: CostTerms): number =>
@@ -62,7 +67,9 @@ export const sumOf = (t: CostTerms): number =>
   t.offDirection +
   t.hidden +
   t.unusedTruck +
-  t.shortLoad
+  t.shortLoad +
+  t.shadeLine +
+  t.mixedPlacing
 
 /** Parallel lines {p : −uy·x + ux·y = offsetM + i·stepM} that joints should fall on. */
 export interface GridLines {
@@ -83,6 +90,8 @@ export interface CostContext {
   readonly wishes: WishGround | null
   /** What the loads of a pour are reckoned from; null where they cost nothing. */
   readonly loads: LoadGround | null
+  /** Where sun, shade and trucks are; null where the site is not looked at. */
+  readonly site: SiteGround | null
 }
 
 /** Interior angles beyond these mark a true corner; between them the boundary goes on. */
@@ -235,7 +244,8 @@ export function addPourCost(pour: CutRegion, context: CostContext, terms: CostTe
   if (shortM < w.narrowM && shortM < context.slabWidthM - 0.003) terms.narrow += w.narrow
   terms.imbalance += imbalanceCost(pour.areaM2, 1, context)
   terms.reach += reachCost(longM, shortM, pour.areaM2, w)
-  if (context.loads) addLoadCost(pour.areaM2, context.loads, w, terms)
+  if (context.loads) addLoadCost(pour.areaM2, context.loads, terms)
+  context.site?.addCost(pour, w, terms)
 }
 
 export function pourCost(pour: CutRegion, context: CostContext): number {

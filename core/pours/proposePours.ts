@@ -12,12 +12,14 @@ import { minimumBox } from './region/minimumBox'
 import { type CutTree, type JointLine, jointsOf, leavesOf } from './search/cutTree'
 import { type Direction, poursNeeded } from './search/searchContext'
 import { quickBudget, type SearchGround, searchPlan } from './search/searchPlan'
+import { settleOnSite } from './search/settleOnSite'
 import { teeCost } from './search/teeCost'
+import type { SiteGround } from './siteGround'
 import { resolveWeights, type Weights } from './weights'
 import { firstFixed, fixedFaces } from './wishes/fixedFaces'
 import { forbiddenGround } from './wishes/forbiddenGround'
 import type { JointWishes } from './wishes/jointWishes'
-import { planFaces, sharePours } from './wishes/planFaces'
+import { type FacePlan, planFaces, sharePours } from './wishes/planFaces'
 import { refusedIn } from './wishes/refusedPours'
 import { tellForbiddenRequired, tellNarrow, tellNoJointAllowed, tellSmallFaces } from './wishes/tellUnmet'
 import { hidingDirections, wishGround } from './wishes/wishCost'
@@ -79,6 +81,11 @@ export interface Proposal {
 
 /** Many pours are given more: each of them is looked at. */
 const fullBudget = (pours: number): number => Math.max(1_500_000, 35_000 * pours)
+/** Most pours for which a second plan is looked for on the site. */
+const mostOnSite = 12
+const onSiteBudget = 30_000
+/** A shade line this close to the slab's box is tried anyway. */
+const leastTurnRad = (3 * Math.PI) / 180
 /** A pour smaller than 4 ft × 4 ft takes no mat with a finisher beside it (m²): common practice, no source. */
 export const smallestPourM2 = 1.2192 * 1.2192
 
@@ -123,12 +130,28 @@ const canSplit =
       quickBudget,
     ) !== null
 
+/** Angle between a direction and the nearest side of the slab's least box, radians. */
+function offBox(line: Direction, slab: CutRegion): number {
+  const { ux, uy } = minimumBox(slab.rings[0]!)
+  const turned = Math.abs(Math.atan2(line.uy * ux - line.ux * uy, line.ux * ux + line.uy * uy)) % (Math.PI / 2)
+  return Math.min(turned, Math.PI / 2 - turned)
+}
+
 /**
  * Splits a region into connected pours of at most `capM2` by straight joints across it. The same input gives the same
  * answer on any machine. Required joints are cut first and the rest is searched around them; a wish that cannot be met
  * is told. A part for which no split is found comes back as one pour with a stop-finding.
  */
-export function proposePours(input: SplitInput): Proposal {
+export const proposePours = (input: SplitInput): Proposal => searchSplit(input)(null)
+
+/** The search, done; what it found is settled on the site as often as that changes. */
+export type FoundSplit = (site: SiteGround | null) => Proposal
+
+/**
+ * `proposePours` in two steps. Shade lines and ways of placing are weighed in the second, on finished plans (that of the
+ * long search and that of a quick one that looks at the site) and their slid joints; `proven` and `gap` leave them out.
+ */
+export function searchSplit(input: SplitInput): FoundSplit {
   const slab = toCutRegion(input.region)
   const { capM2, slabId, wishes = {} } = input
   const at = { entityId: slabId }
@@ -143,7 +166,10 @@ export function proposePours(input: SplitInput): Proposal {
         at,
       },
     ])
-  if (slab.areaM2 > capM2 && (capM2 < smallestPourM2 || lowerBound > limits.pours)) return tooSmall()
+  if (slab.areaM2 > capM2 && (capM2 < smallestPourM2 || lowerBound > limits.pours)) {
+    const refused = tooSmall()
+    return () => refused
+  }
   const findings: Finding[] = []
   const asked = Math.max(lowerBound, input.pourCount ?? 0)
   if (input.pourCount !== undefined && input.pourCount < lowerBound)
@@ -159,7 +185,10 @@ export function proposePours(input: SplitInput): Proposal {
   const { faces } = fixed
   const counts = sharePours(faces, capM2, asked)
   const shared = counts.reduce((sum, count) => sum + count, 0)
-  if (shared > limits.pours) return tooSmall()
+  if (shared > limits.pours) {
+    const refused = tooSmall()
+    return () => refused
+  }
   findings.push(...fixed.findings, ...tellForbiddenRequired(fixed, wishes))
   findings.push(...tellSmallFaces(fixed, slabWidthM, smallestPourM2, weights))
   const leastWidthM = wishes.leastWidthM ?? 0
@@ -171,6 +200,7 @@ export function proposePours(input: SplitInput): Proposal {
     grid: input.grid ?? [],
     wishes: costly,
     loads: input.loads ?? null,
+    site: null,
     wished: wishedDirections(input, slab),
     along: hidingDirections(costly),
     forbidden: forbiddenGround(wishes),
@@ -192,72 +222,100 @@ export function proposePours(input: SplitInput): Proposal {
         : { code: 'noCutFound', severity: 'stop', values: { capM2, areaM2: face.areaM2 }, at },
     )
   }
-  if (faces.length === 1 && !plans[0]) return wholeSlab(input, lowerBound, findings)
-  // Fixed joints are numbered first, then those of each face.
-  const trees = plans.map((plan, i): CutTree => plan?.tree ?? { pour: faces[i]! })
-  const joints: JointLine[] = [...fixed.joints]
-  const pours = trees.flatMap(tree => {
-    const first = joints.length
-    joints.push(...jointsOf(tree))
-    const numberOf = (joint: number): number => (joint >= firstFixed ? joint - firstFixed : first + joint)
-    return leavesOf(tree).map(cut => ({ cut, numberOf }))
-  })
-  const pourCount = pours.length
-  if (plans.some(plan => plan && plan.ground > 0))
-    findings.push(
-      ...tellNarrow(
-        slabId,
-        pours.map(({ cut }) => cut),
-        leastWidthM,
-      ),
-    )
-  if (pourCount > asked && (fixed.joints.length > 0 || base.forbidden || leastWidthM > 0))
-    findings.push({
-      code: 'wishesAddPours',
-      severity: 'note',
-      values: { pours: pourCount, needed: asked },
-      at,
-    })
-  const context: CostContext = { ...base, meanM2: slab.areaM2 / pourCount }
-  const terms = noCost()
-  for (const { cut } of pours) addPourCost(cut, context, terms)
-  const all = {
-    ...terms,
-    extraJoint: weights.extraJoint * (joints.length - pours.length + 1),
-    teeOffset: teeCost(joints, weights),
-    extraPour: weights.extraPour * (pourCount - lowerBound),
+  if (faces.length === 1 && !plans[0]) {
+    const whole = wholeSlab(input, lowerBound, findings)
+    return () => whole
   }
-  const cost = Object.entries(all).map(([term, value]) => ({ term, value }))
-  let totalCost = 0
-  for (const { value } of cost) totalCost += value
-  const comparable = totalCost - all.extraPour
-  // How pours asked for beyond the need are shared out among faces is not proven.
-  let bound = weights.extraJoint * (fixed.joints.length - faces.length + 1)
-  for (const plan of plans) bound += plan ? plan.bound : 0
-  const needed = faces.reduce((sum, { areaM2 }) => sum + poursNeeded(areaM2, capM2), 0)
-  const isBounded = faces.length === 1 || (shared === needed && pourCount === shared)
-  const gap = comparable > bound + 1e-6 ? (comparable - bound) / comparable : 0
-  return {
-    pours: pours.map(({ cut, numberOf }) =>
-      describePour(
-        cut,
-        toCurveRegion(cut, joint => `joint-${numberOf(joint) + 1}`),
+  const found = plans.map((plan, i): CutTree => plan?.tree ?? { pour: faces[i]! })
+  const describe = (trees: readonly CutTree[], site: SiteGround | null): Proposal => {
+    // Fixed joints are numbered first, then those of each face.
+    const joints: JointLine[] = [...fixed.joints]
+    const pours = trees.flatMap(tree => {
+      const first = joints.length
+      joints.push(...jointsOf(tree))
+      const numberOf = (joint: number): number => (joint >= firstFixed ? joint - firstFixed : first + joint)
+      return leavesOf(tree).map(cut => ({ cut, numberOf }))
+    })
+    const pourCount = pours.length
+    const told = [...findings]
+    if (plans.some(plan => plan && plan.ground > 0))
+      told.push(
+        ...tellNarrow(
+          slabId,
+          pours.map(({ cut }) => cut),
+          leastWidthM,
+        ),
+      )
+    if (pourCount > asked && (fixed.joints.length > 0 || base.forbidden || leastWidthM > 0))
+      told.push({
+        code: 'wishesAddPours',
+        severity: 'note',
+        values: { pours: pourCount, needed: asked },
+        at,
+      })
+    const context: CostContext = { ...base, site, meanM2: slab.areaM2 / pourCount }
+    const terms = noCost()
+    for (const { cut } of pours) addPourCost(cut, context, terms)
+    const all = {
+      ...terms,
+      extraJoint: weights.extraJoint * (joints.length - pours.length + 1),
+      teeOffset: teeCost(joints, weights),
+      extraPour: weights.extraPour * (pourCount - lowerBound),
+    }
+    const cost = Object.entries(all).map(([term, value]) => ({ term, value }))
+    let totalCost = 0
+    for (const { value } of cost) totalCost += value
+    const comparable = totalCost - all.extraPour - all.shadeLine - all.mixedPlacing
+    // How pours asked for beyond the need are shared out among faces is not proven.
+    let bound = weights.extraJoint * (fixed.joints.length - faces.length + 1)
+    for (const plan of plans) bound += plan ? plan.bound : 0
+    const needed = faces.reduce((sum, { areaM2 }) => sum + poursNeeded(areaM2, capM2), 0)
+    const isBounded = faces.length === 1 || (shared === needed && pourCount === shared)
+    const gap = comparable > bound + 1e-6 ? (comparable - bound) / comparable : 0
+    return {
+      pours: pours.map(({ cut, numberOf }) =>
+        describePour(
+          cut,
+          toCurveRegion(cut, joint => `joint-${numberOf(joint) + 1}`),
+        ),
       ),
-    ),
-    joints: joints.map((joint, i) => ({
-      from: [joint.ax, joint.ay],
-      to: [joint.bx, joint.by],
-      lengthM: joint.lengthM,
-      pours: pours.flatMap(({ cut, numberOf }, p) =>
-        cut.rings.some(r => r.sides.some(s => s.joint >= 0 && numberOf(s.joint) === i)) ? [p] : [],
-      ),
-      ...(i < fixed.joints.length ? { wishId: fixed.joints[i]!.wishId } : {}),
-    })),
-    lowerBound,
-    cost,
-    totalCost,
-    proven: gap === 0 && isBounded && !plans.includes(null),
-    gap,
-    findings,
+      joints: joints.map((joint, i) => ({
+        from: [joint.ax, joint.ay],
+        to: [joint.bx, joint.by],
+        lengthM: joint.lengthM,
+        pours: pours.flatMap(({ cut, numberOf }, p) =>
+          cut.rings.some(r => r.sides.some(s => s.joint >= 0 && numberOf(s.joint) === i)) ? [p] : [],
+        ),
+        ...(i < fixed.joints.length ? { wishId: fixed.joints[i]!.wishId } : {}),
+      })),
+      lowerBound,
+      cost,
+      totalCost,
+      proven: gap === 0 && isBounded && !plans.includes(null),
+      gap,
+      findings: told,
+    }
+  }
+  const bare = describe(found, null)
+  return site => {
+    if (!site) return bare
+    const trees = found.map((tree, i) => {
+      const plan = plans[i]
+      return plan ? settleOnSite([tree, ...onSite(i, plan, site)], plan.context, site) : tree
+    })
+    const settled = describe(trees, site)
+    const isSame = trees.every((tree, i) => tree === found[i])
+    return isSame ? { ...settled, pours: bare.pours, joints: bare.joints } : settled
+  }
+
+  /** A quick plan that looks at the site, along the shade line where no edge of the slab runs that way. */
+  function onSite(face: number, plan: FacePlan, site: SiteGround): CutTree[] {
+    if (faces.length > 1 || plan.pourCount < 2 || plan.pourCount > mostOnSite) return []
+    const line = site.shadeLine
+    const along = line && offBox(line, slab) > leastTurnRad ? [line, { ux: -line.uy, uy: line.ux }] : []
+    const wished = [...base.wished, ...along]
+    const ground = { ...groundsOf(face)[plan.ground]!, site, wished, beside: [], rest: { areaM2: 0, pours: 0 } }
+    const other = searchPlan(slab, plan.pourCount, ground, onSiteBudget)
+    return other?.pourCount === plan.pourCount ? [other.tree] : []
   }
 }

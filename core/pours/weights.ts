@@ -74,6 +74,19 @@ export const weightTable = {
   teeFloor: weight(2, 'ft', 'the least such a pair costs', tuned),
   teeWithinM: weight(1.524, 'm', '5 ft: ends farther apart are two tees', tuned),
   reach: weight(0.5, 'ft per ft²', 'area farther than reachM from any place to stand', 'own assumption'),
+  shadeLine: weight(
+    0.05,
+    'ft per minute and 10 %',
+    'sun and shade on one pour between placing and stamping: each minute, times the smaller of the two shares',
+    'own assumption',
+  ),
+  shadeLineMost: weight(60, 'ft', 'the most that a shade line across a pour costs', 'own assumption'),
+  mixedPlacing: weight(
+    0.02,
+    'ft per ft²',
+    "pour partly within the chute's reach of a truck: the smaller part, placed another way",
+    'own assumption',
+  ),
   unusedTruck: weight(
     15,
     'ft per truck',

@@ -95,6 +95,7 @@ export function splitIntoLanes({ region, capM2, strikeOffM }: LanesInput): Propo
     grid: [],
     wishes: null,
     loads: null,
+    site: null,
   }
   const terms = noCost()
   for (const pour of pours) addPourCost(pour, context, terms)

@@ -1,4 +1,6 @@
 /** What a part still to be divided will cost: an estimate to order the candidates, a bound to end the search. */
+
+import { leastLoadCost } from '../loadGround'
 import { aspectCost, ftM, imbalanceCost, reachCost } from '../pourCost'
 import type { Weights } from '../weights'
 import { leastJointCost } from '../wishes/wishCost'
@@ -45,9 +47,12 @@ function circleJointM(areaM2: number, perimeterM: number, k: number, capM2: numb
 
 /** Both leave out what the part already carries: half of the joints around it. */
 export const estimateRest = (areaM2: number, perimeterM: number, k: number, context: SearchContext): number =>
-  (k === 1 ? 0 : rowsCost(areaM2, perimeterM, k, context.weights)) + imbalanceCost(areaM2, k, context)
+  (k === 1 ? 0 : rowsCost(areaM2, perimeterM, k, context.weights)) +
+  imbalanceCost(areaM2, k, context) +
+  (context.loads ? leastLoadCost(areaM2, k, context.loads) : 0)
 
 /** The imbalance of k pieces is least when they are equal (Jensen). */
 export const boundRest = (areaM2: number, perimeterM: number, k: number, context: SearchContext): number =>
   (leastJointCost(context.wishes, context.weights) * circleJointM(areaM2, perimeterM, k, context.capM2)) / ftM +
-  imbalanceCost(areaM2, k, context)
+  imbalanceCost(areaM2, k, context) +
+  (context.loads ? leastLoadCost(areaM2, k, context.loads) : 0)

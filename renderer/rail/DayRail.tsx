@@ -1,5 +1,5 @@
 import { DateTime } from 'luxon'
-import { type KeyboardEvent, type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { type KeyboardEvent, memo, type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import type { SunShares } from '../../core/plan/plan'
 import { compassPoint } from '../../core/reports/compassPoint'
 import { type SiteDay, wholeHours } from '../../core/sun/siteDay'
@@ -229,7 +229,7 @@ function skyStops(curve: SunCurve): readonly { readonly at: number; readonly col
   })
 }
 
-function Strip({
+const Strip = memo(function Strip({
   curve,
   scale,
   day,
@@ -284,7 +284,7 @@ function Strip({
         ))}
     </svg>
   )
-}
+})
 
 /** A row of the day in which a part has sun: the fuller the bar, the larger the share. */
 function ShareRow({
@@ -325,7 +325,7 @@ function ShareRow({
   )
 }
 
-function SunRows({ scale }: { readonly scale: Scale }) {
+const SunRows = memo(function SunRows({ scale }: { readonly scale: Scale }) {
   const { shade, live } = usePlan(({ parts, live }) => ({ shade: parts.shade, live }))
   if (!shade || !live) return <p className="rail-wait">Sun on the slab: working</p>
   return (
@@ -344,7 +344,7 @@ function SunRows({ scale }: { readonly scale: Scale }) {
       <PinRow live={live} scale={scale} />
     </ul>
   )
-}
+})
 
 /** The hours in which the point asked about is in sun. */
 function PinRow({ live, scale }: { readonly live: LivePlan; readonly scale: Scale }) {
@@ -384,7 +384,7 @@ function PinRow({ live, scale }: { readonly live: LivePlan; readonly scale: Scal
   )
 }
 
-function PourRows({ scale }: { readonly scale: Scale }) {
+const PourRows = memo(function PourRows({ scale }: { readonly scale: Scale }) {
   const { shade, pours, joints, dayPlans, date } = usePlan(({ parts, date }) => ({
     shade: parts.shade,
     pours: parts.pours,
@@ -426,6 +426,6 @@ function PourRows({ scale }: { readonly scale: Scale }) {
       })}
     </ul>
   )
-}
+})
 
 const dayShift = (from: string, to: string): number => Date.parse(`${to}T00:00Z`) - Date.parse(`${from}T00:00Z`)

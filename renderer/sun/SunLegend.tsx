@@ -7,10 +7,9 @@ import { useSunMap } from './useSunStage'
 /** Bands by name and by ink that darkens at every step: readable without color. */
 export function SunLegend({ live }: { readonly live: LivePlan }) {
   const { bands } = useSunMap()
-  const { date, hourMs } = usePlan(({ date, hour }) => ({ date, hourMs: hour?.hourMs ?? 0 }))
+  const date = usePlan(state => state.date)
   const other = useView(state => state.other)
   if (bands.names.length === 0) return null
-  const { place, units } = live.site
   return (
     <figure className="sun-legend" aria-label="Legend of the sun map">
       <figcaption>Direct sun on {printDate(date)}, hours</figcaption>
@@ -29,7 +28,7 @@ export function SunLegend({ live }: { readonly live: LivePlan }) {
       </ol>
       <p>
         <span className="line-key" /> shade edge, morning <span className="line-key dashed" /> afternoon{' '}
-        <span className="line-key bold" /> at {printHour(hourMs, place.zone, units)}
+        <span className="line-key bold" /> at <HourNow live={live} />
         {other ? (
           <>
             {' '}
@@ -45,3 +44,9 @@ export const otherWords = (date: string, leaves: 'asDated' | 'on' | 'off', shown
   leaves === 'asDated'
     ? printDate(date)
     : `${date === shown ? '' : `${printDate(date)}, `}${leaves === 'on' ? 'in leaf' : 'no leaves'}`
+
+/** Drawn again by itself while the hour is dragged. */
+function HourNow({ live }: { readonly live: LivePlan }) {
+  const hourMs = usePlan(({ hour }) => hour?.hourMs ?? 0)
+  return printHour(hourMs, live.site.place.zone, live.site.units)
+}

@@ -1,4 +1,5 @@
-import type { OtherDay } from '../../core/plan/deriveScreen'
+import type { ResolvedSlab } from '../../core/geometry/resolvedSlab'
+import type { ComparedDay, OtherDay } from '../../core/plan/deriveScreen'
 import { printMeasures } from '../../core/units/printMeasures'
 import { printNumber } from '../../core/units/printNumber'
 import { printHour } from '../app/printDate'
@@ -24,37 +25,27 @@ const cut = (printed: string): readonly [string, string] => {
 }
 
 export function SunPage({ live }: { readonly live: LivePlan }) {
-  const { date, shade, points, hour, shadeLines, compared, revs, rev } = usePlan(
-    ({ date, parts, hour, revs, rev }) => ({
-      date,
-      hour,
-      shade: parts.shade,
-      points: parts.points,
-      shadeLines: parts.shadeLines,
-      compared: parts.compared,
-      revs,
-      rev,
-    }),
-  )
+  const { date, isReady, points, shadeLines, compared, revs, rev } = usePlan(({ date, parts, hour, revs, rev }) => ({
+    date,
+    isReady: hour !== null,
+    points: parts.points,
+    shadeLines: parts.shadeLines,
+    compared: parts.compared,
+    revs,
+    rev,
+  }))
   const { view } = useSession()
   const other = useView(state => state.other)
   const { maps, bands } = useSunMap()
   const { pin, sun: pinned } = usePin(live)
   const { units, place } = live.site
   const print = printMeasures(units)
-  if (!hour) return null
-  const { sun, hourMs } = hour
-  const isUp = hour.shade.length > 0
-  const step = shade ? stepAt(shade.instants, hourMs) : null
-  const isOld = (part: 'shade' | 'shadeLines' | 'sunMaps' | 'points') => revs[part] !== rev
+  if (!isReady) return null
+  const isOld = (part: 'shadeLines' | 'sunMaps' | 'points') => revs[part] !== rev
   const hours = (minutes: number) => printNumber(minutes / 60, 1, 1)
   const clock = (ms: number | null | undefined) =>
     ms === null || ms === undefined ? 'none' : printHour(ms, place.zone, units, true)
   const beside = compared && other && compared.date === other.date && compared.leaves === other.leaves ? compared : null
-  const besideStep =
-    beside && shade
-      ? Math.round((hourMs - (live.day?.startMs ?? 0)) / ((beside.instants[1] ?? 0) - (beside.instants[0] ?? 0)))
-      : null
   const areas = maps.length > 0 ? bandAreas(maps, bands) : []
   return (
     <>
@@ -68,12 +59,9 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
       {live.slabs.map(slab => {
         const line = shadeLines?.find(({ slabId }) => slabId === slab.id)
         const told = line ? shadeWords(line) : null
-        const share = shade && step !== null ? (shade.slabShares.get(slab.id)?.[step] ?? 0) : null
-        const [figure, unit] = share === null ? ['working', ''] : cut(print.area((1 - share) * slab.netAreaM2))
         const name = live.slabs.length === 1 ? 'the slab' : slab.name
         const besideLine = beside?.shadeLines.find(({ slabId }) => slabId === slab.id)
         const besideTold = besideLine ? shadeWords(besideLine) : null
-        const besideShare = besideStep === null ? null : (beside?.slabShares.get(slab.id)?.[besideStep] ?? 0)
         return (
           <section key={slab.id} aria-label={slab.name}>
             <PlainRow
@@ -112,19 +100,7 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
               figure={told ? clock(told.lastSunMs) : 'working'}
               isWaiting={isOld('shadeLines')}
             />
-            <PlainRow
-              name={`Without direct sun at ${printHour(hourMs, place.zone, units)}`}
-              figure={figure}
-              unit={unit}
-              isWaiting={isOld('shade')}
-            />
-            <PlainRow
-              kind="sub"
-              name="Share of the slab"
-              figure={share === null ? '' : printNumber((1 - share) * 100, 0)}
-              unit="%"
-              isWaiting={isOld('shade')}
-            />
+            <ShareNow live={live} slab={slab} />
             {other ? (
               <div className="beside">
                 <h3>{otherWords(other.date, other.leaves, date)}</h3>
@@ -148,19 +124,13 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
                       : `${clock(besideTold.firstSunMs)} to ${clock(besideTold.lastSunMs)}`
                   }
                 />
-                <PlainRow
-                  kind="sub"
-                  name="Without direct sun now"
-                  figure={besideShare === null ? 'working' : printNumber((1 - besideShare) * 100, 0)}
-                  unit={besideShare === null ? '' : '%'}
-                />
+                <BesideShareNow live={live} slabId={slab.id} beside={beside} />
               </div>
             ) : null}
           </section>
         )
       })}
-      <PlainRow name="Sun height" figure={`${printNumber(sun.altitudeDeg, 1, 1)}°`} />
-      <PlainRow name="Sun bearing, from true north" figure={`${printNumber(sun.azimuthDeg, 1, 1)}°`} />
+      <SunNow />
       {pin && pinned ? (
         <section aria-label="Point asked about">
           <h3>Point asked about</h3>
@@ -215,10 +185,79 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
       <h3>Compare with</h3>
       <CompareChoice date={date} other={other} />
       <MarkShade live={live} />
-      <p className="note">{isUp ? shadeOf(live) : 'No direct sun at this hour.'}</p>
+      <ShadeNow live={live} />
       <Problems />
     </>
   )
+}
+
+/** Rows that follow the hour stand apart, so that a dragged hour draws these few again and nothing else. */
+function ShareNow({ live, slab }: { readonly live: LivePlan; readonly slab: ResolvedSlab }) {
+  const { shade, hourMs, isOld } = usePlan(({ parts, hour, revs, rev }) => ({
+    shade: parts.shade,
+    hourMs: hour?.hourMs ?? 0,
+    isOld: revs.shade !== rev,
+  }))
+  const { place, units } = live.site
+  const step = shade ? stepAt(shade.instants, hourMs) : null
+  const share = shade && step !== null ? (shade.slabShares.get(slab.id)?.[step] ?? 0) : null
+  const [figure, unit] = share === null ? ['working', ''] : cut(printMeasures(units).area((1 - share) * slab.netAreaM2))
+  return (
+    <>
+      <PlainRow
+        name={`Without direct sun at ${printHour(hourMs, place.zone, units)}`}
+        figure={figure}
+        unit={unit}
+        isWaiting={isOld}
+      />
+      <PlainRow
+        kind="sub"
+        name="Share of the slab"
+        figure={share === null ? '' : printNumber((1 - share) * 100, 0)}
+        unit="%"
+        isWaiting={isOld}
+      />
+    </>
+  )
+}
+
+function BesideShareNow({
+  live,
+  slabId,
+  beside,
+}: {
+  readonly live: LivePlan
+  readonly slabId: string
+  readonly beside: ComparedDay | null
+}) {
+  const hourMs = usePlan(({ hour }) => hour?.hourMs ?? 0)
+  const [first = 0, second = 0] = beside?.instants ?? []
+  const step = beside ? Math.round((hourMs - (live.day?.startMs ?? 0)) / (second - first)) : null
+  const share = step === null ? null : (beside?.slabShares.get(slabId)?.[step] ?? 0)
+  return (
+    <PlainRow
+      kind="sub"
+      name="Without direct sun now"
+      figure={share === null ? 'working' : printNumber((1 - share) * 100, 0)}
+      unit={share === null ? '' : '%'}
+    />
+  )
+}
+
+function SunNow() {
+  const sun = usePlan(({ hour }) => hour?.sun)
+  if (!sun) return null
+  return (
+    <>
+      <PlainRow name="Sun height" figure={`${printNumber(sun.altitudeDeg, 1, 1)}°`} />
+      <PlainRow name="Sun bearing, from true north" figure={`${printNumber(sun.azimuthDeg, 1, 1)}°`} />
+    </>
+  )
+}
+
+function ShadeNow({ live }: { readonly live: LivePlan }) {
+  const isUp = usePlan(({ hour }) => (hour?.shade.length ?? 0) > 0)
+  return <p className="note">{isUp ? shadeOf(live) : 'No direct sun at this hour.'}</p>
 }
 
 function CompareChoice({ date, other }: { readonly date: string; readonly other: OtherDay | null }) {

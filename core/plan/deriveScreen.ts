@@ -2,18 +2,25 @@
 import type { Site } from '../../shared/document/site'
 import { ok, type Problem, type Result } from '../../shared/problem'
 import { settingValue } from '../../shared/settings'
+import type { PourDayPlan } from '../pours/day/pourDay'
+import { type PourSetMap, setMap } from '../pours/day/setMap'
+import { wordProblem } from '../problems/wordProblem'
 import type { Grid } from '../sun/cellCoverage'
 import { cellSunMinutes } from '../sun/cellMasks'
+import type { Exposure } from '../sun/exposure'
 import { resolveCaster } from '../sun/resolveCaster'
 import { type ShadeLineTimes, shadeLineTimes } from '../sun/shadeLineTimes'
 import { siteDay } from '../sun/siteDay'
+import { printMeasures } from '../units/printMeasures'
 import { type DerivedPlan, derivePlanSteps, type PlanRequest, type PlanStep } from './derivePlan'
 import type { Memo } from './memo'
 import type { Plan, SunShares } from './plan'
 import { type PlannedAlternative, planAlternativesSteps } from './planAlternatives'
-import { planShade } from './planShade'
+import { type CapacityMap, planCapacityMap } from './planCapacity'
+import { planDayPlans } from './planDayPlans'
+import { planExposures, planShade } from './planShade'
 
-export const screenExtras = ['sunMaps', 'proposals'] as const
+export const screenExtras = ['sunMaps', 'proposals', 'capacityMap', 'setMaps'] as const
 export type ScreenExtra = (typeof screenExtras)[number]
 
 /** Another day, or the same with the trees' leaves as told. */
@@ -22,9 +29,27 @@ export interface OtherDay {
   readonly leaves: 'asDated' | 'on' | 'off'
 }
 
+/** A pour on another day, at another hour or with other hands. */
+export interface OtherPour {
+  readonly pourId: string
+  readonly date: string
+  /** `HH:MM` on the clock of the site. */
+  readonly time: string
+  readonly hands: number
+}
+
+export interface ComparedPour {
+  readonly asked: OtherPour
+  /** Null where it cannot be planned: the problems say why. */
+  readonly day: PourDayPlan | null
+  readonly problems: readonly Problem[]
+}
+
 export interface ScreenRequest extends PlanRequest {
   readonly extras: readonly ScreenExtra[]
   readonly other?: OtherDay | undefined
+  /** One pour planned otherwise, to lay beside its plan. */
+  readonly otherPour?: OtherPour | undefined
 }
 
 /** Minutes of direct sun by cell, row by row from the lower left; `weights` = share of each cell that is slab. */
@@ -53,10 +78,21 @@ export interface ScreenParts extends Plan {
   readonly sunMaps: readonly SunMap[] | undefined
   readonly offers: readonly OfferedSplit[] | undefined
   readonly compared: ComparedDay | null
+  readonly comparedPour: ComparedPour | null
+  /** Null without crew and weather. */
+  readonly capacityMap: CapacityMap | null | undefined
+  readonly setMaps: readonly PourSetMap[] | undefined
 }
 
 export interface ScreenStep extends Omit<PlanStep, 'doing' | 'ready'> {
-  readonly doing: PlanStep['doing'] | 'shade line' | 'sun hours' | 'other splits' | 'other day'
+  readonly doing:
+    | PlanStep['doing']
+    | 'shade line'
+    | 'sun hours'
+    | 'other splits'
+    | 'other day'
+    | 'crews and hours'
+    | 'set map'
   readonly ready: Partial<ScreenParts>
 }
 
@@ -97,15 +133,53 @@ function* compareDay(site: Site, plan: Plan, other: OtherDay, memo: Memo): Gener
   return { ...other, shadeLines, slabShares: shade.slabShares, instants: shade.instants }
 }
 
+function withoutTable(day: PourDayPlan): PourDayPlan {
+  const { tables: _, ...input } = day.input
+  return { ...day, input }
+}
+
 /** Set tables are functions, which no worker can send: they are made again where a day is planned again. */
 function withoutTables(plan: Plan, memo: Memo): Plan {
-  const sendable = plan.dayPlans.map(day =>
-    memo.part('sendableDay', day.pourId, [day], () => {
-      const { tables: _, ...input } = day.input
-      return { ...day, input }
-    }),
-  )
+  const sendable = plan.dayPlans.map(day => memo.part('sendableDay', day.pourId, [day], () => withoutTable(day)))
   return { ...plan, dayPlans: memo.part('sendableDays', 'site', sendable, () => sendable) }
+}
+
+/** One pour planned for another day, hour or crew, with the shade of that day. */
+function* comparePour(
+  site: Site,
+  plan: Plan,
+  asked: OtherPour,
+  exposures: ReadonlyMap<string, Exposure>,
+  memo: Memo,
+): Generator<void, ComparedPour | null> {
+  const pour = plan.pours.find(({ id }) => id === asked.pourId)
+  if (!pour || !site.crew) return null
+  let rasters = exposures
+  if (asked.date !== plan.date) {
+    const day = memo.part('otherPourDay', 'site', [asked.date, site.place.zone], () =>
+      siteDay(asked.date, site.place.zone),
+    )
+    if (day.ok) {
+      const { slabs, casters, shade } = plan
+      const of = { slabs, casters, place: site.place, day: day.value, stepMin: shade.stepMin, settings: site.settings }
+      rasters = yield* planExposures(memo, of)
+    }
+  }
+  const { crew } = site
+  const hands = memo.part('otherCrew', 'site', [crew, asked.hands], () => ({ ...crew, hands: asked.hands }))
+  const other = memo.part('otherPourSite', 'site', [site, hands], (): Site => ({ ...site, crew: hands }))
+  const made = yield* planDayPlans(memo, {
+    ...{ site: other, slabs: plan.slabs, exposures: rasters, quantities: plan.quantities, date: asked.date },
+    pours: [{ ...pour, date: asked.date }],
+    starts: new Map([[pour.id, { time: asked.time }]]),
+  })
+  const [day] = made.dayPlans
+  const print = printMeasures(site.units)
+  return memo.part('comparedPour', 'site', [day, made.findings.length, asked], () => ({
+    asked,
+    day: day ? withoutTable(day) : null,
+    problems: made.findings.map(finding => wordProblem(finding, print)),
+  }))
 }
 
 /**
@@ -177,7 +251,38 @@ export function* deriveScreen(
     }
     compared = step.value
   }
+  let capacityMap: CapacityMap | null | undefined
+  if (request.extras.includes('capacityMap')) {
+    const ground = { site, slabs, exposures, date: plan.date }
+    const work = planCapacityMap(memo, ground, plan.capacities)
+    let step = work.next()
+    while (!step.done) {
+      yield { doing: 'crews and hours', share: 0.985, ready: {} }
+      step = work.next()
+    }
+    capacityMap = step.value
+  }
+  let setMaps: readonly PourSetMap[] | undefined
+  if (request.extras.includes('setMaps')) {
+    const maps: PourSetMap[] = []
+    for (const own of plan.dayPlans) {
+      const exposed = exposures.get(plan.pours.find(({ id }) => id === own.pourId)?.slabId ?? '')
+      if (exposed) maps.push(memo.part('setMap', own.pourId, [own, exposed], () => setMap(exposed, own)))
+      yield { doing: 'set map', share: 0.99, ready: {} }
+    }
+    setMaps = memo.part('setMaps', 'site', maps, () => maps)
+  }
+  let comparedPour: ComparedPour | null = null
+  if (request.otherPour) {
+    const work = comparePour(site, plan, request.otherPour, exposures, otherMemo)
+    let step = work.next()
+    while (!step.done) {
+      yield { doing: 'other day', share: 0.995, ready: {} }
+      step = work.next()
+    }
+    comparedPour = step.value
+  }
   memo.sweep()
   otherMemo.sweep()
-  return ok({ ...plan, shadeLines, sunMaps, offers, compared })
+  return ok({ ...plan, shadeLines, sunMaps, offers, compared, capacityMap, setMaps, comparedPour })
 }

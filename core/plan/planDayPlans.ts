@@ -1,5 +1,7 @@
 /** The days of the pours: one plan a pour, or a note on what is not entered yet. */
+import type * as z from 'zod/mini'
 import type { Mix } from '../../shared/document/day'
+import type { LocalTime } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
 import type { Finding } from '../../shared/problem'
@@ -42,6 +44,8 @@ interface DaysOf {
   readonly quantities: readonly Quantity[]
   /** Of a pour without a date. */
   readonly date: string
+  /** Starts fixed for pours; those of the accepted pours if left out. */
+  readonly starts?: ReadonlyMap<string, z.infer<typeof LocalTime> | undefined>
 }
 
 /**
@@ -60,7 +64,8 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
   const mix = site.mix ?? plainMix
   const findings: Finding[] = []
   const dayPlans: PourDayPlan[] = []
-  const starts = new Map(site.accepted.flatMap(({ pours }) => pours.map(({ id, start }) => [id, start] as const)))
+  const starts =
+    of.starts ?? new Map(site.accepted.flatMap(({ pours }) => pours.map(({ id, start }) => [id, start] as const)))
   const byDate = new Map<string, DayConditions | null>()
   for (const pour of of.pours) {
     const date = pour.date ?? of.date

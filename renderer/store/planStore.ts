@@ -16,7 +16,12 @@ export interface DerivedState extends PlanState {
 
 export type PlanStore = StoreApi<DerivedState> & Pick<PlanClient, 'cancel' | 'goOn'>
 
-const extrasOf: Readonly<Partial<Record<Stage, readonly ScreenExtra[]>>> = { sun: ['sunMaps'], pours: ['proposals'] }
+const extrasOf: Readonly<Partial<Record<Stage, readonly ScreenExtra[]>>> = {
+  sun: ['sunMaps'],
+  pours: ['proposals', 'capacityMap'],
+}
+
+const setMapExtra = ['setMaps'] as const
 
 export interface PlanStoreOf extends Omit<PlanClientOf, 'onChange'> {
   readonly siteStore: SiteStore
@@ -62,8 +67,9 @@ export function createPlanStore({ siteStore, viewStore, today, ...client }: Plan
     const ask = {
       date,
       focus: view.selection.at(-1) ?? null,
-      extras: extrasOf[view.stage] ?? [],
+      extras: [...(extrasOf[view.stage] ?? []), ...(view.stage === 'pours' && view.setMapShown ? setMapExtra : [])],
       ...(view.stage === 'sun' && view.other ? { other: view.other } : {}),
+      ...(view.stage === 'pours' && view.otherPour ? { otherPour: view.otherPour } : {}),
     }
     plans.update(site, ask, state.preview !== null)
   }

@@ -2,7 +2,7 @@
 
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { CurveRegion } from '../../core/geometry/curve'
-import type { OtherDay } from '../../core/plan/deriveScreen'
+import type { OtherDay, OtherPour } from '../../core/plan/deriveScreen'
 import type { PourPart } from '../../shared/document/pours'
 import type { Pt } from '../../shared/document/primitives'
 
@@ -40,6 +40,10 @@ export interface ViewState {
   /** Two points on the edge of the shade as it lies on the slab today, while they are being marked. */
   readonly marking: readonly Pt[] | null
   readonly markedSlabId: string | null
+  /** Minutes to ready on the plan, in the pours stage. */
+  readonly setMapShown: boolean
+  /** A pour planned otherwise, laid beside its plan; null for none. */
+  readonly otherPour: OtherPour | null
   /** Of the card under the hand or with the focus; null for none. */
   readonly trial: TrialSplit | null
   /** What the last edit refused, or did besides its purpose. */
@@ -48,6 +52,11 @@ export interface ViewState {
   readonly leftOut: readonly string[]
   readonly clientView: boolean
   readonly outlineShown: boolean
+  /** The pour on the screen at the slab; null while the planner is shown. */
+  readonly atSlab: string | null
+  readonly slabTheme: Theme
+  /** The cautions of the day were read. */
+  readonly cautionsSeen: boolean
 }
 
 export type ViewStore = StoreApi<ViewState>
@@ -63,11 +72,16 @@ const start: ViewState = {
   pin: null,
   marking: null,
   markedSlabId: null,
+  setMapShown: false,
+  otherPour: null,
   trial: null,
   notice: null,
   leftOut: [],
   clientView: false,
   outlineShown: false,
+  atSlab: null,
+  slabTheme: 'sunlight',
+  cautionsSeen: false,
 }
 
 export const createViewStore = (): ViewStore => createStore<ViewState>(() => start)

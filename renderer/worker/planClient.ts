@@ -1,5 +1,5 @@
 /** The page's side of the protocol: keeps the worker's copy in step, drops stale replies, restarts a worker that died. */
-import type { OtherDay, ScreenExtra } from '../../core/plan/deriveScreen'
+import type { OtherDay, OtherPour, ScreenExtra } from '../../core/plan/deriveScreen'
 import type { Site } from '../../shared/document/site'
 import { patchesBetween } from './patchesBetween'
 import { FromWorker, type PartName, type PartValue, partNames, type ToWorker } from './protocol'
@@ -45,6 +45,7 @@ export interface PlanAsk {
   readonly stepMin?: number
   readonly extras: readonly ScreenExtra[]
   readonly other?: OtherDay | undefined
+  readonly otherPour?: OtherPour | undefined
 }
 
 export interface PlanClient {
@@ -74,7 +75,8 @@ const isSameAsk = (a: PlanAsk, b: PlanAsk): boolean =>
   a.stepMin === b.stepMin &&
   a.extras.join() === b.extras.join() &&
   a.other?.date === b.other?.date &&
-  a.other?.leaves === b.other?.leaves
+  a.other?.leaves === b.other?.leaves &&
+  a.otherPour === b.otherPour
 
 export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }: PlanClientOf): PlanClient {
   let worker: WorkerHandle | null = null
@@ -158,7 +160,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
   function want(budget: 'small' | 'full'): void {
     if (shown === null) return
     const { rev, ask } = shown
-    const { extras, other, date, focus, stepMin } = ask
+    const { extras, other, otherPour, date, focus, stepMin } = ask
     worker?.post({
       kind: 'want',
       rev,
@@ -166,6 +168,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
       budget,
       extras: [...extras],
       ...(other === undefined ? {} : { other }),
+      ...(otherPour === undefined ? {} : { otherPour }),
       date,
       focus,
       ...(stepMin === undefined ? {} : { stepMin }),

@@ -74,8 +74,15 @@ export function createPlanServer({ post, later, derive, now }: PlanServerOf): (r
     const replica = [preview, committed].find(each => each?.rev === asked.rev)
     // A want that is behind the replica is stale; one ahead of it waits for the document that was asked for.
     if (!replica) return
-    const { date, stepMin, extras, other, budget } = asked
-    const steps = derive(replica.site, { date, extras, other, budget, ...(stepMin === undefined ? {} : { stepMin }) })
+    const { date, stepMin, extras, other, otherPour, budget } = asked
+    const steps = derive(replica.site, {
+      date,
+      extras,
+      other,
+      otherPour,
+      budget,
+      ...(stepMin === undefined ? {} : { stepMin }),
+    })
     running = { want: asked, steps }
     post({ kind: 'progress', rev: asked.rev, doing: 'areas', share: 0 })
   }

@@ -20,6 +20,9 @@ export const partNames = [
   'sunMaps',
   'offers',
   'compared',
+  'capacityMap',
+  'setMaps',
+  'comparedPour',
 ] as const
 export type PartName = (typeof partNames)[number]
 export type PartValue<N extends PartName> = Exclude<ScreenParts[N], undefined>
@@ -58,6 +61,10 @@ export const ToWorker = z.discriminatedUnion('kind', [
     extras: z.array(z.enum(screenExtras)),
     /** Another day to lay beside this one. */
     other: z.optional(z.strictObject({ date: z.string(), leaves: z.enum(['asDated', 'on', 'off']) })),
+    /** A pour to plan otherwise beside its plan. */
+    otherPour: z.optional(
+      z.strictObject({ pourId: z.string(), date: z.string(), time: z.string(), hands: z.number().check(z.int()) }),
+    ),
     date: z.string(),
     stepMin: z.optional(z.number().check(z.positive())),
   }),

@@ -293,12 +293,12 @@ describe('how far the concrete has come', () => {
     expect(balance.thicknessM).toBeCloseTo((0.6 * whole) / (pour.areaM2 / 2), 4)
     // The other half needs 0.6 of the order, and 10 % of over-run; 0.4 are there.
     expect(balance.neededM3).toBeCloseTo(0.66 * whole - 0.4 * whole, 3)
-    expect(tellBalance(balance, print, clock, nowMs)).toMatch(
-      /^Running .*″ thick\. .* yd³ more than ordered\. Call the plant now\.$/,
+    expect(tellBalance(balance, 0.1016, print, clock, nowMs)).toMatch(
+      /^Running .*″ thick, 4″ planned\. Check the base\. .* yd³ more than ordered\. Call the plant now\.$/,
     )
     const fine = planned(40, tap(0, { what: 'onSite', load: 1 }), tap(40, { what: 'come', comeM, outM3: 0.45 * whole }))
     expect(
-      tellBalance(balanceAtSlab({ day: first.input, state: fine.state }, fine.plan, front)!, print, clock, 0),
+      tellBalance(balanceAtSlab({ day: first.input, state: fine.state }, fine.plan, front)!, 0.1016, print, clock, 0),
     ).toContain('What is ordered is enough.')
   })
 })

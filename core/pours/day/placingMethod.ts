@@ -22,6 +22,13 @@ const methodAt = (method: PlacingRate['method'], haulM: number | null): PlacingM
   return { method, haulM, rateM3H: leastM3H ?? Number.POSITIVE_INFINITY, source }
 }
 
+/**
+ * How far from a truck no cart is needed (m): raked and pulled on from the end of the chute as far again as it reaches,
+ * twice over (own assumption).
+ */
+export const chuteSpanM = ({ chuteReachM }: z.infer<typeof Access>): number =>
+  3 * (chuteReachM > 0 ? chuteReachM : rateOf('chute').reachM)
+
 /** A marked pump spot means a pump; else the chute where it reaches, else buggies. Without a truck spot, the chute. */
 export function placingMethod(points: readonly Pt[], access: z.infer<typeof Access> | undefined): PlacingMethod {
   if (access && access.pumpSpots.length > 0) return methodAt('pump', null)
@@ -29,9 +36,7 @@ export function placingMethod(points: readonly Pt[], access: z.infer<typeof Acce
   const farthest = (spot: Pt): number =>
     points.reduce((most, p) => Math.max(most, Math.hypot(p[0] - spot[0], p[1] - spot[1])), 0)
   const haulM = Math.min(...access.truckSpots.map(spot => farthest(spot.at)))
-  const reachM = access.chuteReachM > 0 ? access.chuteReachM : rateOf('chute').reachM
-  // Raked and pulled on from the end of the chute as far again as it reaches, twice over (own assumption).
-  if (haulM <= 3 * reachM) return methodAt('chute', haulM)
+  if (haulM <= chuteSpanM(access)) return methodAt('chute', haulM)
   return methodAt('powerBuggy', haulM)
 }
 

@@ -6,6 +6,7 @@ import { SheetPages } from '../sheets/SheetPages'
 import { ClientSheetPage } from '../slab/client/ClientSheetPage'
 import { StageBar } from './StageBar'
 import { usePlan, useView } from './session'
+import { WorkLine } from './WorkLine'
 
 const withoutRail: ReadonlySet<string> = new Set(['numbers', 'sheets', 'log'])
 
@@ -39,6 +40,7 @@ export function Frame() {
           <>
             <PlanCanvas />
             <PlanOutline />
+            <WorkLine />
           </>
         )}
       </main>

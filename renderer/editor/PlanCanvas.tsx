@@ -334,6 +334,10 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     const by = arrows[event.key]
     const isPlain = !event.ctrlKey && !event.metaKey && !event.altKey
     const isEditing = stage === 'slab' && !clientView
+    if (jointHand.key(event, site.units === 'ftin' ? 0.0762 : 0.05)) {
+      event.preventDefault()
+      return
+    }
     const { drawing, box: typing } = editor.getState()
     if (isPlain && isEditing && (typing !== null || /^[\d.]$/.test(event.key)) && editor.key(event.key)) {
       event.preventDefault()

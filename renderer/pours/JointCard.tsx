@@ -1,14 +1,16 @@
-import { addBand } from '../../core/document/commands/slabParts'
 import type { PlannedJoint } from '../../core/plan/plan'
 import { lockJoint } from '../../core/pours/editing/changePour'
+import { mergePours } from '../../core/pours/editing/mergePours'
 import { rotateJoint, shiftJoint } from '../../core/pours/editing/moveJoint'
+import { bandOnJoint } from '../../core/pours/wishes/bandOnJoint'
 import { parseLength } from '../../core/units/parseLength'
 import { printMeasures } from '../../core/units/printMeasures'
 import { applyEdit, type EditOf } from '../app/applyEdit'
 import { Icon } from '../app/Icon'
-import { usePlan, useSession } from '../app/session'
+import { useSession } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
 import { TypedField } from './TypedField'
+import { useLivePours } from './useLivePours'
 
 /** A band over a joint is as wide as a common border: common practice, no source. */
 const bandWidthM = 0.3048
@@ -16,11 +18,12 @@ const bandWidthM = 0.3048
 /** The chosen construction joint: everything the hand can do with it, by keys and by typing too. */
 export function JointCard({ live, joint }: { readonly live: LivePlan; readonly joint: PlannedJoint }) {
   const session = useSession()
-  const pours = usePlan(({ parts }) => parts.pours) ?? []
+  const { pours } = useLivePours(live)
   const { site } = live
   const print = printMeasures(site.units)
   const isKept = site.accepted.some(({ joints }) => joints.some(({ id }) => id === joint.id))
-  const between = joint.pourIds.map(id => pours.find(each => each.id === id)?.number ?? '').filter(Boolean)
+  const between = joint.pourIds.flatMap(id => pours.find(each => each.id === id) ?? [])
+  const [one, other] = between
   const run = (name: string, edit: EditOf) => applyEdit(session, name, edit)
   const stepM = site.units === 'ftin' ? 0.0762 : 0.05
   const slab = site.slabs.find(({ id }) => id === joint.slabId)
@@ -28,9 +31,11 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
     <section className="joint-card" aria-label="Joint">
       <h3>Construction joint, {print.length(joint.lengthM)}</h3>
       <p className="note">
-        {between.length > 0 ? `Between pours ${between.join(' and ')}. ` : ''}
+        {one && other
+          ? `Between pour ${one.number}, ${print.area(one.areaM2)}, and pour ${other.number}, ${print.area(other.areaM2)}. `
+          : ''}
         {isKept
-          ? 'Drag it on the plan: its middle shifts it, an end turns it.'
+          ? 'Drag it on the plan: its middle shifts it, an end turns it. With the plan in focus arrow keys shift it, with Ctrl they turn it.'
           : 'Choose a proposal first; then its joints can be dragged and turned.'}
       </p>
       {isKept ? (
@@ -82,8 +87,28 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
               }
             >
               <Icon name="lock" />
-              {joint.locked ? 'Unlock' : 'Lock'}
+              {joint.locked ? 'Unlock the joint' : 'Lock the joint'}
             </button>
+          </div>
+          <div className="acts-row">
+            <TypedField
+              label="Turn left by, degrees"
+              text=""
+              onText={typed => {
+                const deg = Number(typed.replace('−', '-').replace('°', ''))
+                if (typed.trim() === '' || !Number.isFinite(deg)) return `“${typed}” is no angle.`
+                return run('joint turned', s => rotateJoint(s, joint.id, deg)) ? null : session.view.getState().notice
+              }}
+            />
+            {one && other ? (
+              <button
+                type="button"
+                className="btn"
+                onClick={() => run(`merge ${one.number} and ${other.number}`, s => mergePours(s, one.id, other.id))}
+              >
+                Merge pours {one.number} and {other.number}
+              </button>
+            ) : null}
           </div>
         </>
       ) : null}
@@ -93,13 +118,15 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
             type="button"
             className="btn"
             onClick={() =>
-              run('band on the joint', s =>
-                addBand(slab.id, {
-                  line: { corners: [{ at: joint.from }, { at: joint.to }] },
+              run(
+                'band on the joint',
+                bandOnJoint({
+                  slabId: slab.id,
+                  from: joint.from,
+                  to: joint.to,
                   widthM: bandWidthM,
                   finishId: slab.borders[0]?.finishId ?? slab.finishId,
-                  placed: 'withField',
-                })(s),
+                }),
               )
             }
           >

@@ -1,7 +1,11 @@
 import { useMemo } from 'react'
+import type { PlannedPour } from '../../core/plan/plan'
+import { renumberAll } from '../../core/pours/editing/changePour'
 import { printMeasures } from '../../core/units/printMeasures'
+import { applyEdit } from '../app/applyEdit'
 import { printDate } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
+import { EnterSlab } from '../atSlab/EnterSlab'
 import { pourTints } from '../editor/layers/pourTints'
 import { FigureRow } from '../ledger/FigureRow'
 import { entityNames } from '../ledger/nameEntities'
@@ -13,15 +17,17 @@ import { JointCard } from './JointCard'
 import { PourActs } from './PourActs'
 import { ProposalCards } from './ProposalCards'
 import { RepairCards } from './RepairCard'
+import { useLivePours } from './useLivePours'
 
 export function PoursPage({ live }: { readonly live: LivePlan }) {
   const session = useSession()
   const { notice, selection } = useView(({ notice, selection }) => ({ notice, selection }))
-  const joints = usePlan(({ parts }) => parts.joints)
+  const { joints } = useLivePours(live)
   const isChosen = usePlan(({ parts }) => parts.pours?.every(pour => !pour.proposed) ?? false)
-  const chosenJoint = joints?.find(({ id, kind }) => id === selection.at(-1) && kind === 'construction')
+  const chosenJoint = joints.find(({ id, kind }) => id === selection.at(-1) && kind === 'construction')
   return (
     <>
+      <EnterSlab />
       <CapacityRow live={live} />
       {notice ? (
         <p className="note check" role="status">
@@ -43,19 +49,23 @@ export function PoursPage({ live }: { readonly live: LivePlan }) {
   )
 }
 
+const isOutOfTurn = (pours: readonly PlannedPour[]): boolean =>
+  pours.toSorted((a, b) => a.order - b.order).some(({ number }, i) => number !== String(i + 1))
+
 function PourCards({ live }: { readonly live: LivePlan }) {
-  const { view } = useSession()
-  const { pours, joints, quantities, isOld } = usePlan(({ parts, revs, rev }) => ({
-    pours: parts.pours,
-    joints: parts.joints,
+  const session = useSession()
+  const { view } = session
+  const { pours, joints } = useLivePours(live)
+  const { hasPours, quantities, isOld } = usePlan(({ parts, revs, rev }) => ({
+    hasPours: parts.pours !== undefined,
     quantities: parts.quantities,
     isOld: revs.pours !== rev,
   }))
   const selection = useView(state => state.selection)
   const names = useMemo(() => entityNames(live.site), [live.site])
   const print = printMeasures(live.site.units)
-  if (!pours) return <p className="note">Working</p>
-  const tintOf = pourTints(pours, joints ?? [])
+  if (!hasPours) return <p className="note">Working</p>
+  const tintOf = pourTints(pours, joints)
   const kept = new Map(live.site.accepted.flatMap(each => each.pours.map(pour => [pour.id, pour])))
   return (
     <section aria-label="Pours">
@@ -65,6 +75,27 @@ function PourCards({ live }: { readonly live: LivePlan }) {
           {isOld ? 'being renewed' : pours.some(pour => pour.proposed) ? 'as proposed, not chosen yet' : 'as chosen'}
         </span>
       </header>
+      {kept.size > 1 && isOutOfTurn(pours) ? (
+        <div className="acts-row">
+          <button
+            type="button"
+            className="btn"
+            onClick={() =>
+              applyEdit(session, 'pours numbered in their order', site =>
+                renumberAll(
+                  site,
+                  pours
+                    .filter(({ id }) => kept.has(id))
+                    .toSorted((a, b) => a.order - b.order)
+                    .map(({ id }) => id),
+                ),
+              )
+            }
+          >
+            Number the pours in their order
+          </button>
+        </div>
+      ) : null}
       {pours.map(pour => {
         const isOn = selection.includes(pour.id)
         const own = kept.get(pour.id)
@@ -101,7 +132,7 @@ function PourCards({ live }: { readonly live: LivePlan }) {
                     ))}
                 </div>
                 {own ? (
-                  <PourActs pour={pour} own={own} pours={pours} joints={joints ?? []} />
+                  <PourActs pour={pour} own={own} pours={pours} joints={joints} />
                 ) : (
                   <p className="note">
                     Choose a proposal first; then this pour can be split, merged, locked and dated.

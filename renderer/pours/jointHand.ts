@@ -15,10 +15,14 @@ export interface JointGrip {
 /** An end is taken within this share of the joint's length, and never farther off than `endPx`. */
 const endPx = 22
 
+/** Of the document, not of a proposal. */
+export const isKept = ({ id }: Pick<PlannedJoint, 'id'>): boolean => !id.startsWith('proposed-')
+
 /** The accepted joint under a point of the plan; null where there is none. `zoom` in pixels per meter. */
 export function gripAt(joints: readonly PlannedJoint[], at: Pt, zoom: number): JointGrip | null {
-  for (const { id, kind, from, to, lengthM } of joints) {
-    if (kind !== 'construction' || id.startsWith('proposed-') || lengthM === 0) continue
+  for (const joint of joints) {
+    const { id, kind, from, to, lengthM } = joint
+    if (kind !== 'construction' || !isKept(joint) || lengthM === 0) continue
     const [ux, uy] = [(to[0] - from[0]) / lengthM, (to[1] - from[1]) / lengthM]
     const along = (at[0] - from[0]) * ux + (at[1] - from[1]) * uy
     const aside = Math.abs((at[1] - from[1]) * ux - (at[0] - from[0]) * uy)

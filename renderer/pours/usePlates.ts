@@ -8,9 +8,7 @@ import type { DrawnJoint, PourPlate } from '../editor/layers/drawPours'
 import { pourTints, tints } from '../editor/layers/pourTints'
 import type { LivePlan } from '../store/livePlan'
 import type { TrialSplit } from '../store/viewStore'
-
-const noPours: readonly PlannedPour[] = []
-const noJoints: readonly PlannedJoint[] = []
+import { useLivePours } from './useLivePours'
 
 export interface DrawnPours {
   readonly plates: readonly PourPlate[]
@@ -18,11 +16,8 @@ export interface DrawnPours {
 }
 
 export function usePlates(live: LivePlan): DrawnPours {
-  const { pours, joints, quantities } = usePlan(({ parts }) => ({
-    pours: parts.pours ?? noPours,
-    joints: parts.joints ?? noJoints,
-    quantities: parts.quantities,
-  }))
+  const { pours, joints } = useLivePours(live)
+  const quantities = usePlan(({ parts }) => parts.quantities)
   const trial = useView(state => state.trial)
   const { accepted, units } = live.site
   const own = useMemo(() => {

@@ -1,0 +1,15 @@
+import type { PlannedJoint, PlannedPour } from '../../core/plan/plan'
+import { usePlan } from '../app/session'
+import type { LivePlan } from '../store/livePlan'
+import { type LivePours, livePours } from './livePours'
+
+const noPours: readonly PlannedPour[] = []
+const noJoints: readonly PlannedJoint[] = []
+
+export function useLivePours(live: LivePlan): LivePours {
+  const { pours, joints } = usePlan(({ parts }) => ({
+    pours: parts.pours ?? noPours,
+    joints: parts.joints ?? noJoints,
+  }))
+  return livePours(live, pours, joints)
+}

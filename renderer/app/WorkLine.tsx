@@ -13,6 +13,8 @@ const words: Readonly<Record<string, string>> = {
   'sun hours': 'hours of sun',
   'other splits': 'other ways to split',
   'other day': 'the other day',
+  'crews and hours': 'crews and hours',
+  'set map': 'hours to the first print',
 }
 
 /** Work that takes longer than a moment: how far it is, and a way to stop it and go on. */

@@ -98,17 +98,67 @@ test('a wrong eave height is put right by a marked shade line', async ({ page, p
   await expect(page.getByRole('button', { name: 'Undo height by shade' })).toBeVisible()
 })
 
-test('one more pour is chosen from its card, which says what for and against', async ({ page, planner }) => {
+test('one more pour is looked at, chosen from its card, which says what for and against, and taken back', async ({
+  page,
+  planner,
+}) => {
   await openSample(page, planner)
   await stageButton(page, 'Pours').click()
+  const capacity = page.getByRole('region', { name: 'Capacity' })
+  await expect(capacity).toContainText('You set 800 ft², and that rules.')
   const card = page.getByRole('article', { name: '3 pours' })
+  const fewest = page.getByRole('article', { name: '2 pours' })
   await expect(card.getByRole('listitem').filter({ hasText: 'smaller' })).toBeVisible({ timeout: 60_000 })
-  await expect(card.getByRole('listitem').filter({ hasText: 'One more pour' })).toBeVisible()
+  await expect(card.getByRole('listitem').filter({ hasText: '1 more crew-day' })).toBeVisible()
+  await expect(fewest.getByText('Recommended')).toBeVisible()
+  // The price is that of its table: three days of crew and 48 ft of joint at 4 a foot, and the trucks.
+  await card.getByText('Price, worked out').click()
+  const row = (name: string) => card.getByRole('row', { name })
+  await expect(row('Crew-days')).toContainText(/3.*1,800 a day.*5,400/)
+  const worked = await card.locator('table').first().locator('tr td:last-child').allInnerTexts()
+  const numbers = worked.map(text => Number(text.replace(/,/g, '')))
+  expect(numbers.slice(0, -1).reduce((sum, each) => sum + each, 0)).toBe(numbers.at(-1))
+  await card.getByText('What the search weighed').click()
+  await expect(card.getByRole('row', { name: /^Length of joint/ })).toContainText('1 ft per ft')
+  await expect(card.getByRole('row', { name: /^Re-entrant|^Pours beyond/ }).first()).toContainText('common practice')
   await card.getByRole('button', { name: 'Choose 3 pours' }).click()
   await expect(card.getByText('Chosen')).toBeVisible({ timeout: 30_000 })
   await expect(stageButton(page, 'Pours')).toContainText('3 pours')
   await page.getByRole('button', { name: 'Undo split into 3 pours' }).click()
   await expect(stageButton(page, 'Pours')).toContainText('2 pours')
+})
+
+test('a pour is locked, the outline moves, and the repair is accepted as one step', async ({ page, planner }) => {
+  await openSample(page, planner)
+  await stageButton(page, 'Pours').click()
+  await page.getByRole('button', { name: 'Choose 2 pours' }).click({ timeout: 60_000 })
+  await expect(page.getByText('as chosen')).toBeVisible()
+  const pours = page.getByRole('region', { name: 'Pours', exact: true })
+  const cards = pours.getByRole('article')
+  await cards.nth(1).getByRole('button').first().click()
+  await pours.getByRole('button', { name: 'Lock the shape' }).click()
+  await expect(cards.nth(1)).toContainText('locked')
+  await stageButton(page, 'Slab').click()
+  // The upper wing grows by 10 ft: 28 × 10 ft more than the 794 ft² of its pour.
+  await page.getByRole('button', { name: /^22 ft, D to E of/ }).click()
+  await page.getByLabel('Length D to E').fill(`32'`)
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('button', { name: 'Undo length' })).toBeVisible()
+  await stageButton(page, 'Pours').click()
+  await expect(cards.nth(1)).toContainText('794 ft²')
+  await expect(page.getByText(/^Pour 1 is 1,074 ft², more than the 800 ft²/)).toBeVisible({ timeout: 60_000 })
+  const repair = page.getByRole('article', { name: /^Repair of the pours/ })
+  await repair.getByRole('button', { name: 'Show the repair' }).click({ timeout: 60_000 })
+  await expect(repair).toContainText('Too large: pour 1. The rest is split into 2; pour 2 stays.')
+  await repair.getByRole('button', { name: 'Accept the repair' }).click()
+  await expect(stageButton(page, 'Pours')).toContainText('3 pours')
+  await settled(page)
+  await expect(repair).toHaveCount(0)
+  await expect(page.getByText(/more than the 800 ft²/)).toHaveCount(0)
+  await expect(cards.filter({ hasText: 'locked' })).toContainText('794 ft²')
+  await page.getByRole('button', { name: 'Undo repair of the pours' }).click()
+  await expect(stageButton(page, 'Pours')).toContainText('2 pours')
+  await expect(page.getByRole('button', { name: 'Undo length' })).toBeVisible()
 })
 
 test('a joint dragged so far that a pour is over capacity says so', async ({ page, planner }) => {
@@ -129,6 +179,20 @@ test('a joint dragged so far that a pour is over capacity says so', async ({ pag
   }
   await expect(undo).toBeVisible()
   await expect(page.locator('.note.check', { hasText: /Pour \d/ }).first()).toContainText(/800 ft²/)
+  await undo.click()
+  // By keys: 3 in down and back is where it was; a turn is one step of its own.
+  const card = page.getByRole('region', { name: 'Joint', exact: true })
+  const areas = async () => /pour \d, (.*) ft², and pour \d, (.*) ft²/.exec((await card.textContent()) ?? '')?.slice(1)
+  const before = await areas()
+  await plan.focus()
+  await page.keyboard.press('ArrowUp')
+  await expect(card).not.toContainText(`${before?.[0]} ft², and`)
+  await page.keyboard.press('ArrowDown')
+  await expect.poll(areas).toEqual(before)
+  await page.keyboard.press('Control+ArrowLeft')
+  await expect(page.getByRole('button', { name: 'Undo joint turned' })).toBeVisible()
+  await card.getByRole('button', { name: 'Put a band on this joint' }).click()
+  await expect(page.getByRole('button', { name: 'Undo band on the joint' })).toBeVisible()
 })
 
 test('every figure of the ledger is that of the plan’s JSON', async ({ page, planner }) => {

@@ -9,7 +9,9 @@ import { baseFigures } from '../quantities/base'
 import { concreteOrder, stepsVolume } from '../quantities/concrete'
 import { edgeLengths } from '../quantities/edgeLengths'
 import { jointLengths } from '../quantities/jointLengths'
+import { loadFigure } from '../quantities/loads'
 import { pourFigures } from '../quantities/pourFigures'
+import { siteTotals } from '../quantities/siteTotals'
 import { claimFigures, finishAreas, slabAreas } from '../quantities/slabAreas'
 import { type ThickenedShape, thickenedShapes } from '../quantities/thickenedShapes'
 import type { Memo } from './memo'
@@ -41,8 +43,8 @@ const slabFigures = (
   ...baseFigures(slab, source, site.settings),
 ]
 
-const pourConcrete = (site: Site, pour: PlannedPour, source: Slab, thickened: readonly ThickenedShape[]): Quantity[] =>
-  concreteOrder({
+function pourConcrete(site: Site, pour: PlannedPour, source: Slab, thickened: readonly ThickenedShape[]): Quantity[] {
+  const concrete = concreteOrder({
     idPrefix: pour.id,
     slabId: pour.slabId,
     pourId: pour.id,
@@ -57,6 +59,9 @@ const pourConcrete = (site: Site, pour: PlannedPour, source: Slab, thickened: re
     units: site.units,
     settings: site.settings,
   })
+  const order = concrete.find(({ id }) => id === `${pour.id}-concrete-order`)!
+  return [...concrete, loadFigure({ slabId: pour.slabId, pourId: pour.id }, order.value, site.settings)]
+}
 
 export function planQuantities(
   memo: Memo,
@@ -66,7 +71,7 @@ export function planQuantities(
   joints: readonly PlannedJoint[],
 ): Quantity[] {
   const { finishes, settings, access, units } = site
-  return slabs.flatMap(slab => {
+  const figures = slabs.flatMap(slab => {
     const source = site.slabs.find(s => s.id === slab.id)!
     const thickened = memo.part('thickened', slab.id, [slab, source], () => thickenedShapes(slab, source))
     const own = memo.part('slabQuantities', slab.id, [slab, source, finishes, settings, access, units], () =>
@@ -83,4 +88,5 @@ export function planQuantities(
       )
     return [...own, ...jointLengths(slab.id, construction), ...ofPours]
   })
+  return [...figures, ...siteTotals({ slabs: site.slabs, pours, figures })]
 }

@@ -1,13 +1,16 @@
+import './ledger.css'
 import { useId } from 'react'
 import type { UnitSystem } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
 import { useSession, useView } from '../app/session'
 import { figureWorking } from './figureTerms'
-import { printFigure } from './printFigure'
+import { figurePhrase, printFigure } from './printFigure'
 
 export interface FigureRowOf {
   readonly quantity: Quantity
   readonly label?: string
+  /** What it was measured on, in words. */
+  readonly from?: string
   readonly kind?: 'sum' | 'sub'
   /** The figure is of an older drawing and on its way. */
   readonly isWaiting?: boolean
@@ -16,7 +19,7 @@ export interface FigureRowOf {
 }
 
 /** One ruled line: the sign that opens its working, its name, its figure, its unit. */
-export function FigureRow({ quantity, label, kind, isWaiting, names, units }: FigureRowOf) {
+export function FigureRow({ quantity, label, from, kind, isWaiting, names, units }: FigureRowOf) {
   const { view } = useSession()
   const isOpen = useView(state => state.openFigure === quantity.id)
   const id = useId()
@@ -35,12 +38,15 @@ export function FigureRow({ quantity, label, kind, isWaiting, names, units }: Fi
         >
           =
         </button>
-        <span>{name}</span>
+        <span>
+          {name}
+          {from === undefined ? null : <small className="from">← {from}</small>}
+        </span>
         <span className="v">
           {figure} <small>{unit}</small>
         </span>
       </div>
-      {isOpen ? <OpenedFigure id={id} name={name} quantity={quantity} names={names} units={units} /> : null}
+      {isOpen ? <OpenedFigure id={id} name={name} from={from} quantity={quantity} names={names} units={units} /> : null}
     </>
   )
 }
@@ -48,12 +54,14 @@ export function FigureRow({ quantity, label, kind, isWaiting, names, units }: Fi
 function OpenedFigure({
   id,
   name,
+  from,
   quantity,
   names,
   units,
 }: {
   readonly id: string
   readonly name: string
+  readonly from: string | undefined
   readonly quantity: Quantity
   readonly names: ReadonlyMap<string, string>
   readonly units: UnitSystem
@@ -61,6 +69,8 @@ function OpenedFigure({
   const { formula, withNumbers, terms } = figureWorking(quantity, names, units)
   const { figure, unit } = printFigure(quantity.value, quantity.unit, units)
   const isExact = quantity.source === 'geometry'
+  const inOther = figurePhrase(quantity.value, quantity.unit, units === 'ftin' ? 'metric' : 'ftin')
+  const own = unit === '' ? figure : `${figure} ${unit}`
   return (
     <div className="opened" id={id}>
       <div className="working">
@@ -86,9 +96,15 @@ function OpenedFigure({
               {figure} {unit}
             </dd>
           </div>
+          {inOther === own ? null : (
+            <div>
+              <dt>{units === 'ftin' ? 'In metric' : 'In feet and pounds'}</dt>
+              <dd>{inOther}</dd>
+            </div>
+          )}
         </dl>
         <p>
-          <b>From</b> what is lit on the plan. <b>Source</b>{' '}
+          <b>From</b> {from === undefined ? 'what is lit on the plan' : `${from}, lit on the plan`}. <b>Source</b>{' '}
           {isExact
             ? 'exact: straight edges by coordinates, arcs by circular segments. No rounding before the last line.'
             : `${quantity.source}.`}

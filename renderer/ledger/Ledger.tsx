@@ -1,7 +1,7 @@
 import { useMemo } from 'react'
 import type { Quantity } from '../../shared/planJson'
-import { Icon } from '../app/Icon'
-import { usePlan, useSession, useView } from '../app/session'
+import { usePlan, useView } from '../app/session'
+import { LogPage } from '../atSlab/LogPage'
 import { PoursPage } from '../pours/PoursPage'
 import { SheetsPage } from '../sheets/SheetsPage'
 import { ClientPage } from '../slab/client/ClientPage'
@@ -10,9 +10,11 @@ import { SiteForms, SlabForms } from '../slab/SlabForms'
 import type { LivePlan } from '../store/livePlan'
 import { SunPage } from '../sun/SunPage'
 import { FigureRow } from './FigureRow'
+import { NumbersPage } from './NumbersPage'
 import { entityNames } from './nameEntities'
 import { Problems } from './Problems'
 import { slabFigures } from './slabFigures'
+import { UnitsSwitch } from './UnitsSwitch'
 
 /** The ruled column of figures: only what the stage is about. */
 export function Ledger() {
@@ -27,9 +29,7 @@ export function Ledger() {
       {stage === 'numbers' ? <NumbersPage live={live} /> : null}
       {stage === 'sheets' && clientView ? <ClientPage live={live} /> : null}
       {stage === 'sheets' && !clientView ? <SheetsPage /> : null}
-      {stage === 'log' ? (
-        <PlainPage title="Log" words="Nothing logged yet. Times, temperatures and pails are written here on the day." />
-      ) : null}
+      {stage === 'log' ? <LogPage site={live.site} /> : null}
     </aside>
   )
 }
@@ -37,25 +37,6 @@ export function Ledger() {
 const useShared = (live: LivePlan) => {
   const names = useMemo(() => entityNames(live.site), [live.site])
   return { names, units: live.site.units }
-}
-
-function UnitsSwitch() {
-  const { site } = useSession()
-  const units = usePlan(({ live }) => live?.site.units)
-  return (
-    <button
-      type="button"
-      className="as-words"
-      title="Change the units of the site"
-      onClick={() =>
-        site.edit('units', draft => {
-          draft.units = units === 'ftin' ? 'metric' : 'ftin'
-        })
-      }
-    >
-      {units === 'ftin' ? 'feet and inches' : 'metric'}
-    </button>
-  )
 }
 
 function SlabPage({ live }: { readonly live: LivePlan }) {
@@ -133,71 +114,4 @@ const edgeWords: Readonly<Record<string, string>> = { outer: 'outer edge', inner
 function lengthName(q: Quantity, names: ReadonlyMap<string, string>): string {
   const edge = /-(outer|inner|center)-length$/.exec(q.id)?.[1] ?? ''
   return `${claimName(q, names)}, ${edgeWords[edge] ?? 'length'}`
-}
-
-const groups: readonly { readonly title: string; readonly holds: (q: Quantity) => boolean }[] = [
-  { title: 'Areas', holds: q => q.unit === 'm²' && q.pourId === undefined },
-  { title: 'Lengths', holds: q => q.unit === 'm' && q.pourId === undefined },
-  { title: 'Concrete and base', holds: q => /^(m³|kg)$/.test(q.unit) && q.pourId === undefined },
-  { title: 'Other', holds: q => !/^(m|m²|m³|kg)$/.test(q.unit) && q.pourId === undefined },
-]
-
-function NumbersPage({ live }: { readonly live: LivePlan }) {
-  const shared = useShared(live)
-  const { quantities, pours, isRenewing } = usePlan(({ parts, isRenewing }) => ({
-    quantities: parts.quantities,
-    pours: parts.pours,
-    isRenewing,
-  }))
-  if (!quantities) return <PlainPage title="Ledger" words="Working" />
-  const slabName = (q: Quantity) => (live.slabs.length > 1 ? `${shared.names.get(q.slabId ?? '') ?? ''}: ` : '')
-  return (
-    <>
-      <header>
-        <h2>Ledger</h2>
-        <UnitsSwitch />
-      </header>
-      {groups.map(({ title, holds }) => {
-        const rows = quantities.filter(holds)
-        return rows.length === 0 ? null : (
-          <section key={title} aria-label={title}>
-            <h3>{title}</h3>
-            {rows.map(q => (
-              <FigureRow
-                {...shared}
-                key={q.id}
-                quantity={q}
-                label={`${slabName(q)}${q.label}`}
-                isWaiting={isRenewing}
-              />
-            ))}
-          </section>
-        )
-      })}
-      {pours?.map(pour => (
-        <section key={pour.id} aria-label={`Pour ${pour.number}`}>
-          <h3>Pour {pour.number}</h3>
-          {quantities
-            .filter(q => q.pourId === pour.id)
-            .map(q => (
-              <FigureRow {...shared} key={q.id} quantity={q} isWaiting={isRenewing} />
-            ))}
-        </section>
-      ))}
-      <Problems />
-    </>
-  )
-}
-
-function PlainPage({ title, words }: { readonly title: string; readonly words: string }) {
-  return (
-    <>
-      <header>
-        <h2>{title}</h2>
-      </header>
-      <p className="note">
-        <Icon name="ledger" /> {words}
-      </p>
-    </>
-  )
 }

@@ -36,6 +36,8 @@ export function printFigure(value: number, unit: string, units: UnitSystem): Pri
       return units === 'ftin'
         ? { figure: printNumber(value * poundsPerCubicFoot, 1), unit: 'lb/ft³' }
         : { figure: printNumber(value, 0), unit: 'kg/m³' }
+    case 'loads':
+      return { figure: printNumber(value, 0), unit: value === 1 ? 'load' : 'loads' }
     case '1':
       return { figure: printNumber(value, 3), unit: '' }
     default:

@@ -91,10 +91,15 @@ export function entityGeometry(live: LivePlan, worked: Worked, id: string): Plan
 }
 
 /** What a figure was measured on, told by the end of its id. */
-export function figureGeometry(live: LivePlan, worked: Worked, figure: Pick<Quantity, 'id' | 'slabId' | 'pourId'>) {
+export function figureGeometry(
+  live: LivePlan,
+  worked: Worked,
+  figure: Pick<Quantity, 'id' | 'slabId' | 'pourId'>,
+): PlanGeometry {
   const { id, slabId, pourId } = figure
   if (pourId !== undefined) return entityGeometry(live, worked, pourId)
   const slab = live.slabs.find(each => each.id === slabId)
+  if (slabId === undefined) return siteGeometry(live, worked, id)
   if (!slab) return nothing
   const entity = /^(?<entity>[a-z]+\d+)-/.exec(id)?.groups?.entity ?? slab.id
   if (entity !== slab.id) {
@@ -115,6 +120,29 @@ export function figureGeometry(live: LivePlan, worked: Worked, figure: Pick<Quan
     ])
   }
   return byRegions(slab.net)
+}
+
+/** A total lights what it is the sum of. */
+function siteGeometry(live: LivePlan, worked: Worked, id: string): PlanGeometry {
+  if (id === 'total-construction')
+    return byRing(
+      (worked.joints ?? [])
+        .filter(({ kind }) => kind === 'construction')
+        .map(joint => ({ edgeId: joint.id, from: joint.from, to: joint.to })),
+    )
+  if (id === 'total-ordered' || id === 'total-loads') return byRegions((worked.pours ?? []).map(({ region }) => region))
+  const ends: Readonly<Record<string, string>> = {
+    'total-form': '-form-length',
+    'total-isolation': '-isolation-length',
+  }
+  const end = ends[id]
+  if (end)
+    return byRing(
+      live.slabs.flatMap(slab => figureGeometry(live, worked, { id: `${slab.id}${end}`, slabId: slab.id }).edges),
+    )
+  if (id === 'total-border')
+    return byRing(live.slabs.flatMap(slab => slab.borders.flatMap(border => borderedEdges(live, slab.id, border.id))))
+  return byRegions(live.slabs.flatMap(({ net }) => net))
 }
 
 function borderedEdges(live: LivePlan, slabId: string, borderId: string): CurveRing {

@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import AxeBuilder from '@axe-core/playwright'
@@ -6,7 +7,6 @@ import { expect, type Page } from 'playwright/test'
 import { pointBounds } from '../../../core/geometry/bounds'
 import { derivePlan } from '../../../core/plan/derivePlan'
 import { createMemo } from '../../../core/plan/memo'
-import { printPlanJson } from '../../../core/plan/printPlanJson'
 import { csvTables } from '../../../core/reports/csvTables'
 import { geoJson } from '../../../core/reports/geoJson'
 import { planSheetData } from '../../../core/reports/planSheetData'
@@ -16,12 +16,14 @@ import { shadeLineTimes } from '../../../core/sun/shadeLineTimes'
 import { shadowPerMeter, sunPosition } from '../../../core/sun/sunPosition'
 import { parseLength } from '../../../core/units/parseLength'
 import { printMeasures } from '../../../core/units/printMeasures'
-import { printHour } from '../../../renderer/app/printDate'
+import { printDate, printHour } from '../../../renderer/app/printDate'
 import { fitBox, toScreen } from '../../../renderer/editor/camera/camera'
 import { homeBox } from '../../../renderer/editor/camera/homeBox'
 import { printFigure } from '../../../renderer/ledger/printFigure'
 import { deriveLive } from '../../../renderer/store/livePlan'
+import { buildCli } from '../../../scripts/build.mjs'
 import { Site } from '../../../shared/document/site'
+import { PlanJson } from '../../../shared/planJson'
 import { openSample, stageButton, test } from '../renderer/planner'
 
 const site = Site.parse(JSON.parse(readFileSync('samples/l-patio.slabwright.json', 'utf8')))
@@ -195,26 +197,83 @@ test('a joint dragged so far that a pour is over capacity says so', async ({ pag
   await expect(page.getByRole('button', { name: 'Undo band on the joint' })).toBeVisible()
 })
 
-test('every figure of the ledger is that of the plan’s JSON', async ({ page, planner }) => {
-  await openSample(page, planner)
+/** What the command line prints for a sample, by a process of its own. */
+async function printedJson(name: string): Promise<PlanJson> {
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    [await buildCli(), 'plan', `samples/${name}.slabwright.json`, '--date', date, '--json'],
+    { encoding: 'utf8', maxBuffer: 2 ** 26 },
+  )
+  expect(stderr).toBe('')
+  expect(status).toBe(0)
+  return PlanJson.parse(JSON.parse(stdout))
+}
+
+test('every figure on the screen is that of the JSON the command line prints', async ({ page, planner }) => {
+  const json = await printedJson('l-patio-accepted')
+  await openSample(page, planner, /^Alder Court patio, three pours/)
   await stageButton(page, 'Numbers').click()
   await settled(page)
-  const json = printPlanJson(planOf())
-  const rows = page.locator('.led .row')
-  const shown = (await rows.allInnerTexts()).map(text => text.replace(/\s+/g, ' '))
-  expect(json.quantities.length).toBeGreaterThan(20)
-  for (const { label, value, unit } of json.quantities) {
-    const printed = printFigure(value, unit, site.units)
-    const wanted = `${printed.figure}${printed.unit ? ` ${printed.unit}` : ''}`
+  const ledger = page.getByRole('complementary', { name: 'Ledger' })
+  const { units, place } = site
+  const print = printMeasures(units)
+  const plain = (text: string) => text.replace(/\s+/g, ' ').trim()
+  const clock = (iso: string) => printHour(Date.parse(iso), place.zone, units, true)
+
+  // Numbers: each in the group of its pour, or in one of the site's and slab's.
+  expect(json.quantities.length).toBeGreaterThan(40)
+  const rowsOf = async (region: string) =>
+    (await page.getByRole('region', { name: region, exact: true }).locator('.row').allInnerTexts()).map(plain)
+  const all = (await ledger.locator('.row').allInnerTexts()).map(plain)
+  expect(all).toHaveLength(json.quantities.length)
+  for (const { label, value, unit, pourId } of json.quantities) {
+    const { figure, unit: shownUnit } = printFigure(value, unit, units)
+    const wanted = shownUnit ? `${figure} ${shownUnit}` : figure
+    const number = json.pours.find(({ id }) => id === pourId)?.number
+    const rows = number === undefined ? all : await rowsOf(`Pour ${number}`)
     expect(
-      shown.some(text => text.includes(label) && text.includes(wanted)),
+      rows.some(text => text.includes(label) && text.endsWith(wanted)),
       `${label} ${wanted}`,
     ).toBe(true)
   }
-  const print = printMeasures(site.units)
+  for (const { message } of json.problems) await expect(ledger.getByText(message).first()).toBeAttached()
+
+  // Pours and days.
   await stageButton(page, 'Pours').click()
+  await settled(page)
   const pours = page.getByRole('region', { name: 'Pours', exact: true })
-  for (const pour of json.pours) await expect(pours).toContainText(print.area(pour.areaM2))
+  for (const { number, areaM2, date: day } of json.pours) {
+    const card = pours.getByRole('article').filter({ has: page.locator('.tint', { hasText: number }) })
+    await expect(card).toContainText(print.area(areaM2))
+    await expect(card).toContainText(printDate(day ?? ''))
+  }
+  const days = page.getByRole('region', { name: 'Days', exact: true }).locator('.day-list > li')
+  await expect(days).toHaveCount(json.days.length)
+  for (const [i, { date: day, pourIds, closedWayIds, afterTasks }] of json.days.entries()) {
+    const shown = days.nth(i)
+    await expect(shown).toContainText(printDate(day ?? ''))
+    for (const id of pourIds)
+      await expect(shown).toContainText(`pour ${json.pours.find(pour => pour.id === id)?.number}`)
+    await expect(shown).toContainText(closedWayIds.length === 0 ? 'All ways in and out stay open.' : 'Closed: ')
+    for (const { date: on, time } of afterTasks) await expect(shown).toContainText(`${printDate(on)} from ${time}`)
+  }
+
+  // Sun at ten, and at the marked points.
+  await stageButton(page, 'Sun').click()
+  await settled(page)
+  const ten = json.shade.times.findIndex(time => time.includes('T10:00'))
+  const share = json.shade.slabs[0]!.sunShare[ten] ?? 0
+  const row = (name: string) => ledger.locator('.row', { hasText: name })
+  await expect(row('Share of the slab')).toContainText(`${Math.round((1 - share) * 100)} %`)
+  await expect(row('Without direct sun at 10:00')).toContainText(print.area((1 - share) * json.slabs[0]!.netAreaM2))
+  await expect(row('Sun height')).toContainText(json.shade.sun[ten]!.altitudeDeg.toFixed(1))
+  await expect(row('Sun bearing')).toContainText(json.shade.sun[ten]!.azimuthDeg.toFixed(1))
+  for (const { id, directSunMin, firstSun, lastSun } of json.points) {
+    const own = ledger.getByRole('region', { name: site.points.find(point => point.id === id)!.name })
+    await expect(own).toContainText(`${(directSunMin / 60).toFixed(1)} h`)
+    await expect(own).toContainText(`${clock(firstSun!)} to ${clock(lastSun!)}`)
+  }
+  await expect(stageButton(page, 'Slab')).toContainText(print.area(json.slabs[0]!.netAreaM2))
 })
 
 test('exported tables and GeoJSON read back as what the plan holds', async ({ page, planner }) => {

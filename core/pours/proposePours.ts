@@ -11,7 +11,7 @@ import { minCorner } from './region/minCorner'
 import { minimumBox } from './region/minimumBox'
 import { type CutTree, type JointLine, jointsOf, leavesOf } from './search/cutTree'
 import { type Direction, poursNeeded } from './search/searchContext'
-import { quickBudget, type SearchGround, searchPlan } from './search/searchPlan'
+import { fullBudget, quickBudget, type SearchGround, searchPlan } from './search/searchPlan'
 import { settleOnSite } from './search/settleOnSite'
 import { teeCost } from './search/teeCost'
 import type { SiteGround } from './siteGround'
@@ -79,8 +79,6 @@ export interface Proposal {
   readonly findings: readonly Finding[]
 }
 
-/** Many pours are given more: each of them is looked at. */
-const fullBudget = (pours: number): number => Math.max(1_500_000, 35_000 * pours)
 /** Most pours for which a second plan is looked for on the site. */
 const mostOnSite = 12
 const onSiteBudget = 30_000

@@ -124,10 +124,19 @@ export function interiorDegs(ring: CutRing): Float64Array {
   if (ring.degs) return ring.degs
   const n = ring.sides.length
   const degs = new Float64Array(n)
+  const before = tangentAt(ring, n - 1, true)
+  let ax = before[0]
+  let ay = before[1]
   for (let i = 0; i < n; i++) {
-    const [ax, ay] = tangentAt(ring, i === 0 ? n - 1 : i - 1, true)
-    const [bx, by] = tangentAt(ring, i, false)
+    const s = ring.sides[i]!
+    const e = ring.sides[i + 1 === n ? 0 : i + 1]!
+    // The turn needs no unit vectors.
+    const sign = s.sweep > 0 ? 1 : -1
+    const bx = s.sweep === 0 ? e.x - s.x : -(s.y - s.cy) * sign
+    const by = s.sweep === 0 ? e.y - s.y : (s.x - s.cx) * sign
     degs[i] = 180 - (Math.atan2(ax * by - ay * bx, ax * bx + ay * by) * 180) / Math.PI
+    ax = s.sweep === 0 ? bx : -(e.y - s.cy) * sign
+    ay = s.sweep === 0 ? by : (e.x - s.cx) * sign
   }
   ring.degs = degs
   return degs

@@ -44,6 +44,12 @@ export const nearShare = 0.06
 /** Work of judging one pour, in visits of each of its sides. */
 const pourCostWork = 12
 
+/** Work a pour beyond the budget where joints or pours may not be anywhere: such a search may never find a thing. */
+const lastWork = 40_000
+
+const isHopeless = ({ forbidden, refuses, work, workLimit, pours }: SearchContext): boolean =>
+  (forbidden !== null || refuses !== null) && work.done > workLimit + lastWork * pours
+
 /** Names a part by its corners to 10 µm, whatever ring start or order of cuts led to it. */
 function nameOf(region: CutRegion, k: number): string {
   let a = 0
@@ -81,6 +87,9 @@ interface Opened {
   readonly low: CutRegion
   /** Cost that belongs to the cut itself. */
   readonly own: number
+  /** Costs of the parts that are pours. */
+  readonly upCost: number
+  readonly lowCost: number
   readonly estimate: number
   readonly bound: number
 }
@@ -94,6 +103,7 @@ function open(region: CutRegion, cut: Candidate, context: SearchContext): Opened
   const own = context.weights.extraJoint * (cut.chain.length - 1)
   let estimate = own
   let bound = own
+  const pourCosts: number[] = []
   for (const [part, k] of [
     [up, cut.upPours],
     [low, cut.lowPours],
@@ -103,15 +113,17 @@ function open(region: CutRegion, cut: Candidate, context: SearchContext): Opened
     if (k === 1) {
       context.work.done += pourCostWork * sides
       const cost = pourCost(part, context)
+      pourCosts.push(cost)
       estimate += cost
       bound += cost
     } else {
       const has = carried(part, context)
+      pourCosts.push(Number.NaN)
       estimate += has + estimateRest(part.areaM2, part.perimeterM, k, context)
       bound += has + boundRest(part.areaM2, part.perimeterM, k, context)
     }
   }
-  return { cut, up, low, own, estimate, bound }
+  return { cut, up, low, own, upCost: pourCosts[0]!, lowCost: pourCosts[1]!, estimate, bound }
 }
 
 /** The cuts to follow, best first; a quick search opens a short list to see which are really best. */
@@ -132,6 +144,12 @@ function* opened(
   yield* list.sort((a, b) => a.estimate - b.estimate)
 }
 
+/** The whole part as one pour; null where it may not be one, or costs `limit` or more. */
+function asPour(pour: CutRegion, cost: number, limit: number, context: SearchContext): Division | null {
+  if (pour.areaM2 > context.capM2 * capSlack || context.refuses?.(pour)) return null
+  return cost < limit ? { tree: { pour }, cost } : null
+}
+
 /**
  * The cheapest division into k pours found below `limit`, or null. With `near`, every division found within `nearShare`
  * of the cheapest is put there too, one for each first cut.
@@ -144,12 +162,7 @@ export function divide(
   near: Division[] | null = null,
 ): Division | null {
   const { context, options } = state
-  if (k === 1) {
-    if (region.areaM2 > context.capM2 * capSlack) return null
-    if (context.refuses?.(region)) return null
-    const cost = pourCost(region, context)
-    return cost < limit ? { tree: { pour: region }, cost } : null
-  }
+  if (k === 1) return asPour(region, pourCost(region, context), limit, context)
   const name = nameOf(region, k)
   const known = state.known.get(name)
   if (known && !near) {
@@ -157,7 +170,8 @@ export function divide(
     if (limit <= known.below) return null
   }
   const spent = context.work.done > context.workLimit
-  if (spent && options.all) {
+  // A plan is known already where there is a limit: without budget nothing more is tried.
+  if ((spent && (options.all || limit < Number.POSITIVE_INFINITY)) || isHopeless(context)) {
     state.complete = false
     return null
   }
@@ -167,13 +181,17 @@ export function divide(
   let best: Division | null = null
   const limits = { below: limit }
   let tried = 0
-  for (const { cut, up, low, own, bound } of opened(region, cuts, breadth, state, limits)) {
+  for (const { cut, up, low, own, upCost, lowCost, bound } of opened(region, cuts, breadth, state, limits)) {
     if (!options.all && tried >= breadth && (best || tried >= breadth + 12)) break
     tried++
     if (bound >= limits.below) continue
-    const first = divide(up, cut.upPours, limits.below - own, state)
+    const first =
+      cut.upPours === 1
+        ? asPour(up, upCost, limits.below - own, context)
+        : divide(up, cut.upPours, limits.below - own, state)
     if (!first || own + first.cost >= limits.below) continue
-    const second = divide(low, cut.lowPours, limits.below - own - first.cost, state)
+    const rest = limits.below - own - first.cost
+    const second = cut.lowPours === 1 ? asPour(low, lowCost, rest, context) : divide(low, cut.lowPours, rest, state)
     if (!second) continue
     const cost = own + first.cost + second.cost
     if (cost < limits.below - 1e-9) {

@@ -28,11 +28,21 @@ const mostExtraPours = 4
 /** Up to this many pours the optimum over the candidate cuts is proven if the budget allows. */
 export const provenUpTo = 5
 const mostAligned = 20
+/**
+ * With many pours a scout follows a few first cuts in haste, then a beam looks for what is better; the work beyond these
+ * shares of the budget goes to improving the parts.
+ */
+const scoutBreadth = (k: number) => (j: number) => (j === k ? (k > 24 ? 1 : 4) : j <= 4 ? 3 : 1)
+const scoutShare = 0.15
+const beamShare = 0.16
 /** Plans whose joints are turned, where they may be, and what that may cost beyond the budget, as a share of it. */
 const mostTurned = 6
 const turnShare = 1
 /** Work of a search while dragging: the long search never answers with a dearer plan. */
-export const quickBudget = 60_000
+export const quickBudget = 150_000
+/** Work of a search at rest. Many pours are given more: each of them is looked at. */
+export const fullBudget = (pours: number): number =>
+  pours <= provenUpTo ? 1_000_000 : Math.max(1_500_000, 35_000 * pours)
 /** Before the proof many first cuts are followed a little way: curved slabs hide good plans behind dear ones. */
 const firstCuts = 60
 const laterCuts = 4
@@ -71,7 +81,15 @@ function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null 
     const better = k > provenUpTo ? improveParts(slab, made, context, costs).tree : made
     return alignJoints(slab, better, context, costs)
   }
-  const found = divide(slab, k, Number.POSITIVE_INFINITY, state(false))
+  const search = (breadth: (k: number) => number, share: number, limit: number): Division | null =>
+    divide(slab, k, limit, {
+      ...state(false),
+      options: { all: false, breadth },
+      context: { ...context, workLimit: share * context.workLimit },
+    })
+  const scouted = k > provenUpTo ? search(scoutBreadth(k), scoutShare, Number.POSITIVE_INFINITY) : null
+  const found =
+    search(beamBreadth, k > provenUpTo ? beamShare : 1, scouted?.cost ?? Number.POSITIVE_INFINITY) ?? scouted
   let best = found && settle(found.tree)
   const plans = best ? [best] : []
   let bound = boundRest(slab.areaM2, slab.perimeterM, k, context)

@@ -27,6 +27,8 @@ export function printQuantity(value: number, unit: string, units: UnitSystem): s
       return units === 'metric'
         ? `${printNumber(value, 0)} kg/m³`
         : `${printNumber((value / poundKg) * 0.3048 ** 3, 1)} lb/ft³`
+    case 'loads':
+      return `${printNumber(value, 0)} ${value === 1 ? 'load' : 'loads'}`
     case '1':
       return printNumber(value, 4)
     default:

@@ -45,7 +45,11 @@ function useFigures(): Readonly<Record<Stage, string>> {
       : parts.quantities
         ? count(parts.quantities.length, 'figure', 'figures')
         : working,
-    sheets: parts.pours ? count(parts.pours.length + 2, 'sheet', 'sheets') : working,
+    sheets: parts.dayPlans
+      ? parts.dayPlans.length > 0
+        ? count(parts.dayPlans.length, 'day sheet', 'day sheets')
+        : 'plan sheets'
+      : working,
     log: live.site.log?.length ? count(live.site.log.length, 'entry', 'entries') : 'nothing yet',
   }
 }

@@ -24,11 +24,9 @@ export function SheetPages() {
 function Page({ sheet }: { readonly sheet: ListedSheet }) {
   return (
     <figure className="sheet-page" id={`page-${sheet.id}`}>
-      {sheet.picture ? (
-        <PagePicture picture={sheet.picture} />
-      ) : (
-        <p className="sheet-tables">Tables and texts: they are set in the PDF.</p>
-      )}
+      {sheet.pages.map(page => (
+        <PagePicture key={page.id} picture={page} />
+      ))}
       <figcaption>{sheet.name}</figcaption>
     </figure>
   )

@@ -29,6 +29,13 @@ const fileName = (text: string): string =>
     .trim()
     .slice(0, 80) || 'sheet'
 
+/** One after the other: large pictures at once would fill the memory. */
+async function inTurn<A, B>(all: readonly A[], make: (each: A) => Promise<B>): Promise<B[]> {
+  const made: B[] = []
+  for (const each of all) made.push(await make(each))
+  return made
+}
+
 /** Which sheets, and where they go. */
 export function SheetsPage() {
   const sheets = useSheets()
@@ -76,7 +83,8 @@ function Choices({ sheets }: { readonly sheets: Sheets }) {
     }
   }
   const chosen = list.sheets.filter(({ id }) => !leftOut.includes(id))
-  const pictures = chosen.flatMap(({ picture }) => (picture ? [picture] : []))
+  const pictures = chosen.flatMap(({ pages }) => pages)
+  const phonePictures = chosen.flatMap(({ phonePages }) => phonePages)
   const toPng = async (picture: SheetPicture): Promise<File> => ({
     name: fileName(`${site}, ${picture.name}`),
     kind: 'png',
@@ -100,7 +108,7 @@ function Choices({ sheets }: { readonly sheets: Sheets }) {
       make: async () =>
         pictures.map(({ name, svg }) => ({ name: fileName(`${site}, ${name}`), kind: 'svg', bytes: textBytes(svg) })),
     },
-    { words: 'PNG, phone width', off: pictures.length === 0, make: () => Promise.all(pictures.map(toPng)) },
+    { words: 'PNG, phone width', off: pictures.length === 0, make: () => inTurn(phonePictures, toPng) },
     {
       words: 'CSV tables',
       off: false,
@@ -121,8 +129,22 @@ function Choices({ sheets }: { readonly sheets: Sheets }) {
   ]
   return (
     <>
+      <div className="acts-row">
+        <button type="button" className="btn" onClick={() => view.setState({ leftOut: [] })}>
+          All sheets
+        </button>
+        <button
+          type="button"
+          className="btn"
+          onClick={() =>
+            view.setState({ leftOut: list.sheets.map(({ id }) => id).filter(id => !id.startsWith('day-')) })
+          }
+        >
+          Day sheets only
+        </button>
+      </div>
       <ul className="sheet-choices" aria-label="Sheets to show and send">
-        {list.sheets.map(({ id, name, picture }) => (
+        {list.sheets.map(({ id, name, phonePages }) => (
           <li key={id}>
             <label>
               <input
@@ -136,16 +158,15 @@ function Choices({ sheets }: { readonly sheets: Sheets }) {
               />
               {name}
             </label>
-            {picture ? (
-              <button
-                type="button"
-                className="as-words"
-                aria-label={`${name} as a phone-width picture`}
-                onClick={() => void send(name, async () => [await toPng(picture)])}
-              >
-                phone picture
-              </button>
-            ) : null}
+            <button
+              type="button"
+              className="as-words"
+              disabled={doing !== null}
+              aria-label={`${name} as a phone-width picture`}
+              onClick={() => void send(name, () => inTurn(phonePages, toPng))}
+            >
+              phone picture
+            </button>
           </li>
         ))}
       </ul>

@@ -4,6 +4,7 @@ import { daySheet } from '../../core/reports/day/daySheet'
 import type { PdfSection, PdfSet } from '../../core/reports/pdfSet'
 import { pdfSet } from '../../core/reports/pdfSet'
 import { planSheetData } from '../../core/reports/planSheetData'
+import { sectionSvg } from '../../core/reports/sectionSvg'
 
 export interface SheetPicture {
   readonly id: string
@@ -13,19 +14,39 @@ export interface SheetPicture {
   readonly heightPt: number
 }
 
-/** A sheet of the list: its pages to be set, and the page as a picture where it is one. */
+/** A sheet of the list: its pages to be set, and each page as a picture. */
 export interface ListedSheet {
   readonly id: string
   readonly name: string
   readonly sections: readonly PdfSection[]
-  readonly picture: SheetPicture | null
+  readonly pages: readonly SheetPicture[]
+  /** The same for a phone: drawings as they are, tables and texts set in narrow columns. */
+  readonly phonePages: readonly SheetPicture[]
 }
 
-const pictureOf = (section: PdfSection, id: string, name: string): SheetPicture | null => {
-  const [node] = section.content
-  if (section.content.length !== 1 || typeof node !== 'object' || !('svg' in node)) return null
-  return { id, name, svg: node.svg, widthPt: section.widthPt, heightPt: section.heightPt }
+/** A phone held upright in points: three pixels each. */
+const phonePt = 420
+
+function picturesOf(sections: readonly PdfSection[], id: string, name: string, widthPt?: number): SheetPicture[] {
+  return sections.map((section, i) => {
+    const own = {
+      id: sections.length === 1 ? id : `${id}-${i + 1}`,
+      name: sections.length === 1 ? name : `${name}, page ${i + 1}`,
+    }
+    const [node] = section.content
+    if (section.content.length === 1 && typeof node === 'object' && 'svg' in node)
+      return { ...own, svg: node.svg, widthPt: section.widthPt, heightPt: section.heightPt }
+    return { ...own, ...sectionSvg(section, widthPt) }
+  })
 }
+
+const listed = (id: string, name: string, sections: readonly PdfSection[]): ListedSheet => ({
+  id,
+  name,
+  sections,
+  pages: picturesOf(sections, id, name),
+  phonePages: picturesOf(sections, id, name, phonePt),
+})
 
 /** The titles that plan sheets carry in their column of words. */
 const titles = ['Plan and pours', 'Edges of the shade', 'Ways in and out'] as const
@@ -50,11 +71,11 @@ export function sheetList(plan: Plan): SheetList {
     seen.set(base, count)
     const name = count === 1 ? base : `${base}, ${count}`
     const id = `set-${i}`
-    return { id, name, sections: [section], picture: pictureOf(section, id, name) }
+    return listed(id, name, [section])
   })
   for (const { pourId, number } of plan.dayPlans) {
     const { sections } = daySheet(plan, pourId)
-    sheets.push({ id: `day-${pourId}`, name: `Day sheet, pour ${number}`, sections, picture: null })
+    sheets.push(listed(`day-${pourId}`, `Day sheet, pour ${number}`, sections))
   }
   return { set, sheets }
 }

@@ -295,6 +295,18 @@ test('exported tables and GeoJSON read back as what the plan holds', async ({ pa
   const pdf = readFileSync(join(planner.folder, 'Alder Court patio, sheets.pdf'))
   expect(pdf.subarray(0, 5).toString()).toBe('%PDF-')
   expect(pdf.length).toBeGreaterThan(20_000)
+  // A sheet of tables is a page on the screen too, and a picture as wide as a phone.
+  await expect(page.getByRole('img', { name: 'Figures, tables' })).toBeAttached()
+  await page.getByRole('button', { name: 'Figures, tables as a phone-width picture' }).click()
+  await expect(page.getByText('Written: Alder Court patio, Figures, tables.png.')).toBeVisible()
+  const png = readFileSync(join(planner.folder, 'Alder Court patio, Figures, tables.png'))
+  // PNG (ISO/IEC 15948), 11.2.2: the width stands in bytes 16 to 19.
+  expect(png.readUInt32BE(16)).toBe(1080)
+  // What is not chosen is neither shown nor sent.
+  await page.getByRole('checkbox', { name: 'Cautions' }).uncheck()
+  await expect(page.getByRole('img', { name: 'Cautions' })).toHaveCount(0)
+  await page.getByRole('button', { name: 'For the owner' }).click()
+  await expect(page.getByLabel('Text for the owner')).toHaveValue(/concrete is poured[\s\S]*Walk on it from/)
 })
 
 for (const theme of ['light', 'dark', 'sunlight'] as const) {

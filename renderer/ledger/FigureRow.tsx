@@ -105,9 +105,11 @@ function OpenedFigure({
         </dl>
         <p>
           <b>From</b> {from === undefined ? 'what is lit on the plan' : `${from}, lit on the plan`}. <b>Source</b>{' '}
-          {isExact
-            ? 'exact: straight edges by coordinates, arcs by circular segments. No rounding before the last line.'
-            : `${quantity.source}.`}
+          {quantity.id.startsWith('total-')
+            ? 'the figures named, each with its own working.'
+            : isExact
+              ? 'exact: straight edges by coordinates, arcs by circular segments. No rounding before the last line.'
+              : `${quantity.source}.`}
         </p>
       </div>
     </div>

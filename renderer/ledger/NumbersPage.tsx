@@ -69,7 +69,6 @@ export function NumbersPage({ live }: { readonly live: LivePlan }) {
               units={site.units}
               quantity={q}
               from={figureFrom(q, site, names, numberOf)}
-              {...(key === 'site' ? { kind: 'sum' as const } : {})}
               isWaiting={isOld}
             />
           ))}

@@ -21,7 +21,12 @@ export function figureFrom(
   numberOf: (pourId: string) => string | undefined,
 ): string {
   if (pourId !== undefined) return `pour ${numberOf(pourId) ?? ''}`.trim()
-  if (slabId === undefined) return id.endsWith('-ordered') || id.endsWith('-loads') ? 'all pours' : 'all slabs'
+  if (slabId === undefined)
+    return id.endsWith('-ordered') || id.endsWith('-loads')
+      ? 'all pours'
+      : site.slabs.length === 1
+        ? site.slabs[0]!.name
+        : 'all slabs'
   const slab = site.slabs.find(each => each.id === slabId)?.name ?? ''
   const words = ends.find(([end]) => end.test(id))?.[1]
   const entity = id.slice(0, id.indexOf('-'))

@@ -1,11 +1,12 @@
 import { printDate } from '../app/printDate'
-import { usePlan, useSession } from '../app/session'
+import { usePlan, useSession, useView } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
 import { wordTask } from './taskWords'
 
 /** The days in order: what is poured, which ways are closed and until when, what comes after. */
 export function DayList({ live }: { readonly live: LivePlan }) {
   const { view } = useSession()
+  const selection = useView(state => state.selection)
   const { days, pours, isOld } = usePlan(({ parts, revs, rev }) => ({
     days: parts.days,
     pours: parts.pours,
@@ -14,6 +15,10 @@ export function DayList({ live }: { readonly live: LivePlan }) {
   if (!days || !pours || days.length === 0) return null
   const number = (id: string) => pours.find(each => each.id === id)?.number ?? ''
   const ways = live.site.access?.ways ?? []
+  const hoursOf = (wayId: string) => {
+    const open = ways.find(each => each.id === wayId)?.open ?? []
+    return open.length === 0 ? '' : ` (in use ${open.map(({ from, to }) => `${from} to ${to}`).join(', ')})`
+  }
   const wayName = (id: string) => {
     const at = ways.findIndex(each => each.id === id)
     return ways[at]?.name ?? `way ${at + 1}`
@@ -23,12 +28,25 @@ export function DayList({ live }: { readonly live: LivePlan }) {
     <section aria-label="Days" data-waiting={isOld || undefined}>
       <header>
         <h2>Days</h2>
-        <span>{days.length === 1 ? '1 day' : `${days.length} days`}</span>
+        <span>{isOld ? 'being renewed' : days.length === 1 ? '1 day' : `${days.length} days`}</span>
       </header>
       <ol className="day-list">
-        {days.map(({ day, date, pourIds, closedWayIds, waysReopen, afterTasks }) => (
+        {days.map(({ day, date, pourIds, hours, closedWayIds, waysReopen, afterTasks }) => (
           <li key={day}>
-            <b>{dateOf(date, day)}</b>
+            <button
+              type="button"
+              className="day-head"
+              title="Show this day’s pours and closed ways on the plan"
+              aria-pressed={[...pourIds, ...closedWayIds].every(id => selection.includes(id))}
+              onClick={() => view.setState({ selection: [...closedWayIds, ...pourIds] })}
+            >
+              {dateOf(date, day)}
+            </button>
+            {hours ? (
+              <span className="day-hours">
+                pouring hours {hours.from} to {hours.to}
+              </span>
+            ) : null}
             {pourIds.length > 0 ? (
               <span className="day-pours">
                 {pourIds.map(id => (
@@ -49,7 +67,10 @@ export function DayList({ live }: { readonly live: LivePlan }) {
                   ? 'All ways in and out stay open.'
                   : closedWayIds.length === ways.length
                     ? `Closed: ${closedWayIds.map(wayName).join(', ')}. No way stays open: plan a plank.`
-                    : `Closed: ${closedWayIds.map(wayName).join(', ')}.`}
+                    : `Closed: ${closedWayIds.map(wayName).join(', ')}. Open: ${ways
+                        .filter(({ id }) => !closedWayIds.includes(id))
+                        .map(({ id }) => `${wayName(id)}${hoursOf(id)}`)
+                        .join(', ')}.`}
                 {waysReopen.map(each => ` ${wayName(each.wayId)} opens again ${printDate(each.date)} ${each.time}.`)}
               </p>
             ) : null}

@@ -1,3 +1,4 @@
+import './narrow.css'
 import { PlanCanvas } from '../editor/PlanCanvas'
 import { Ledger } from '../ledger/Ledger'
 import { PlanOutline } from '../outline/PlanOutline'

@@ -36,15 +36,18 @@ function useFigures(): Readonly<Record<Stage, string>> {
     ?.filter(q => q.id.endsWith('-concrete-order') && q.pourId === undefined)
     .reduce((sum, q) => sum + q.value, 0)
   const working = isRenewing ? 'working' : ''
+  const isEmpty = live.slabs.length === 0
   return {
     slab: live.slabs.length === 0 ? 'nothing drawn' : print.area(areaM2),
     sun: printDate(date),
-    pours: parts.pours ? count(parts.pours.length, 'pour', 'pours') : working,
-    numbers: orderM3
-      ? print.volume(orderM3)
-      : parts.quantities
-        ? count(parts.quantities.length, 'figure', 'figures')
-        : working,
+    pours: isEmpty ? 'nothing yet' : parts.pours ? count(parts.pours.length, 'pour', 'pours') : working,
+    numbers: isEmpty
+      ? 'nothing yet'
+      : orderM3
+        ? print.volume(orderM3)
+        : parts.quantities
+          ? count(parts.quantities.length, 'figure', 'figures')
+          : working,
     sheets: parts.dayPlans
       ? parts.dayPlans.length > 0
         ? count(parts.dayPlans.length, 'day sheet', 'day sheets')

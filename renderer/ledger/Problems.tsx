@@ -3,14 +3,17 @@ import { usePlan, useSession } from '../app/session'
 
 /** What stopped or worried the plan: a flag and words, never a color alone. */
 export function Problems() {
-  const { view } = useSession()
+  const { view, plan } = useSession()
   const { problems, failure } = usePlan(({ parts, failure }) => ({ problems: parts.problems, failure }))
   return (
     <>
       {failure ? (
         <p className="note stop" role="alert">
           <Flag />
-          The plan could not be worked out, so these figures may be old. {failure}
+          The plan could not be worked out, so these figures may be old. {failure}{' '}
+          <button type="button" className="as-words" onClick={() => plan.goOn()}>
+            Try again
+          </button>
         </p>
       ) : null}
       {problems?.map(problem => {

@@ -11,9 +11,9 @@ import { TypedField } from './TypedField'
 /** The largest pour, what rules it, what else there is to hold it against, and the box to set it. */
 export function CapacityRow({ live }: { readonly live: LivePlan }) {
   const session = useSession()
-  const { capacities, isOld } = usePlan(({ parts, revs, rev }) => ({
+  const { capacities, isOld } = usePlan(({ parts, revs, rev, failure }) => ({
     capacities: parts.capacities,
-    isOld: revs.capacities !== rev,
+    isOld: failure === null && revs.capacities !== rev,
   }))
   const { site } = live
   const print = printMeasures(site.units)

@@ -4,6 +4,8 @@ import type { Pt } from '../../shared/document/primitives'
 import { labelSpot } from '../editor/layers/drawPours'
 
 const size = 84
+/** More pours than this are drawn without their numbers. */
+const mostNumbers = 9
 
 /** A split at thumbnail size: each pour its tint and number. */
 interface MiniSplit {
@@ -21,6 +23,8 @@ export function MiniPlan({ region, proposal }: { readonly region: CurveRegion; r
     `${(2 + (x - minX) * scale).toFixed(1)} ${(2 + (maxY - y) * scale).toFixed(1)}`
   const path = (shape: CurveRegion) =>
     [shape.outer, ...shape.holes].map(each => `M${flattenRing(each, 0.02).map(at).join('L')}Z`).join('')
+  // Numbers that would run into each other say nothing: the card tells how many there are.
+  const isNumbered = proposal.pours.length <= mostNumbers
   return (
     <svg className="mini-plan" width={size} height={Math.max(24, 4 + (maxY - minY) * scale)} aria-hidden="true">
       {proposal.pours.map((pour, i) => {
@@ -29,14 +33,21 @@ export function MiniPlan({ region, proposal }: { readonly region: CurveRegion; r
         return (
           <g key={`${pour.areaM2} ${x} ${y}`}>
             <path d={path(pour.region)} fill={`var(--p${tint})`} stroke="var(--outline)" fillRule="evenodd" />
-            <text x={x} y={Number(y) + 5} textAnchor="middle" fill={`var(--p${tint}-ink)`}>
-              {pour.number ?? i + 1}
-            </text>
+            {isNumbered ? (
+              <text x={x} y={Number(y) + 5} textAnchor="middle" fill={`var(--p${tint}-ink)`}>
+                {pour.number ?? i + 1}
+              </text>
+            ) : null}
           </g>
         )
       })}
       {proposal.joints.map(({ from, to }) => (
-        <path key={at(from) + at(to)} d={`M${at(from)}L${at(to)}`} stroke="var(--header)" strokeWidth="2.5" />
+        <path
+          key={at(from) + at(to)}
+          d={`M${at(from)}L${at(to)}`}
+          stroke="var(--header)"
+          strokeWidth={isNumbered ? 2.5 : 1.2}
+        />
       ))}
     </svg>
   )

@@ -56,7 +56,8 @@ function PourCards({ live }: { readonly live: LivePlan }) {
   const session = useSession()
   const { view } = session
   const { pours, joints } = useLivePours(live)
-  const { hasPours, quantities, isOld } = usePlan(({ parts, revs, rev }) => ({
+  const { hasPours, hasFailed, quantities, isOld } = usePlan(({ parts, revs, rev, failure }) => ({
+    hasFailed: failure !== null,
     hasPours: parts.pours !== undefined,
     quantities: parts.quantities,
     isOld: revs.pours !== rev,
@@ -64,7 +65,15 @@ function PourCards({ live }: { readonly live: LivePlan }) {
   const selection = useView(state => state.selection)
   const names = useMemo(() => entityNames(live.site), [live.site])
   const print = printMeasures(live.site.units)
-  if (!hasPours) return <p className="note">Working</p>
+  if (!hasPours) return hasFailed ? null : <p className="note">Working</p>
+  if (pours.length === 0)
+    return (
+      <p className="note">
+        {live.slabs.length === 0
+          ? 'No slab is drawn yet. Draw it in Slab; here it is split into pours.'
+          : 'Nothing can be poured as drawn.'}
+      </p>
+    )
   const tintOf = pourTints(pours, joints)
   const kept = new Map(live.site.accepted.flatMap(each => each.pours.map(pour => [pour.id, pour])))
   return (

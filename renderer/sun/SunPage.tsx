@@ -10,7 +10,7 @@ import type { LivePlan } from '../store/livePlan'
 import { MarkShade } from './MarkShade'
 import { otherWords } from './SunLegend'
 import { shadeWords } from './shadeWords'
-import { bandAreas, bandInk } from './sunBands'
+import { bandAreas, bandInk, noSun } from './sunBands'
 import { usePin, useSunMap } from './useSunStage'
 
 /** The step of the shade table the hour lies in. */
@@ -43,8 +43,17 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
   if (!isReady) return null
   const isOld = (part: 'shadeLines' | 'sunMaps' | 'points') => revs[part] !== rev
   const hours = (minutes: number) => printNumber(minutes / 60, 1, 1)
+  // Where the sun stays up at midnight it neither comes first nor last on that day.
   const clock = (ms: number | null | undefined) =>
-    ms === null || ms === undefined ? 'none' : printHour(ms, place.zone, units, true)
+    ms === null || ms === undefined
+      ? 'none'
+      : ms <= (live.day?.startMs ?? 0)
+        ? 'since midnight'
+        : ms >= (live.day?.endMs ?? Number.POSITIVE_INFINITY)
+          ? 'past midnight'
+          : printHour(ms, place.zone, units, true)
+  const firstToLast = (first: number | null | undefined, last: number | null | undefined) =>
+    first === null || first === undefined ? 'none' : `${clock(first)} to ${clock(last)}`
   const beside = compared && other && compared.date === other.date && compared.leaves === other.leaves ? compared : null
   const areas = maps.length > 0 ? bandAreas(maps, bands) : []
   return (
@@ -118,11 +127,7 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
                 <PlainRow
                   kind="sub"
                   name="First, last sun"
-                  figure={
-                    besideTold === null
-                      ? 'working'
-                      : `${clock(besideTold.firstSunMs)} to ${clock(besideTold.lastSunMs)}`
-                  }
+                  figure={besideTold === null ? 'working' : firstToLast(besideTold.firstSunMs, besideTold.lastSunMs)}
                 />
                 <BesideShareNow live={live} slabId={slab.id} beside={beside} />
               </div>
@@ -135,11 +140,7 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
         <section aria-label="Point asked about">
           <h3>Point asked about</h3>
           <PlainRow name="Direct sun" figure={hours(pinned.directSunMin)} unit="h" />
-          <PlainRow
-            kind="sub"
-            name="First, last sun"
-            figure={`${clock(pinned.firstSunMs)} to ${clock(pinned.lastSunMs)}`}
-          />
+          <PlainRow kind="sub" name="First, last sun" figure={firstToLast(pinned.firstSunMs, pinned.lastSunMs)} />
           <p className="note">
             <button type="button" className="as-words" onClick={() => view.setState({ pin: null })}>
               Take the pin away
@@ -158,7 +159,7 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
               <PlainRow
                 kind="sub"
                 name="First, last sun"
-                figure={`${clock(point.firstSunMs)} to ${clock(point.lastSunMs)}`}
+                figure={firstToLast(point.firstSunMs, point.lastSunMs)}
                 isWaiting={isOld('points')}
               />
             </section>
@@ -174,7 +175,7 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
         return (
           <PlainRow
             key={bands.names[band]}
-            name={`${bands.names[band]} h`}
+            name={bands.names[band] === noSun ? 'No direct sun' : `${bands.names[band]} h`}
             figure={figure}
             unit={unit}
             isWaiting={isOld('sunMaps')}

@@ -27,7 +27,7 @@ export function chooseBands(maps: readonly SunMap[]): SunBands {
       if (hours < least) least = hours
       if (hours > most) most = hours
     }
-  if (!(most > least)) return { limitsH: [], names: [most > 0 ? `about ${half(Math.round(most * 2) / 2)}` : 'none'] }
+  if (!(most > least)) return { limitsH: [], names: [most > 0 ? `about ${half(Math.round(most * 2) / 2)}` : noSun] }
   const step = stepsH.find(each => Math.floor(most / each) - Math.floor(least / each) < bandCount) ?? 3
   const first = (Math.floor(least / step) + 1) * step
   const limitsH: number[] = []
@@ -58,6 +58,12 @@ export function bandAreas(maps: readonly SunMap[], bands: SunBands): number[] {
   return areas
 }
 
-/** Which of the seven inks a band takes: few bands are spread over the scale. The most sun is always the palest. */
+export const noSun = 'none'
+
+/** Which of the seven inks a band takes: few bands are spread over the scale. The most sun is the palest, none the darkest. */
 export const bandInk = ({ names }: SunBands, band: number): number =>
-  names.length === 1 ? bandCount : 1 + Math.round((band * (bandCount - 1)) / (names.length - 1))
+  names.length === 1
+    ? names[0] === noSun
+      ? 1
+      : bandCount
+    : 1 + Math.round((band * (bandCount - 1)) / (names.length - 1))

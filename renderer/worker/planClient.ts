@@ -55,7 +55,7 @@ export interface PlanClient {
   reset(): void
   /** Stops the work on the plan; the next change starts it again. */
   cancel(): void
-  /** Goes on after `cancel`. */
+  /** Goes on after `cancel`, tries again after a failure. */
   goOn(): void
   stop(): void
 }
@@ -227,8 +227,9 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
       publish({ isRenewing: false, progress: null, isStopped: true })
     },
     goOn() {
-      if (!state.isStopped) return
-      publish({ isStopped: false, isRenewing: true })
+      if (!state.isStopped && state.failure === null) return
+      failures = 0
+      publish({ isStopped: false, isRenewing: true, failure: null })
       send()
     },
     stop() {

@@ -318,6 +318,26 @@ describe('a worker', () => {
     expect(b.state().parts.pours?.length).toBeGreaterThan(0)
   })
 
+  it('that failed is asked again when the user says so', () => {
+    let isBroken = true
+    const b = bench((each, asked) => {
+      if (isBroken) throw new Error('broken')
+      return deriveWith()(each, asked)
+    })
+    b.client.update(lPatio(), ask, false)
+    for (let i = 0; i < 4; i++) {
+      b.runWorker()
+      b.deliver()
+    }
+    expect(b.state().failure).toBe('broken')
+    isBroken = false
+    b.client.goOn()
+    expect(b.state()).toMatchObject({ failure: null, isRenewing: true })
+    b.runWorker()
+    b.deliver()
+    expect(b.state().parts.pours?.length).toBeGreaterThan(0)
+  })
+
   it('asks for the whole document where it does not know the base', () => {
     const posted: FromWorker[] = []
     const receive = createPlanServer({

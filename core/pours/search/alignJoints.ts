@@ -1,6 +1,6 @@
 /** Slides each cut to where other joints end, to re-entrant corners and a little to either side; keeps what is cheaper. */
 import { reentrantAboveDeg } from '../pourCost'
-import type { CutRegion } from '../region/cutRegion'
+import type { CutRegion, Side } from '../region/cutRegion'
 import { type Branch, branchesBySize, type CutTree, type JointLine, replaceBranch } from './cutTree'
 import { replay } from './replay'
 import type { SearchContext } from './searchContext'
@@ -42,15 +42,19 @@ function shiftsOf(
   return shifts.sort((p, q) => Math.abs(p) - Math.abs(q)).slice(0, mostShifts)
 }
 
+/** The corner at the start of a side; of an arc that bulges inwards its center: a joint meets a round opening squarely. */
+const aimsOf = (s: Side): (readonly [number, number])[] => [
+  ...(s.slabDeg > reentrantAboveDeg ? [[s.x, s.y] as const] : []),
+  ...(s.sweep < 0 ? [[s.cx, s.cy] as const] : []),
+]
+
 export function alignJoints(
   slab: CutRegion,
   tree: CutTree,
   context: SearchContext,
   costs: PourCosts,
 ): { readonly tree: CutTree; readonly cost: number } {
-  const corners = slab.rings.flatMap(ring =>
-    ring.sides.flatMap(s => (s.slabDeg > reentrantAboveDeg ? [[s.x, s.y] as const] : [])),
-  )
+  const corners = slab.rings.flatMap(ring => ring.sides.flatMap(aimsOf))
   let best = tree
   let cost = treeCost(tree, context, costs)
   for (let sweep = 0; sweep < sweeps; sweep++) {

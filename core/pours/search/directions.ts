@@ -1,6 +1,6 @@
 /** The directions in which a part may be cut: wished ones, then its own long edges, then its main axes. */
 import type { CutRegion } from '../region/cutRegion'
-import type { Direction } from './searchContext'
+import type { Direction, SearchContext } from './searchContext'
 
 /** Edge directions with less than this share of the perimeter are left out. */
 const leastShare = 0.08
@@ -76,7 +76,7 @@ function edgeDirections(region: CutRegion): Ranked[] {
 }
 
 /** Share of the perimeter in arcs from which a part counts as curved. */
-export const curvedShare = 0.3
+const curvedShare = 0.3
 
 interface ArcNormal extends Direction {
   readonly length: number
@@ -120,4 +120,12 @@ export function directionsOf(
   }
   for (const d of along) if (!chosen.some(c => isSameDirection(c, d))) chosen.push(d)
   return chosen
+}
+
+/** Joints need not keep to a few directions: in curved parts, and where twelve are allowed. */
+export function turnsFreely({ rings, perimeterM }: CutRegion, { wished }: SearchContext): boolean {
+  if (wished.length > 0) return wished.length > mostDirections
+  let curved = 0
+  for (const { sides } of rings) for (const s of sides) curved += s.r * Math.abs(s.sweep)
+  return curved >= curvedShare * perimeterM
 }

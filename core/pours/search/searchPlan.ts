@@ -3,14 +3,15 @@ import type { CutRegion } from '../region/cutRegion'
 import { alignJoints } from './alignJoints'
 import { boundRest } from './bounds'
 import type { CutTree } from './cutTree'
-import { mostDirections } from './directions'
+import { mostDirections, turnsFreely } from './directions'
 import { type DivideState, type Division, divide, nearShare } from './divide'
 import { improveParts } from './improveParts'
 import { replay } from './replay'
 import type { Direction, SearchContext } from './searchContext'
+import { spokePlans } from './spokePlans'
 import { teeCost } from './teeCost'
-import type { PourCosts } from './treeCost'
-import { turnJoints, turnsFreely } from './turnJoints'
+import { type PourCosts, treeCost } from './treeCost'
+import { coarse, fine, turnJoints } from './turnJoints'
 
 export interface FoundPlan {
   readonly tree: CutTree
@@ -30,14 +31,20 @@ export const provenUpTo = 5
 const mostAligned = 20
 /**
  * With many pours a scout follows a few first cuts in haste, then a beam looks for what is better; the work beyond these
- * shares of the budget goes to improving the parts.
+ * shares of the budget goes to improving the parts, the last of it to sliding joints.
  */
 const scoutBreadth = (k: number) => (j: number) => (j === k ? (k > 24 ? 1 : 4) : j <= 4 ? 3 : 1)
 const scoutShare = 0.15
 const beamShare = 0.16
-/** Plans whose joints are turned, where they may be, and what that may cost beyond the budget, as a share of it. */
-const mostTurned = 6
-const turnShare = 1
+const improveShare = 0.9
+/**
+ * Plans whose joints are turned, where they may be: many by coarse steps, of these the best few by fine ones; and its
+ * share of the work.
+ */
+const mostLooked = 6
+const mostSpokes = 4
+const mostTurned = 3
+const turnShare = 0.6
 /** Work of a search while dragging: the long search never answers with a dearer plan. */
 export const quickBudget = 150_000
 /** Work of a search at rest. Many pours are given more: each of them is looked at. */
@@ -53,11 +60,11 @@ interface Settled {
 }
 
 /** The cheapest few plans, no two of one cost: those are mostly one plan found twice. */
-function cheapest(plans: readonly Settled[]): Settled[] {
+function cheapest(plans: readonly Settled[], most: number): Settled[] {
   return [...plans]
     .sort((a, b) => a.cost - b.cost)
     .filter((plan, i, all) => i === 0 || plan.cost - all[i - 1]!.cost > 1e-6)
-    .slice(0, mostTurned)
+    .slice(0, most)
 }
 
 /** What a search of any number of pours stands on. */
@@ -66,8 +73,10 @@ export interface SearchGround extends Omit<SearchContext, 'meanM2' | 'pours' | '
   readonly rest: { readonly areaM2: number; readonly pours: number }
 }
 
-function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null {
-  const k = context.pours
+function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
+  const k = given.pours
+  const turns = turnsFreely(slab, given)
+  const context = turns ? { ...given, workLimit: (1 - turnShare) * given.workLimit } : given
   const costs: PourCosts = new WeakMap()
   const state = (all: boolean): DivideState => ({
     context,
@@ -78,7 +87,8 @@ function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null 
   const settle = (tree: CutTree): Settled | null => {
     const made = replay(slab, tree, 0, 0, context)
     if (!made) return null
-    const better = k > provenUpTo ? improveParts(slab, made, context, costs).tree : made
+    const ground = { ...context, workLimit: improveShare * context.workLimit }
+    const better = k > provenUpTo ? improveParts(slab, made, ground, costs).tree : made
     return alignJoints(slab, better, context, costs)
   }
   const search = (breadth: (k: number) => number, share: number, limit: number): Division | null =>
@@ -122,10 +132,14 @@ function searchCount(slab: CutRegion, context: SearchContext): FoundPlan | null 
       if (!best || settled.cost < best.cost) best = settled
     }
   }
-  if (turnsFreely(slab, context)) {
-    const ground = { ...context, work: { done: 0 }, workLimit: turnShare * context.workLimit }
-    for (const { tree, cost } of cheapest(plans)) {
-      const turned = turnJoints(tree, cost, ground, costs)
+  if (turns) {
+    const ground = { ...given, work: { done: 0 }, workLimit: turnShare * given.workLimit }
+    const spokes = spokePlans(slab, ground).map(tree => ({ tree, cost: treeCost(tree, ground, costs) }))
+    const turn = ({ tree, cost }: Settled, finenesses: readonly number[]): Settled =>
+      turnJoints(tree, cost, finenesses, ground, costs)
+    const looked = [...cheapest(plans, mostLooked), ...cheapest(spokes, mostSpokes)].map(plan => turn(plan, coarse))
+    for (const plan of cheapest(looked, mostTurned)) {
+      const turned = turn(plan, fine)
       if (!best || turned.cost < best.cost) best = turned
     }
   }

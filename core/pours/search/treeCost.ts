@@ -17,7 +17,7 @@ export function ownCost(tree: CutTree, context: SearchContext, costs: PourCosts)
     )
   let cost = costs.get(tree.pour)
   if (cost === undefined) {
-    context.work.done += 40 * tree.pour.rings[0]!.sides.length
+    context.work.done += 16 * tree.pour.rings[0]!.sides.length
     cost = pourCost(tree.pour, context)
     costs.set(tree.pour, cost)
   }

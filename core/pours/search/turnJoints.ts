@@ -4,32 +4,21 @@
  */
 import type { Chord, ChordEnd } from '../region/chords'
 import type { Chain } from '../region/cut'
-import type { CutRegion } from '../region/cutRegion'
 import { type Branch, branchesBySize, type CutTree, replaceBranch } from './cutTree'
-import { curvedShare, mostDirections } from './directions'
 import { replay } from './replay'
 import type { SearchContext } from './searchContext'
 import { type PourCosts, treeCost } from './treeCost'
 
-/** First steps; each finer one is a quarter of the last. */
+/** The longest steps; fineness is their share. */
 const slideM = 0.6096
 const turnRad = (8 * Math.PI) / 180
-const finenesses = [1, 1 / 4, 1 / 16, 1 / 64]
+/** A first look at where a plan is heading, and the rest of the way. */
+export const coarse = [1]
+export const fine = [1, 1 / 4, 1 / 16, 1 / 64]
 const sweeps = 3
 /** A step must save as much, feet of joint. */
 const leastGain = 1e-4
 const collinearM = 1e-6
-
-export function turnsFreely(slab: CutRegion, context: SearchContext): boolean {
-  if (context.wished.length > 0) return context.wished.length > mostDirections
-  return curvedShareOf(slab) >= curvedShare
-}
-
-function curvedShareOf({ rings, perimeterM }: CutRegion): number {
-  let curved = 0
-  for (const { sides } of rings) for (const s of sides) curved += s.r * Math.abs(s.sweep)
-  return curved / perimeterM
-}
 
 interface Move {
   readonly slideM: number
@@ -78,6 +67,7 @@ function movedChain(chain: Chain, [first, last]: readonly [number, number], move
 export function turnJoints(
   tree: CutTree,
   cost: number,
+  finenesses: readonly number[],
   context: SearchContext,
   costs: PourCosts,
 ): { readonly tree: CutTree; readonly cost: number } {

@@ -9,7 +9,7 @@ import type { LineCut } from './lineCuts'
 import type { Direction, SearchContext } from './searchContext'
 
 /** A chord from the outline to an opening. */
-interface Slit {
+export interface Slit {
   readonly chord: Chord
   readonly hole: number
   readonly direction: Direction
@@ -40,9 +40,9 @@ const clearM = 1e-4
 /** Openings beyond which turned cuts are not tried: large courts are cut by straight lines. */
 export const mostTurnedHoles = 4
 
-const turnedBack = (c: Chord): Chord => ({ a: c.b, b: c.a, lengthM: c.lengthM, t0: c.t0, t1: c.t1 })
+export const turnedBack = (c: Chord): Chord => ({ a: c.b, b: c.a, lengthM: c.lengthM, t0: c.t0, t1: c.t1 })
 
-function slitsOnLine(
+export function slitsOnLine(
   region: CutRegion,
   direction: Direction,
   offset: number,
@@ -68,7 +68,7 @@ const doCross = (s: Chord, o: Chord): boolean =>
 const isInLine = (s: Chord, o: Chord): boolean =>
   Math.abs(cross(s.a, s.b, o.a)) < 1e-6 * s.lengthM && Math.abs(cross(s.a, s.b, o.b)) < 1e-6 * s.lengthM
 
-function turnedCut(region: CutRegion, into: Slit, out: Slit, context: SearchContext): LineCut | null {
+export function turnedCut(region: CutRegion, into: Slit, out: Slit, context: SearchContext): LineCut | null {
   context.work.done += turnedWork
   if (into.hole !== out.hole || isInLine(into.chord, out.chord) || doCross(into.chord, out.chord)) return null
   const chain: Chain = [into.chord, turnedBack(out.chord)]

@@ -6,9 +6,22 @@ export const printDate = (date: string): string => {
   return day.isValid ? day.toFormat('ccc d LLL') : ''
 }
 
+const formats = new Map<string, Intl.DateTimeFormat>()
+
+/** One writer for a zone and a clock: making one takes longer than a hundred uses. */
+function clockOf(zone: string, hourCycle: 'h12' | 'h23'): Intl.DateTimeFormat {
+  const key = `${zone} ${hourCycle}`
+  const made =
+    formats.get(key) ??
+    new Intl.DateTimeFormat('en-US', { timeZone: zone, hour: 'numeric', minute: '2-digit', hourCycle })
+  formats.set(key, made)
+  return made
+}
+
 /** The clock of the site: `9:40` under a row of hours, `9:40 am` where it stands alone; metric sites count to 24. */
-export const printHour = (ms: number, zone: string, units: 'ftin' | 'metric', isAlone = false): string => {
-  const at = DateTime.fromMillis(ms, { zone, locale: 'en-US' })
-  if (units === 'metric') return at.toFormat('H:mm')
-  return isAlone ? at.toFormat('h:mm a').toLowerCase() : at.toFormat('h:mm')
+export function printHour(ms: number, zone: string, units: 'ftin' | 'metric', isAlone = false): string {
+  const parts = clockOf(zone, units === 'metric' ? 'h23' : 'h12').formatToParts(ms)
+  const part = (type: Intl.DateTimeFormatPartTypes) => parts.find(each => each.type === type)?.value ?? ''
+  const clock = `${Number(part('hour'))}:${part('minute')}`
+  return units === 'ftin' && isAlone ? `${clock} ${part('dayPeriod').toLowerCase()}` : clock
 }

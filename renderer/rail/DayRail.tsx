@@ -121,7 +121,7 @@ function Rail({ day, place, units }: { readonly day: SiteDay; readonly place: Pl
     <section className="rail" aria-label="Day rail" ref={ref}>
       <div className="rail-words">
         <b>{printDate(day.date)}</b>
-        <HourField key={hourText} text={hourText} units={units} onHour={m => setMs(wallMs(day, m))} />
+        <HourField text={hourText} units={units} onHour={m => setMs(wallMs(day, m))} />
         <button
           type="button"
           className="btn bare run-day"
@@ -182,27 +182,28 @@ function HourField({
   readonly units: UnitSystem
   readonly onHour: (minutes: number) => void
 }) {
-  const [typed, setTyped] = useState(text)
-  const minutes = parseHour(typed)
+  // Null while nothing is being typed: the box follows the hour.
+  const [typed, setTyped] = useState<string | null>(null)
+  const minutes = parseHour(typed ?? text)
   const commit = () => {
-    if (minutes === null || typed === text) setTyped(text)
+    setTyped(null)
+    if (minutes === null || typed === null || typed === text) return
     // Between one and five on a working day means the afternoon, unless the morning is written out.
-    else
-      onHour(units === 'ftin' && /^\s*[1-5](\D|$)/.test(typed) && !/[ap]m?\s*$/i.test(typed) ? minutes + 720 : minutes)
+    onHour(units === 'ftin' && /^\s*[1-5](\D|$)/.test(typed) && !/[ap]m?\s*$/i.test(typed) ? minutes + 720 : minutes)
   }
   return (
     <input
       className="hour-field"
       aria-label="Hour"
       inputMode="numeric"
-      value={typed}
+      value={typed ?? text}
       aria-invalid={minutes === null}
       onChange={event => setTyped(event.target.value)}
       onBlur={commit}
       onFocus={event => event.target.select()}
       onKeyDown={event => {
         if (event.key === 'Enter') commit()
-        else if (event.key === 'Escape') setTyped(text)
+        else if (event.key === 'Escape') setTyped(null)
       }}
     />
   )

@@ -35,7 +35,9 @@ export function MarkShade({ live }: { readonly live: LivePlan }) {
   const session = useSession()
   const { view } = session
   const marking = useView(state => state.marking)
-  const { hourMs, date } = usePlan(({ hour, date }) => ({ hourMs: hour?.hourMs ?? 0, date }))
+  const date = usePlan(state => state.date)
+  // The hour matters only while an edge is being marked.
+  const hourMs = usePlan(({ hour }) => (marking === null ? 0 : (hour?.hourMs ?? 0)))
   const [found, setFound] = useState<{
     readonly words: string | null
     readonly list: readonly ShadeExplanation[]

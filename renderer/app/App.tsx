@@ -1,4 +1,6 @@
-import { useEffect } from 'react'
+import { useLayoutEffect } from 'react'
+import { AtSlab } from '../atSlab/AtSlab'
+import { useSlabKey } from '../atSlab/EnterSlab'
 import { FileDialogs } from './FileDialogs'
 import { FileNotice } from './FileNotice'
 import { Frame } from './Frame'
@@ -7,13 +9,18 @@ import { useSite, useView } from './session'
 
 export function App() {
   const isOpen = useSite(({ history }) => history !== null)
-  const theme = useView(state => state.theme)
-  useEffect(() => {
+  const { theme, atSlab } = useView(({ theme, slabTheme, atSlab }) => ({
+    theme: atSlab === null ? theme : slabTheme,
+    atSlab,
+  }))
+  useSlabKey()
+  // Before the plan is painted: its inks are those of the theme.
+  useLayoutEffect(() => {
     document.documentElement.dataset.theme = theme
   }, [theme])
   return (
     <>
-      {isOpen ? <Frame /> : <StartPage />}
+      {isOpen ? atSlab === null ? <Frame /> : <AtSlab pourId={atSlab} /> : <StartPage />}
       {isOpen ? <FileNotice /> : null}
       <FileDialogs />
     </>

@@ -131,9 +131,25 @@ export function tellStep(step: SlabStep, day: DayInput, plan: SlabPlan, print: M
   }
 }
 
+/** Off by more than this share of the thickness, something is wrong: own choice. */
+const thicknessOff = 0.1
+
 /** Thickness running, what is needed, and the call for it. */
-export function tellBalance(balance: SlabBalance, print: Measures, clock: Clock, nowMs: number): string {
-  const running = `Running ${print.size(balance.thicknessM)} thick.`
+export function tellBalance(
+  balance: SlabBalance,
+  plannedM: number,
+  print: Measures,
+  clock: Clock,
+  nowMs: number,
+): string {
+  const { thicknessM } = balance
+  const check =
+    thicknessM < (1 - thicknessOff) * plannedM
+      ? ' Too thin: check forms, base and the mark.'
+      : thicknessM > (1 + thicknessOff) * plannedM
+        ? ' Check the base.'
+        : ''
+  const running = `Running ${print.size(thicknessM)} thick, ${print.size(plannedM)} planned.${check}`
   if (balance.neededM3 === 0) return `${running} What is ordered is enough.`
   const need = `${running} ${print.volume(balance.neededM3)} more than ordered.`
   if (balance.callByMs === null) return need

@@ -1,0 +1,254 @@
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
+import { logTap, removeTap } from '../../core/document/commands/logTaps'
+import type { PlannedPour } from '../../core/plan/plan'
+import type { PourDayPlan } from '../../core/pours/day/pourDay'
+import { markPoured } from '../../core/pours/slab/markPoured'
+import { lateAfterMin, type SlabStep } from '../../core/pours/slab/nextSteps'
+import { pourStart } from '../../core/pours/slab/pourStart'
+import { delayOfPackages } from '../../core/pours/slab/retarderPackages'
+import { utcMinute } from '../../core/pours/slab/slabState'
+import { printSpan, tellPlan, tellStep } from '../../core/pours/slab/slabWords'
+import { printMeasures } from '../../core/units/printMeasures'
+import type { LogTap } from '../../shared/document/day'
+import type { Site } from '../../shared/document/site'
+import { wordFindings } from '../app/applyEdit'
+import { printHour } from '../app/printDate'
+import { useSession, useView } from '../app/session'
+import { FrontPanel } from './FrontPanel'
+import { StripCards } from './StripCards'
+import { Troubles } from './Troubles'
+import { type Happened, measureTap, tapSlab } from './tapSlab'
+import { tellTap } from './tapWords'
+import { useNow } from './useNow'
+import { useSlabDay } from './useSlabDay'
+
+const minuteMs = 60_000
+
+export interface SlabDeskOf {
+  readonly site: Site
+  readonly day: PourDayPlan
+  readonly pour: PlannedPour
+  readonly taps: readonly LogTap[]
+}
+
+const counter = (id: string): number => Number(/\d+$/.exec(id)?.[0] ?? 0)
+
+export function SlabDesk({ site, day, pour, taps }: SlabDeskOf) {
+  const session = useSession()
+  const notice = useView(state => state.notice)
+  const now = useNow()
+  const minute = Math.floor(now / minuteMs) * minuteMs
+  const slab = useSlabDay(day, pour, taps, minute)
+  const [before, setBefore] = useState<number | null>(null)
+  const [isEnding, setIsEnding] = useState<{ readonly comeM?: number } | null>(null)
+  const shown = useRef<readonly LogTap[]>(taps)
+  useLayoutEffect(() => {
+    if (shown.current !== taps) measureTap()
+    shown.current = taps
+  }, [taps])
+  const print = useMemo(() => printMeasures(site.units), [site.units])
+  const start = useMemo(() => pourStart(site, day), [site, day])
+  const clock = (ms: number) => printHour(ms, site.place.zone, site.units, true)
+  if (!slab || !start) return <p className="slab-say">This pour cannot be planned.</p>
+  const { state, plan, steps, front, balance } = slab
+  const write = (what: Happened, agoMin = 0) => {
+    setBefore(plan?.slackMin ?? null)
+    const atUtc = utcMinute(Date.now() - agoMin * minuteMs)
+    const tap = { ...what, atUtc, source: 'tap' as const }
+    tapSlab(session, tellTap({ ...tap, id: 't1' }, print).toLowerCase(), logTap(pour.id, tap, start))
+  }
+  const last = taps.reduce<LogTap | null>(
+    (newest, tap) => (newest === null || counter(tap.id) > counter(newest.id) ? tap : newest),
+    null,
+  )
+  const end = (comeM?: number) => {
+    const to = { region: pour.region, areaM2: pour.areaM2, direction: day.direction }
+    const stop = comeM === undefined ? {} : { comeM }
+    tapSlab(
+      session,
+      `end of pour ${pour.number}`,
+      markPoured(pour.id, utcMinute(Date.now()), start, { ...to, ...stop }),
+    )
+    setIsEnding(null)
+  }
+  const [next] = steps
+  const late = steps.filter(({ dueMs, what }) => what !== 'done' && dueMs < now - lateAfterMin * minuteMs)
+  return (
+    <>
+      <div className="slab-desk">
+        <div className="slab-now">
+          {next && plan ? (
+            <NextPanel
+              key={`${next.what} ${next.load} ${next.strip}`}
+              step={next}
+              words={tellStep(next, day.input, plan, print, clock)}
+              now={now}
+              onDone={(happened, agoMin) => (next.what === 'done' ? setIsEnding({}) : write(happened, agoMin))}
+              settings={site.settings}
+            />
+          ) : null}
+          <div className="slab-sentence" role="status" aria-live="polite">
+            <p>{plan ? tellPlan(day.input, plan, state, clock, before) : wordFindings(site, slab.findings)}</p>
+            {late.length > 1 || (late.length === 1 && late[0] !== next) ? (
+              <p>
+                Late:{' '}
+                {late
+                  .map(step => {
+                    const name = plan ? tellStep(step, day.input, plan, print, clock).ask.replace('?', '') : ''
+                    return `${name.charAt(0).toLowerCase()}${name.slice(1)}, ${printSpan(now - step.dueMs)}`
+                  })
+                  .join('; ')}
+                .
+              </p>
+            ) : null}
+            {notice ? <p>{notice}</p> : null}
+          </div>
+          {last ? (
+            <button
+              type="button"
+              className="slab-btn"
+              onClick={() => {
+                tapSlab(session, 'last tap', removeTap(last.id))
+                setBefore(null)
+              }}
+            >
+              Undo: {tellTap(last, print)}, {clock(Date.parse(last.atUtc))}
+            </button>
+          ) : null}
+          {plan ? <Troubles plan={plan} state={state} onTap={write} clock={clock} /> : null}
+        </div>
+        <div className="slab-ground">
+          {plan ? (
+            <FrontPanel
+              {...{ pour, day, plan, state, front, balance, print, clock, units: site.units, now }}
+              clockShort={ms => printHour(ms, site.place.zone, site.units)}
+              onTap={write}
+              onStop={comeM => setIsEnding({ comeM })}
+            />
+          ) : null}
+          {plan ? <StripCards plan={plan} clock={clock} onTap={write} next={next} /> : null}
+        </div>
+      </div>
+      {isEnding ? (
+        <EndPour
+          number={pour.number}
+          at={isEnding.comeM === undefined ? null : print.length(isEnding.comeM)}
+          onEnd={() => end(isEnding.comeM)}
+          onStay={() => setIsEnding(null)}
+        />
+      ) : null}
+    </>
+  )
+}
+
+function NextPanel({
+  step,
+  words,
+  now,
+  onDone,
+  settings,
+}: {
+  readonly step: SlabStep
+  readonly words: { readonly ask: string; readonly detail: string; readonly done: string }
+  readonly now: number
+  readonly onDone: (happened: Happened, agoMin?: number) => void
+  readonly settings: Site['settings']
+}) {
+  const [count, setCount] = useState(step.packages ?? 1)
+  const leftMs = step.dueMs - now
+  const isLate = leftMs < -lateAfterMin * minuteMs
+  const happened: Happened = {
+    what: step.what,
+    ...(step.load === undefined ? {} : { load: step.load }),
+    ...(step.strip === undefined || step.what === 'dosed' ? {} : { strip: step.strip }),
+  }
+  const dosed = (packages: number): Happened => ({
+    ...happened,
+    count: packages,
+    minutes: Math.round(delayOfPackages(packages, step.leftM3 ?? 0, settings)),
+  })
+  return (
+    <section className={isLate ? 'slab-next late' : 'slab-next'} aria-label="Next">
+      <h2 aria-live="polite">{words.ask}</h2>
+      <p className="slab-left">
+        <b className={isLate ? 'slab-due late' : 'slab-due'}>
+          {leftMs >= minuteMs ? `in ${printSpan(leftMs)}` : isLate ? `${printSpan(-leftMs)} late` : 'now'}
+        </b>{' '}
+        {words.detail}
+      </p>
+      {step.what === 'dosed' ? (
+        <div className="slab-row">
+          <button type="button" className="slab-btn" disabled={count <= 1} onClick={() => setCount(count - 1)}>
+            One less
+          </button>
+          <button type="button" className="slab-btn main" onClick={() => onDone(dosed(count))}>
+            {count === 1 ? '1 package in' : `${count} packages in`}
+          </button>
+          <button type="button" className="slab-btn" onClick={() => setCount(count + 1)}>
+            One more
+          </button>
+          <button type="button" className="slab-btn" onClick={() => onDone(dosed(0))}>
+            None
+          </button>
+        </div>
+      ) : (
+        <div className="slab-row">
+          <button type="button" className="slab-btn main grow" onClick={() => onDone(happened)}>
+            {words.done}
+          </button>
+          {step.what === 'done' ? null : (
+            <button type="button" className="slab-btn" onClick={() => onDone(happened, 5)}>
+              5 min ago
+            </button>
+          )}
+        </div>
+      )}
+    </section>
+  )
+}
+
+/** The one thing here that cannot be tapped away: the shape is frozen as built. */
+function EndPour({
+  number,
+  at,
+  onEnd,
+  onStay,
+}: {
+  readonly number: string
+  readonly at: string | null
+  readonly onEnd: () => void
+  readonly onStay: () => void
+}) {
+  const stay = useRef<HTMLButtonElement>(null)
+  useEffect(() => stay.current?.focus(), [])
+  return (
+    <div className="slab-dimmed">
+      <div
+        role="alertdialog"
+        aria-modal="true"
+        aria-labelledby="end-pour"
+        className="slab-ask"
+        onKeyDown={event => {
+          if (event.key !== 'Escape') return
+          event.stopPropagation()
+          onStay()
+        }}
+      >
+        <h2 id="end-pour">{at === null ? `End pour ${number}?` : `Stop pour ${number} at ${at}?`}</h2>
+        <p>
+          {at === null
+            ? 'Its shape is kept as built; no later change of the plan moves it.'
+            : 'The header stands there: a construction joint. What lies ahead becomes a pour of its own.'}
+        </p>
+        <div className="slab-row">
+          <button ref={stay} type="button" className="slab-btn grow" onClick={onStay}>
+            Go on pouring
+          </button>
+          <button type="button" className="slab-btn main grow" onClick={onEnd}>
+            {at === null ? 'End the pour' : 'Stop there'}
+          </button>
+        </div>
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,107 @@
+import type { SlabStep } from '../../core/pours/slab/nextSteps'
+import type { SlabPlan, SlabStrip } from '../../core/pours/slab/planAtSlab'
+import type { Happened } from './tapSlab'
+
+const stateWords: Readonly<Record<SlabStrip['state'], string>> = {
+  toPlace: 'to place',
+  placed: 'placed',
+  ready: 'ready',
+  stamped: 'stamped',
+}
+
+type Act = { readonly what: 'placed' | 'ready' | 'stamped'; readonly words: string }
+const acts: Readonly<Record<SlabStrip['state'], Act | null>> = {
+  toPlace: { what: 'placed', words: 'Placed' },
+  placed: { what: 'ready', words: 'Ready' },
+  ready: { what: 'stamped', words: 'Stamped' },
+  stamped: null,
+}
+
+/** Loads and strips, each with what can be said of it next. */
+export function StripCards({
+  plan,
+  clock,
+  onTap,
+  next,
+}: {
+  readonly plan: SlabPlan
+  readonly clock: (ms: number) => string
+  readonly onTap: (what: Happened) => void
+  readonly next: SlabStep | undefined
+}) {
+  const loadWords = { toBatch: 'not batched', onTheWay: 'on the way', onSite: 'on site', empty: 'empty' } as const
+  return (
+    <>
+      <ul className="slab-cards" aria-label="Loads">
+        {plan.loads.map(load => {
+          const act =
+            load.state === 'toBatch'
+              ? ({ what: 'batched', words: 'Batched' } as const)
+              : load.state === 'onTheWay'
+                ? ({ what: 'onSite', words: 'On site' } as const)
+                : null
+          return (
+            <li key={load.no} className={next?.load === load.no ? 'on' : undefined}>
+              <p>
+                <b className="slab-name">Load {load.no}</b> {loadWords[load.state]}
+                <span className="slab-times">
+                  {load.state === 'toBatch'
+                    ? `batch ${clock(load.batchMs)}, here ${clock(load.onSiteMs)}`
+                    : `here ${clock(load.onSiteMs)}`}
+                </span>
+              </p>
+              {act ? (
+                <button
+                  type="button"
+                  className="slab-btn"
+                  aria-label={`Load ${load.no}: ${act.words}`}
+                  onClick={() => onTap({ what: act.what, load: load.no })}
+                >
+                  {act.words}
+                </button>
+              ) : null}
+            </li>
+          )
+        })}
+      </ul>
+      <ul className="slab-cards" aria-label="Strips">
+        {plan.strips.map((strip, i) => {
+          const act = acts[strip.state]
+          const isOpen = strip.state !== 'toPlace' || i === 0 || plan.strips[i - 1]!.state !== 'toPlace'
+          return (
+            <li key={strip.id} className={next?.strip === strip.id ? 'on' : undefined} data-state={strip.state}>
+              <p>
+                <b className="slab-name">Strip {strip.id}</b> {stateWords[strip.state]}
+                {strip.doseMin > 0 ? `, +${strip.doseMin} min` : ''}
+                <span className="slab-times">{tellTimes(strip, clock)}</span>
+              </p>
+              {act && isOpen ? (
+                <button
+                  type="button"
+                  className="slab-btn"
+                  aria-label={`Strip ${strip.id}: ${act.words}`}
+                  onClick={() => onTap({ what: act.what, strip: strip.id })}
+                >
+                  {act.words}
+                </button>
+              ) : null}
+            </li>
+          )
+        })}
+      </ul>
+    </>
+  )
+}
+
+function tellTimes(strip: SlabStrip, clock: (ms: number) => string): string {
+  const slack = Math.round(strip.slackMin)
+  if (strip.state === 'stamped') return `at ${clock(strip.stampToMs)}`
+  if (!Number.isFinite(slack) || slack < -1e5) return 'times unknown'
+  const room = slack < 0 ? `${-slack} min short` : `${slack} min slack`
+  if (strip.state === 'toPlace') return `place by ${clock(strip.placedMs)}, ${room}`
+  const ready =
+    strip.state === 'ready'
+      ? `ready ${clock(strip.readyMs)}`
+      : `ready ${clock(strip.readyP10Ms)} to ${clock(strip.readyP90Ms)}`
+  return `${ready}, too hard ${clock(strip.tooHardMs)}, ${room}`
+}

@@ -1,0 +1,65 @@
+import { useMemo, useRef } from 'react'
+import type { PlannedPour } from '../../core/plan/plan'
+import type { SetTables } from '../../core/pours/day/dayProblem'
+import type { PourDayPlan } from '../../core/pours/day/pourDay'
+import { type SolvedDay, solveDay } from '../../core/pours/day/solveDay'
+import { balanceAtSlab, type SlabBalance } from '../../core/pours/slab/balanceAtSlab'
+import { type SlabFront, slabFront } from '../../core/pours/slab/front'
+import { nextSteps, type SlabStep } from '../../core/pours/slab/nextSteps'
+import { planAtSlab, type SlabPlan } from '../../core/pours/slab/planAtSlab'
+import { readTaps, type SlabState } from '../../core/pours/slab/slabState'
+import type { LogTap } from '../../shared/document/day'
+import type { Finding } from '../../shared/problem'
+
+export interface SlabDay {
+  readonly state: SlabState
+  /** Null where too few hands are left to go on. */
+  readonly plan: SlabPlan | null
+  readonly findings: readonly Finding[]
+  readonly steps: readonly SlabStep[]
+  readonly front: SlabFront
+  readonly balance: SlabBalance | null
+}
+
+/** Runs of the heat balance are kept while the mix of the day stays what it was seen to be. */
+const mostTables = 8
+
+/** The pour under way, from its plan, its taps and the minute: the same object as long as none of them changes. */
+export function useSlabDay(
+  day: PourDayPlan,
+  pour: PlannedPour,
+  taps: readonly LogTap[],
+  minuteMs: number,
+): SlabDay | null {
+  const solved = useMemo((): SolvedDay | null => {
+    const made = solveDay({ ...day.input, tables: new Map() }, { withLargest: true })
+    return made.ok ? made.value : null
+  }, [day])
+  const tables = useRef<{ of: PourDayPlan; kept: Map<string, SetTables> }>({ of: day, kept: new Map() })
+  const front = useMemo(() => slabFront(pour.region, day.direction), [pour.region, day.direction])
+  const state = useMemo(() => readTaps(taps, day.input.strips, day.plan.loads.length), [taps, day])
+  return useMemo(() => {
+    if (!solved) return null
+    if (tables.current.of !== day) tables.current = { of: day, kept: new Map() }
+    const { kept } = tables.current
+    const tablesFor = (movedLn: number, weight: number): SetTables => {
+      const key = `${movedLn} ${weight}`
+      const known = kept.get(key)
+      if (known) return known
+      if (kept.size >= mostTables) kept.clear()
+      const made: SetTables = new Map()
+      kept.set(key, made)
+      return made
+    }
+    const made = planAtSlab({ day: day.input, plan: day.plan, solved, state, nowMs: minuteMs, tablesFor })
+    if (!made.ok) return { state, plan: null, findings: made.error, steps: [], front, balance: null }
+    return {
+      state,
+      plan: made.value,
+      findings: [],
+      steps: nextSteps(day.input, state, made.value),
+      front,
+      balance: balanceAtSlab({ day: day.input, state }, made.value, front),
+    }
+  }, [solved, day, state, minuteMs, front])
+}

@@ -42,6 +42,9 @@ export const repairableCodes: ReadonlySet<ProblemCode> = new Set<ProblemCode>([
 
 const isFixed = ({ lock, poured }: Pour): boolean => lock.shape || poured !== undefined
 
+const inTurn = (pours: readonly Pour[]): string[] =>
+  pours.map(({ number }) => number).sort((a, b) => a.localeCompare(b, 'en', { numeric: true }))
+
 /** A face smaller than this is no pour of its own (m²): 1 ft². */
 const leastM2 = 0.1
 
@@ -132,15 +135,16 @@ export function repairPours(
   for (const { id, number } of own.pours)
     if (!was.pours.some(pour => pour.id === id)) deeds.push({ does: 'pourAdded', number })
   const over = overCap(done.value, own.pours, cutPart(regions, own).faces)
-  const isSplit = rest !== null && over.some(({ at }) => own.pours.some(p => p.id === at?.entityId && !isFixed(p)))
+  const free = own.pours.filter(pour => !isFixed(pour) && over.some(({ at }) => at?.entityId === pour.id))
+  const isSplit = rest !== null && free.length > 0
   const split = isSplit ? acceptPours(done.value, rest) : done
   if (!split.ok) return split
   if (isSplit)
     deeds.push({
       does: 'restSplit',
       pours: rest.pours.length,
-      over: over.map(({ values }) => String(values.number)),
-      kept: own.pours.filter(isFixed).map(({ number }) => number),
+      over: inTurn(free),
+      kept: inTurn(own.pours.filter(isFixed)),
     })
   if (deeds.length === 0)
     return err([{ code: 'nothingToPlan', severity: 'note', values: { slabId }, at: { entityId: slabId } }])

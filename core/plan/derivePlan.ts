@@ -17,9 +17,10 @@ import { createMemo, type Memo } from './memo'
 import type { Plan } from './plan'
 import { planCapacities } from './planCapacity'
 import { planDayPlans } from './planDayPlans'
-import { type PourBudget, planPours } from './planPours'
+import { planPours } from './planPours'
 import { planQuantities } from './planQuantities'
 import { planExposures, planPoint, planShade } from './planShade'
+import type { PourBudget } from './splitRegion'
 
 export interface PlanRequest {
   /** `YYYY-MM-DD`; see planDate for what to pass when none was asked for. */
@@ -107,7 +108,7 @@ export function* derivePlanSteps(
     ...{ site, slabs: slabList, exposures: rasters, date: request.date },
   })
   const planned = yield* inParts(
-    planPours(memo, site, slabList, request.date, request.budget ?? 'full', capacities),
+    planPours(memo, site, slabList, day.value, request.budget ?? 'full', capacities, rasters),
     'pours',
     0.2,
     0.5,

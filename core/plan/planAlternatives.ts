@@ -8,16 +8,15 @@ import type { Alternative } from '../pours/alternatives/alternative'
 import type { PricingGround } from '../pours/alternatives/priceAlternative'
 import { findAlternatives, type SplitSearch } from '../pours/alternatives/proposeAlternatives'
 import { type AlternativeSentence, heldAgainst, wordAlternative } from '../pours/alternatives/wordAlternative'
-import { type Proposal, proposePours } from '../pours/proposePours'
 import { isWorthPouring, type OpenGround, openGround, withLocked } from '../pours/replan/replanRest'
 import type { JointWishes } from '../pours/wishes/jointWishes'
 import { printMeasures } from '../units/printMeasures'
 import type { Memo } from './memo'
 import type { Plan } from './plan'
-import type { PourBudget } from './planPours'
+import { planExposures } from './planShade'
 import { pourParts } from './pourParts'
 import { pourWishes } from './pourWishes'
-import { splitGround } from './splitGround'
+import { type PourBudget, splitRegion } from './splitRegion'
 
 /** What accepting leaves as it is: poured and locked pours, and the joints around them. */
 export interface KeptPours {
@@ -107,12 +106,15 @@ export function* planAlternativesSteps(
   const { site, slabs, date } = plan
   const { settings, units, access, crew, calendar, casters } = site
   const print = printMeasures(units)
+  const { casters: standing, day, shade } = plan
+  const exposures = yield* planExposures(memo, {
+    ...{ slabs, casters: standing, place: site.place, day, stepMin: shade.stepMin, settings },
+  })
   const all: PlannedAlternative[] = []
   for (const slab of slabs) {
     const thicknessM = site.slabs.find(({ id }) => id === slab.id)?.thicknessM
     if (thicknessM === undefined) continue
     const capM2 = plan.capacities.find(({ slabId }) => slabId === slab.id)?.capM2 ?? settingValue(settings, 'capM2')
-    const searched = splitGround(memo, site, slab.id, capM2)
     for (const { part, regions, kept, wishes } of openParts(site, slab, memo))
       for (const { key, region } of regions) {
         const inputs = [
@@ -129,6 +131,7 @@ export function* planAlternativesSteps(
           casters,
           slabs,
           date,
+          exposures.get(slab.id),
         ]
         // A full answer that still holds is kept through a drag of something else.
         const known = memo.known<readonly PlannedAlternative[]>('alternatives', key, inputs)
@@ -136,20 +139,10 @@ export function* planAlternativesSteps(
           all.push(...known)
           continue
         }
-        const search: SplitSearch = pourCount => {
-          const planned =
-            pourCount === undefined && memo.known<Proposal>('proposal', key, [region, capM2, searched, wishes])
-          if (planned) return planned
-          return memo.part(
-            `split ${pourCount ?? 'fewest'}`,
-            key,
-            [region, capM2, searched, wishes, pourCount, budget],
-            () => {
-              const asked = { slabId: slab.id, part, region, capM2, budget, ...searched, ...(wishes ? { wishes } : {}) }
-              return proposePours(pourCount === undefined ? asked : { ...asked, pourCount })
-            },
-          )
-        }
+        const exposed = exposures.get(slab.id)
+        const question = { site, slab, part, region, key, capM2, wishes, day, exposed, budget }
+        const search: SplitSearch = pourCount =>
+          splitRegion(memo, pourCount === undefined ? question : { ...question, pourCount })
         const ground = groundOf(plan, slab, part, thicknessM, capM2)
         const found = yield* findAlternatives({ region, capM2 }, ground, search)
         const name = budget === 'full' ? 'alternatives' : 'quickAlternatives'

@@ -1,20 +1,25 @@
 /** The pours of the site and the joints between them: the accepted ones, else the first proposal. */
 import type { AcceptedPours, PourPart } from '../../shared/document/pours'
 import type { Site } from '../../shared/document/site'
-import type { Finding } from '../../shared/problem'
+import type { Finding, ProblemValue } from '../../shared/problem'
 import { settingValue } from '../../shared/settings'
 import type { CurveRegion } from '../geometry/curve'
 import { edgeLength } from '../geometry/edgeLength'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
+import { overCap } from '../pours/editing/editPart'
 import { type DaysPlan, planDays } from '../pours/order/planDays'
-import { pourFaces } from '../pours/pourFaces'
+import { type PourFace, pourFaces } from '../pours/pourFaces'
 import { pourShape } from '../pours/pourShape'
-import { type Proposal, proposePours } from '../pours/proposePours'
+import type { Proposal } from '../pours/proposePours'
 import { isolationEdges } from '../quantities/edgeLengths'
+import type { Exposure } from '../sun/exposure'
+import type { SiteDay } from '../sun/siteDay'
 import type { Memo } from './memo'
-import type { SlabCapacity } from './planCapacity'
 import type { PlannedJoint, PlannedPour } from './plan'
+import type { SlabCapacity } from './planCapacity'
 import { pourParts } from './pourParts'
+import { pourWishes } from './pourWishes'
+import { type PourBudget, splitRegion } from './splitRegion'
 
 type Unordered = Omit<PlannedPour, 'order' | 'day' | 'date'>
 
@@ -33,7 +38,10 @@ export interface PlannedPours {
 }
 
 /** The accepted pours, and the parts of the region that no accepted pour claims. */
-function drawAccepted(accepted: AcceptedPours, region: CurveRegion): Drawn & { readonly unplanned: CurveRegion[] } {
+function drawAccepted(
+  accepted: AcceptedPours,
+  region: CurveRegion,
+): Drawn & { readonly unplanned: CurveRegion[]; readonly faces: readonly PourFace[] } {
   const { faces, joints, findings } = pourFaces(region, accepted)
   const { slabId, part } = accepted
   return {
@@ -52,6 +60,7 @@ function drawAccepted(accepted: AcceptedPours, region: CurveRegion): Drawn & { r
       locked: accepted.joints.find(j => j.id === joint.id)?.locked ?? false,
     })),
     findings,
+    faces,
     unplanned: faces.flatMap(face => (face.pourId === null ? [face.region] : [])),
   }
 }
@@ -102,32 +111,45 @@ const isolationJoints = (slab: ResolvedSlab, site: Site): PlannedJoint[] => {
   }))
 }
 
-/** How hard to look for a split: 'small' while something is dragged. */
-export type PourBudget = 'small' | 'full'
+/** A part in several pieces: what one piece lacks may lie in another. */
+function withoutFound(drawn: readonly Drawn[]): Finding[] {
+  const there = new Set(drawn.flatMap(({ pours, joints }) => [...pours, ...joints].map(({ id }) => id)))
+  return drawn
+    .flatMap(({ findings }) => findings)
+    .filter(({ code, at }) => !((code === 'pourLost' || code === 'jointOutside') && there.has(at?.entityId ?? '')))
+}
 
 /** Yields before each region that is split, and before the order. */
 export function* planPours(
   memo: Memo,
   site: Site,
   slabs: readonly ResolvedSlab[],
-  date: string,
+  day: SiteDay,
   budget: PourBudget,
   capacities: readonly SlabCapacity[],
+  exposures: ReadonlyMap<string, Exposure>,
 ): Generator<void, PlannedPours> {
   const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
-  const propose = (key: string, slabId: string, part: PourPart, region: CurveRegion): Proposal => {
-    const capM2 = capacities.find(own => own.slabId === slabId)?.capM2 ?? settingValue(site.settings, 'capM2')
-    const inputs = [region, capM2]
-    const split = () => proposePours({ slabId, part, region, capM2, budget })
-    if (budget === 'full') return memo.part('proposal', key, inputs, split)
-    // A full answer that still holds is kept through a drag of something else.
-    return memo.known<Proposal>('proposal', key, inputs) ?? memo.part('quickProposal', key, inputs, split)
-  }
+  const { date } = day
+  const propose = (key: string, slab: ResolvedSlab, part: PourPart, region: CurveRegion): Proposal =>
+    splitRegion(memo, {
+      ...{ site, slab, part, region, key, day, budget },
+      capM2: capacities.find(own => own.slabId === slab.id)?.capM2 ?? settingValue(site.settings, 'capM2'),
+      wishes: pourWishes(memo, site, slab, part),
+      exposed: exposures.get(slab.id),
+    })
   const drawn: Drawn[] = []
+  const over: Finding[] = []
   const from = { pours: 0, joints: 0 }
-  const addProposed = (key: string, slabId: string, part: PourPart, region: CurveRegion) => {
-    const piece = drawProposed(slabId, part, propose(key, slabId, part, region), from)
+  // Wishes that accepted pours went by are not looked for in what is left.
+  const crossed = new Set(
+    site.wishes.flatMap(({ id, slabId }) => (site.accepted.some(row => row.slabId === slabId) ? [id] : [])),
+  )
+  const addProposed = (key: string, slab: ResolvedSlab, part: PourPart, region: CurveRegion) => {
+    const proposal = propose(key, slab, part, region)
+    const piece = drawProposed(slab.id, part, proposal, from)
     drawn.push(piece)
+    for (const { wishId } of proposal.joints) if (wishId !== undefined) crossed.add(wishId)
     from.pours += piece.pours.length
     from.joints += piece.joints.length
   }
@@ -138,13 +160,14 @@ export function* planPours(
         const key = `${slab.id} ${part} ${i}`
         yield
         if (!accepted) {
-          addProposed(key, slab.id, part, region)
+          addProposed(key, slab, part, region)
           continue
         }
         const faces = memo.part('pourFaces', key, [region, accepted], () => drawAccepted(accepted, region))
         drawn.push(faces)
+        over.push(...overCap(site, accepted.pours, faces.faces))
         faces.unplanned.forEach((rest, r) => {
-          addProposed(`${key} rest ${r}`, slab.id, part, rest)
+          addProposed(`${key} rest ${r}`, slab, part, rest)
         })
       }
     }
@@ -179,8 +202,29 @@ export function* planPours(
   return {
     ...ordered,
     joints,
-    findings: [...drawn.flatMap(d => d.findings), ...ordered.findings],
+    findings: [
+      ...slabs.flatMap(tellPieces),
+      ...tellMissesOnce(withoutFound(drawn), crossed),
+      ...over,
+      ...ordered.findings,
+    ],
   }
+}
+
+const tellPieces = ({ id, net }: ResolvedSlab): Finding[] =>
+  net.length < 2
+    ? []
+    : [{ code: 'slabInPieces', severity: 'note', values: { pieces: net.length }, at: { entityId: id } }]
+
+/** A required line misses the slab only where it misses every part of it; then it is told once. */
+function tellMissesOnce(findings: readonly Finding[], crossed: ReadonlySet<string>): Finding[] {
+  const told = new Set(crossed)
+  return findings.filter(({ code, at }) => {
+    if (code !== 'requiredMisses' || !at) return true
+    if (told.has(at.entityId)) return false
+    told.add(at.entityId)
+    return true
+  })
 }
 
 /** The computed order and days; what was accepted with an order or a date keeps it. */
@@ -200,6 +244,8 @@ function putInOrder(
       const when = wish?.date ?? (poured && site.log?.find(entry => entry.id === poured.logId)?.date)
       return {
         ...pour,
+        // Proposed pours get their numbers from the order: until then findings name them by id.
+        number: pour.number === '' ? pour.id : pour.number,
         isPoured: poured !== undefined,
         ...(wish?.order === undefined ? {} : { order: wish.order }),
         ...(when === undefined ? {} : { date: when }),
@@ -218,12 +264,19 @@ function putInOrder(
     budget,
   })
   const byId = new Map(pours.map(pour => [pour.id, pour]))
-  return {
-    pours: numberInOrder(plan.pours.map(({ id, ...when }) => ({ ...byId.get(id)!, ...when }))),
-    days: plan.days,
-    order: plan.figures,
-    findings: plan.findings,
-  }
+  const numbered = numberInOrder(plan.pours.map(({ id, ...when }) => ({ ...byId.get(id)!, ...when })))
+  return { pours: numbered, days: plan.days, order: plan.figures, findings: namePours(plan.findings, numbered) }
+}
+
+/** Ids of proposed pours in the values of findings, as the numbers they have now. */
+function namePours(findings: readonly Finding[], pours: readonly PlannedPour[]): Finding[] {
+  const numbers = new Map(pours.map(({ id, number }) => [id, number]))
+  const named = (value: ProblemValue): ProblemValue =>
+    typeof value === 'string' ? value.replace(/\bproposed-\d+\b/g, id => numbers.get(id) ?? id) : value
+  return findings.map(finding => ({
+    ...finding,
+    values: Object.fromEntries(Object.entries(finding.values).map(([name, value]) => [name, named(value)])),
+  }))
 }
 
 /** Proposed pours are numbered as they are poured, past the numbers that accepted ones carry. */

@@ -81,7 +81,7 @@ export interface Proposal {
 
 /** Most pours for which a second plan is looked for on the site. */
 const mostOnSite = 12
-const onSiteBudget = 30_000
+const onSiteBudget = 15_000
 /** A shade line this close to the slab's box is tried anyway. */
 const leastTurnRad = (3 * Math.PI) / 180
 /** A pour smaller than 4 ft × 4 ft takes no mat with a finisher beside it (m²): common practice, no source. */

@@ -10,6 +10,7 @@ import {
   drawPourPlates,
 } from './drawPours'
 import { drawShade } from './drawShade'
+import { drawFurnishings, drawNotes, drawTapes } from './drawShown'
 import { drawFinishParts, drawOpeningNames, drawOutlines, drawPoints, drawSlabGrounds } from './drawSlabs'
 import type { Frame } from './frame'
 import type { Layer, PageRect } from './layer'
@@ -52,7 +53,9 @@ export function drawPlan(
   const names = layers.casters ? drawCasterNames(data, frame, window, levelM, measures) : nothing
   const openings = drawOpeningNames(data, frame, window, measures)
   const points = drawPoints(data, frame)
-  const labeled = [plates, dimensions, joints, shade, openings, names, points]
+  const tapes = layers.dimensions ? drawTapes(data.tapes ?? [], frame, measures) : nothing
+  const notes = layers.dimensions ? drawNotes(data.notes ?? [], frame) : nothing
+  const labeled = [plates, dimensions, joints, shade, openings, names, points, tapes, notes]
   const places = placeLabels(
     labeled.flatMap(layer => layer.wishes),
     {
@@ -69,9 +72,12 @@ export function drawPlan(
     joints.svg,
     outlines.svg,
     layers.joints ? drawIsolationJoints(data, frame) : '',
+    ...(layers.casters && data.furnishings ? [drawFurnishings(data.furnishings, frame)] : []),
     shade.svg,
     layers.casters ? drawCasterShapes(data.casters, frame, false) : '',
+    ...(tapes.svg ? [tapes.svg] : []),
     points.svg,
+    ...(notes.svg ? [notes.svg] : []),
     ...places.map(place => place?.() ?? ''),
   ].join('\n')
 }

@@ -195,6 +195,9 @@ export function planSheetData(plan: Plan): SheetData {
       at,
       widthM,
     })),
+    ...(site.furnishings ? { furnishings: site.furnishings } : {}),
+    ...(site.notes ? { notes: site.notes } : {}),
+    ...(site.tapes ? { tapes: site.tapes } : {}),
     hours: hoursMs.map(ms => {
       const { altitudeDeg, azimuthDeg } = sunPosition(ms, place.latDeg, place.lonDeg)
       return { time: isoWithOffset(ms, place.zone), ...hourLabel(ms, place.zone, units), altitudeDeg, azimuthDeg }

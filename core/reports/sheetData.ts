@@ -1,5 +1,6 @@
 /** What the sheets and exports are drawn from: plain data, SI, drawing-frame meters. */
 import type { Pt } from '../../shared/document/primitives'
+import type { Furnishing, Note, TapeDimension } from '../../shared/document/shown'
 import type { UnitSystem } from '../../shared/document/site'
 import type { Opening } from '../../shared/document/slab'
 import type { Quantity } from '../../shared/planJson'
@@ -162,6 +163,9 @@ export interface SheetData {
   readonly joints: readonly SheetJoint[]
   readonly days?: readonly SheetDay[]
   readonly ways?: readonly SheetWay[]
+  readonly furnishings?: readonly Furnishing[]
+  readonly notes?: readonly Note[]
+  readonly tapes?: readonly TapeDimension[]
   /** Whole hours of the day with the sun above the threshold. */
   readonly hours: readonly SheetHour[]
   readonly shadows: readonly SheetShadow[]

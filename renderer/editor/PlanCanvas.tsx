@@ -520,13 +520,16 @@ function Prompt({
   readonly isWaiting: boolean
 }) {
   const isDark = usePlan(({ hour }) => hour?.shade.length === 0)
-  const { action, drawing, fault, said, edges } = useEditorState(({ action, drawing, fault, said, edges }) => ({
-    action,
-    drawing,
-    fault,
-    said,
-    edges,
-  }))
+  const { action, drawing, fault, said, edges, tape } = useEditorState(
+    ({ action, drawing, fault, said, edges, options }) => ({
+      action,
+      drawing,
+      fault,
+      said,
+      edges,
+      tape: options.tape,
+    }),
+  )
   const clientView = useView(state => state.clientView)
   if (stage === 'slab' && !clientView) {
     const words =
@@ -535,7 +538,7 @@ function Prompt({
         ? edges.length === 0
           ? 'Click the edges the border runs along.'
           : `${edges.length === 1 ? '1 edge' : `${edges.length} edges`} chosen. Enter sets the border.`
-        : action === 'tape'
+        : action === 'tape' && tape === 'tie'
           ? 'Type the tape distances in the ledger.'
           : '')
     return (

@@ -4,8 +4,11 @@ import { copySelection, pasteFrom } from '../../core/document/commands/copySelec
 import { deleteSelection } from '../../core/document/commands/deleteSelection'
 import type { Command, EditResult } from '../../core/document/commands/editSite'
 import { findEdge, findVertex } from '../../core/document/commands/findPath'
+import { selectionBox } from '../../core/document/commands/lineUp'
 import { moveSelection } from '../../core/document/commands/moveSelection'
+import { chosenEntities } from '../../core/document/commands/siteEntities'
 import { addBorder } from '../../core/document/commands/slabParts'
+import { type Copied, readCopy, writeCopy } from '../../core/document/copyText'
 import { wordProblem } from '../../core/problems/wordProblem'
 import { parseLength } from '../../core/units/parseLength'
 import { printMeasures } from '../../core/units/printMeasures'
@@ -70,6 +73,9 @@ export interface Hand {
   readonly pressed?: boolean
 }
 
+/** What is seldom placed only once. */
+const repeats: ReadonlySet<ActionId> = new Set(['tree', 'access', 'furniture', 'note'])
+
 const fresh: EditorState = {
   action: 'select',
   options: usualOptions,
@@ -118,14 +124,10 @@ export type Editor = StoreApi<EditorState> & {
   trace(at: Pt): void
   untrace(): void
   drawTraced(): void
-  copy(): void
-  paste(): void
-}
-
-/** What was copied last, kept while the page is open: sites may be changed in between. */
-interface Copied {
-  readonly site: Site
-  readonly ids: readonly Id[]
+  /** Also as text for the clipboard; null where nothing is chosen. */
+  copy(): string | null
+  /** What was copied last, or a text off the clipboard: of this site beside it, of another one about `at`. */
+  paste(text?: string, at?: Pt): void
 }
 
 export function createEditor({ site, view }: { readonly site: SiteStore; readonly view: ViewStore }): Editor {
@@ -217,7 +219,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
       return
     }
     const sketch =
-      drawing.phase === 'idle' && drawing.placed.length === 0 && action !== 'tree'
+      drawing.phase === 'idle' && drawing.placed.length === 0 && action !== 'tree' && action !== 'furniture'
         ? null
         : drawing.sketch(aim?.at ?? null)
     preview(sketch && (madeOf(action, sketch, options, now, selection())?.command ?? null))
@@ -254,7 +256,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     const ids = commit(made.name, made.command)
     if (!ids) return
     // What repeats goes on; what is shaped next is chosen.
-    if (action === 'tree' || action === 'access' || action === 'note') {
+    if (repeats.has(action)) {
       const isTyping = store.getState().box !== null
       start(action, options)
       if (isTyping) store.setState({ box: 0 })
@@ -534,21 +536,30 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     },
     copy() {
       const now = committed()
-      if (now && selection().length > 0) {
-        copied = { site: now, ids: [...selection()] }
-        store.setState({ said: 'Copied.' })
-      }
+      if (!now || selection().length === 0) return null
+      copied = { site: now, ids: [...selection()] }
+      store.setState({ said: 'Copied.' })
+      return writeCopy(now, selection())
     },
-    paste() {
+    paste(text?: string, at?: Pt) {
       const now = committed()
-      if (!now || !copied) return
+      if (!now) return
+      const read = text === undefined ? null : readCopy(text)
+      if (read && !read.ok) {
+        refuse(read.error)
+        return
+      }
+      const from = read ? read.value : copied
+      if (!from) return
       // Two feet aside, so that the copy is seen.
-      const by: Pt = [0.6096, -0.6096]
+      const aside: Pt = [0.6096, -0.6096]
       const onto = now.slabs.find(({ id }) => selection().includes(id))?.id ?? now.slabs[0]?.id
+      const box = selectionBox(from.site, from.ids)
+      const by: Pt = at && box ? [at[0] - (box.minX + box.maxX) / 2, at[1] - (box.minY + box.maxY) / 2] : aside
       const made =
-        copied.site.id === now.id
-          ? commit('copy', copySelection(copied.ids, by))
-          : commit('paste', pasteFrom(copied.site, copied.ids, by, onto))
+        from.site.id === now.id
+          ? commit('copy', pasteHere(now, from, aside))
+          : commit('paste', pasteFrom(from.site, from.ids, by, onto))
       if (made) view.setState({ selection: made })
     },
   })
@@ -567,6 +578,10 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
   follow()
   return editor
 }
+
+/** In its own site a copy is made of what stands there now; what was deleted since comes out of the copy. */
+const pasteHere = (now: Site, { site, ids }: Copied, by: Pt): Command =>
+  chosenEntities(now, ids).length === ids.length ? copySelection(ids, by) : pasteFrom(site, ids, by)
 
 const movedName = (ids: readonly Id[], site: Site | null): string =>
   site && ids.every(id => findVertex(site, id)) ? 'move corner' : 'move'

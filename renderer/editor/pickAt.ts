@@ -1,8 +1,10 @@
 /** What lies under a point of the plan: the smallest thing first. */
 import { distanceToEdge, regionContains, ringContains } from '../../core/geometry/contains'
 import type { Plan } from '../../core/plan/plan'
+import { furnishingShape } from '../../core/reports/furnishingShape'
 import type { Caster } from '../../shared/document/caster'
 import type { Pt } from '../../shared/document/primitives'
+import type { Furnishing } from '../../shared/document/shown'
 import type { LivePlan } from '../store/livePlan'
 import { outlineOf } from './layers/drawCasters'
 
@@ -32,6 +34,14 @@ function isOnCaster(caster: Caster, at: Pt, nearM: number): boolean {
   }
 }
 
+export const isOnFurnishing = (furnishing: Furnishing, at: Pt): boolean => {
+  const { body } = furnishingShape(furnishing)
+  return ringContains(
+    body.map((from, i) => ({ edgeId: '', from, to: body[(i + 1) % body.length]! })),
+    at,
+  )
+}
+
 /** The id of what is picked; null on open ground. */
 export function pickAt(at: Pt, { live, pours, joints, nearM }: PickOf): string | null {
   const point = live.site.points.find(each => isNear(each.at, at, 1.5 * nearM))
@@ -42,13 +52,18 @@ export function pickAt(at: Pt, { live, pours, joints, nearM }: PickOf): string |
   if (joint) return joint.id
   const pour = pours?.find(each => regionContains(each.region, at))
   if (pour) return pour.id
-  const { access, wishes } = live.site
+  const { access, wishes, furnishings = [], notes = [], tapes = [] } = live.site
   const spots = [
+    ...notes,
     ...live.site.slabs.flatMap(({ obstacles }) => obstacles),
     ...(access ? [...access.truckSpots, ...access.pumpSpots, ...access.washouts, ...access.ways] : []),
   ]
   const spot = spots.find(each => isNear(each.at, at, 1.5 * nearM))
   if (spot) return spot.id
+  const tape = tapes.find(({ ends: [a, b] }) => distanceToEdge({ edgeId: '', from: a.last, to: b.last }, at) <= nearM)
+  if (tape) return tape.id
+  const furnishing = furnishings.findLast(each => isOnFurnishing(each, at))
+  if (furnishing) return furnishing.id
   const wish = wishes.find(each => {
     if (each.kind === 'direction') return false
     if (each.kind === 'forbiddenArea') return outlineOf(each.path).some(edge => distanceToEdge(edge, at) <= nearM)

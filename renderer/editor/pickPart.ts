@@ -7,6 +7,7 @@ import { resolvePath } from '../../core/geometry/resolvePath'
 import type { Path } from '../../shared/document/path'
 import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
+import { isOnFurnishing } from './pickAt'
 
 const apart = (a: Pt, b: Pt): number => Math.hypot(a[0] - b[0], a[1] - b[1])
 
@@ -99,6 +100,12 @@ export function pickHandle(site: Site, ids: readonly Id[], at: Pt, nearM: number
         row.line.slice(1).some((to, i) => distanceToEdge({ edgeId: '', from: row.line[i]!, to }, at) <= nearM)
       )
     }
+    if (entity.kind === 'furnishing') return isOnFurnishing(entity.row, at)
+    if (entity.kind === 'tape')
+      return (
+        entity.row.ends.every(({ on }) => on.on === 'free') &&
+        distanceToEdge({ edgeId: '', from: entity.row.ends[0].last, to: entity.row.ends[1].last }, at) <= nearM
+      )
     return 'at' in entity.row && apart(entity.row.at, at) <= 2 * nearM
   })
   if (!inside && !spot) return null

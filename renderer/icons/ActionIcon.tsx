@@ -41,6 +41,7 @@ const drawings: Record<ActionId, ReactNode> = {
   ),
   joint: <path d="M2 8h16v3H2zM5 11v5M10 11v5M15 11v5" />,
   access: <path d="M2 6h10v8H2zM12 8h4l2 3v3h-6zM5 16.500h2M13.500 16.500h2" />,
+  furniture: <path d="M5 3h10v3H5zM4 6v11M16 6v11M6.500 9h7v6h-7z" />,
   note: <path d="M4 3h12v9l-4 5H4zM12 17v-5h4M7 7h6M7 10h4" />,
 }
 

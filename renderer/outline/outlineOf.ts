@@ -1,7 +1,8 @@
 /** The plan as words: every part that can be selected, in the order of the document. */
 import type { Plan } from '../../core/plan/plan'
+import { tapeWords } from '../../core/reports/tapeWords'
 import type { Measures } from '../../core/units/measures'
-import { obstacleKinds } from '../editor/actions/actions'
+import { furnitureKinds, obstacleKinds } from '../editor/actions/actions'
 import type { LivePlan } from '../store/livePlan'
 
 export interface OutlineItem {
@@ -111,6 +112,29 @@ export function outlineSections(live: LivePlan, pours: Plan['pours'] | undefined
       id: 'wishes',
       name: 'Joint lines',
       items: site.wishes.map(({ id, kind }) => ({ id, name: wishWords[kind], detail: 'joint line' })),
+    },
+    {
+      id: 'furniture',
+      name: 'Furniture',
+      items: (site.furnishings ?? []).map(({ id, name, kind, widthM, depthM }) => ({
+        id,
+        name: name ?? furnitureKinds[kind],
+        detail: `${print.length(widthM)} × ${print.length(depthM)}`,
+      })),
+    },
+    {
+      id: 'notes',
+      name: 'Notes',
+      items: (site.notes ?? []).map(({ id, text }) => ({ id, name: text, detail: 'note' })),
+    },
+    {
+      id: 'tapes',
+      name: 'Tape dimensions',
+      items: (site.tapes ?? []).map((tape, i) => ({
+        id: tape.id,
+        name: `Tape ${i + 1}`,
+        detail: tapeWords(tape, print).join(', '),
+      })),
     },
     { id: 'points', name: 'Marked points', items: site.points.map(({ id, name }) => ({ id, name, detail: 'point' })) },
     {

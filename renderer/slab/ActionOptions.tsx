@@ -9,12 +9,15 @@ import {
   edgeChoices,
   finishChoices,
   formChoices,
+  furnitureChoices,
   inSlabChoices,
   lightChoices,
+  noteChoices,
   placedChoices,
   poolChoices,
   roofChoices,
   stripChoices,
+  tapeChoices,
   wishChoices,
 } from './choices'
 import { MeasureField } from './MeasureField'
@@ -172,6 +175,22 @@ export function ActionOptions({ site }: { readonly site: Site }) {
           </>
         ) : null}
         {action === 'access' && o.access === 'way' ? measure('Width', 'wayWidthM') : null}
+        {action === 'tape' ? choice('Kind', 'tape', tapeChoices) : null}
+        {action === 'furniture' ? (
+          <>
+            {choice('Kind', 'furniture', furnitureChoices)}
+            <NumberField
+              label="Turned by"
+              unit="° left"
+              value={o.furnitureTurnDeg}
+              min={-360}
+              max={360}
+              step={15}
+              onSet={furnitureTurnDeg => set({ furnitureTurnDeg })}
+            />
+          </>
+        ) : null}
+        {action === 'note' ? choice('Kind', 'noteKind', noteChoices) : null}
         {action === 'note' ? <TextField label="Words" value={o.note} onSet={note => set({ note })} /> : null}
         {drawing && drawing.placed.length === 0 && mark && marks.length > 1 && marks.length <= mostMarks ? (
           <ChoiceField
@@ -191,7 +210,7 @@ export function ActionOptions({ site }: { readonly site: Site }) {
           Bonding at a pool is the electrician's; the local code decides on edge, drain and barrier.
         </p>
       ) : null}
-      {action === 'tape' ? <TapeTieForm site={site} /> : null}
+      {action === 'tape' && o.tape === 'tie' ? <TapeTieForm site={site} /> : null}
     </section>
   )
 }

@@ -41,6 +41,7 @@ import { EdgePanel } from './EdgePanel'
 import { MeasureField } from './MeasureField'
 import { NumberField } from './NumberField'
 import { HeightByShadow } from './north/HeightByShadow'
+import { ShownPanel } from './ShownPanel'
 import { TextField } from './TextField'
 import { useRun } from './useRun'
 
@@ -332,7 +333,7 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
     case 'point':
       return (
         <>
-          {title('Note')}
+          {title('Point whose sun is asked')}
           <div className="fields">
             <TextField
               label="Words"
@@ -361,6 +362,10 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
           </div>
         </>
       )
+    case 'furnishing':
+    case 'note':
+    case 'tape':
+      return <ShownPanel site={site} entity={entity} />
     default:
       return title(entity.kind === 'steps' ? 'Steps' : entity.kind === 'wish' ? 'Joint line' : 'Site')
   }

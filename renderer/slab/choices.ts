@@ -2,13 +2,14 @@
 import type { Caster, Roof } from '../../shared/document/caster'
 import type { Finish } from '../../shared/document/materials'
 import type { Placed, PoolEdge } from '../../shared/document/slab'
-import { type Form, type Options, obstacleKinds, openingKinds } from '../editor/actions/actions'
+import { type Form, furnitureKinds, type Options, obstacleKinds, openingKinds } from '../editor/actions/actions'
 
 type Choices<T extends string> = readonly (readonly [T, string])[]
 
 export const formChoices: Choices<Form> = [
   ['corners', 'Corner by corner'],
   ['rectangle', 'Rectangle'],
+  ['base', 'Rectangle on a base line'],
   ['circle', 'Circle'],
   ['freehand', 'Freehand'],
 ]
@@ -35,6 +36,15 @@ export const obstacleChoices = entries(obstacleKinds)
 export const inSlabChoices: Choices<Options['inSlab']> = [
   ...openingChoices,
   ...obstacleChoices.filter(([kind]) => kind !== 'other'),
+]
+export const furnitureChoices = entries(furnitureKinds)
+export const tapeChoices: Choices<Options['tape']> = [
+  ['tie', 'Tie a point by two tapes'],
+  ['dimension', 'Dimension between two places'],
+]
+export const noteChoices: Choices<Options['noteKind']> = [
+  ['note', 'Note'],
+  ['sunPoint', 'Point whose sun is asked'],
 ]
 export const stripChoices: Choices<Options['strip']> = [
   ['border', 'Border along edges'],

@@ -1,6 +1,7 @@
 /** The drawing actions: the words of each, how it is drawn, and the one edit that it comes to. */
 import { addNoGo, addSpot, addWay } from '../../../core/document/commands/addAccess'
 import { addBuilding, addCover, addTree, addWall } from '../../../core/document/commands/addCaster'
+import { addFurnishing, addNote, addTape } from '../../../core/document/commands/addShown'
 import { addSlab } from '../../../core/document/commands/addSlab'
 import { addMarkedPoint, addWish } from '../../../core/document/commands/addWish'
 import type { Shape } from '../../../core/document/commands/drawShape'
@@ -12,13 +13,16 @@ import { resolvePath } from '../../../core/geometry/resolvePath'
 import type { Cover, Tree } from '../../../shared/document/caster'
 import type { End } from '../../../shared/document/pours'
 import type { Id, Pt } from '../../../shared/document/primitives'
+import type { Furnishing } from '../../../shared/document/shown'
 import type { Site } from '../../../shared/document/site'
 import type { Obstacle, Opening, Placed, PoolEdge, Slab } from '../../../shared/document/slab'
+import { drawBaseRectangle } from './drawBaseRectangle'
 import { drawCircle } from './drawCircle'
 import { drawCorners } from './drawCorners'
 import { drawFreehand } from './drawFreehand'
 import type { Drawing, Drawn, Mark } from './drawing'
 import { drawRectangle } from './drawRectangle'
+import { pickPoints } from './pickPoints'
 import { placeSpot } from './placeSpot'
 
 export const actionIds = [
@@ -33,11 +37,12 @@ export const actionIds = [
   'tape',
   'joint',
   'access',
+  'furniture',
   'note',
 ] as const
 export type ActionId = (typeof actionIds)[number]
 
-export type Form = 'corners' | 'rectangle' | 'circle' | 'freehand'
+export type Form = 'corners' | 'rectangle' | 'base' | 'circle' | 'freehand'
 
 /** What the next thing drawn will be like. Kept while the site is open. */
 export interface Options {
@@ -66,6 +71,11 @@ export interface Options {
   readonly wish: 'required' | 'forbiddenLine' | 'forbiddenArea'
   readonly access: 'truck' | 'pump' | 'washout' | 'noGo' | 'way'
   readonly wayWidthM: number
+  readonly tape: 'tie' | 'dimension'
+  readonly furniture: Furnishing['kind']
+  /** Counter-clockwise. */
+  readonly furnitureTurnDeg: number
+  readonly noteKind: 'note' | 'sunPoint'
   readonly note: string
 }
 
@@ -98,6 +108,10 @@ export const usualOptions: Options = {
   wish: 'required',
   access: 'truck',
   wayWidthM: 3 * foot,
+  tape: 'tie',
+  furniture: 'chair',
+  furnitureTurnDeg: 0,
+  noteKind: 'note',
   note: 'Note',
 }
 
@@ -119,6 +133,15 @@ export const obstacleKinds: Readonly<Record<Obstacle['kind'], string>> = {
   other: 'Other',
 }
 
+export const furnitureKinds: Readonly<Record<Furnishing['kind'], string>> = {
+  chair: 'Chair',
+  lounge: 'Lounge chair',
+  table: 'Table',
+  roundTable: 'Round table',
+  grill: 'Grill',
+  car: 'Car',
+}
+
 export const isOpening = (kind: Options['inSlab']): kind is Opening['kind'] => kind in openingKinds
 
 export const actionWords: Readonly<Record<ActionId, string>> = {
@@ -130,9 +153,10 @@ export const actionWords: Readonly<Record<ActionId, string>> = {
   fence: 'Fence',
   tree: 'Tree',
   cover: 'Cover',
-  tape: 'Tape tie',
+  tape: 'Tape',
   joint: 'Joint line',
   access: 'Access',
+  furniture: 'Furniture',
   note: 'Note',
 }
 
@@ -163,6 +187,7 @@ const spotWords: Readonly<Partial<Record<Options['access'], string>>> = {
 export function startDrawing(action: ActionId, o: Options, mark: Mark | null): Drawing | null {
   if (hasForms(action, o)) {
     if (o.form === 'rectangle') return drawRectangle(mark)
+    if (o.form === 'base') return drawBaseRectangle(mark)
     if (o.form === 'circle') return drawCircle(mark)
     if (o.form === 'freehand') return drawFreehand(true, strokeToleranceM)
     return drawCorners({ closes: true, mark, edge: o.edge })
@@ -185,8 +210,19 @@ export function startDrawing(action: ActionId, o: Options, mark: Mark | null): D
       return draws('line', mark, 'where the joint line starts', 'straight')
     case 'access':
       return draws('spot', mark, spotWords[o.access] ?? 'the place', o.edge)
+    case 'tape':
+      return o.tape === 'dimension'
+        ? pickPoints(['Click where the tape starts.', 'Click where it ends, or type how far and where it goes.'], mark)
+        : null
+    case 'furniture':
+      return draws('spot', mark, `where the ${furnitureKinds[o.furniture].toLowerCase()} stands`, o.edge)
     case 'note':
-      return draws('spot', mark, 'what the note is about', o.edge)
+      return draws(
+        'spot',
+        mark,
+        o.noteKind === 'note' ? 'what the note is about' : 'the point whose sun is asked',
+        o.edge,
+      )
     default:
       return null
   }
@@ -296,8 +332,20 @@ export function madeOf(action: ActionId, drawn: Drawn, o: Options, site: Site, s
       return slab ? joint(slab, line?.map(corner => corner.at) ?? null, shape, o) : null
     case 'access':
       return access(at, shape, o)
+    case 'tape':
+      return line ? { name: 'tape dimension', command: addTape(line[0]!.at, line.at(-1)!.at) } : null
+    case 'furniture':
+      return at
+        ? {
+            name: furnitureKinds[o.furniture].toLowerCase(),
+            command: addFurnishing(o.furniture, at, o.furnitureTurnDeg),
+          }
+        : null
     case 'note':
-      return slab && at ? { name: 'note', command: addMarkedPoint(slab.id, o.note || 'Note', at) } : null
+      if (o.noteKind === 'note') return at ? { name: 'note', command: addNote(at, o.note.trim() || 'Note') } : null
+      return slab && at
+        ? { name: 'marked point', command: addMarkedPoint(slab.id, o.note.trim() || 'Point', at) }
+        : null
     default:
       return null
   }

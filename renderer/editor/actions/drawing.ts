@@ -79,3 +79,9 @@ export const startPrompt = (mark: Mark | null, what: string): string =>
   mark === null
     ? `Type a length or click ${what}.`
     : `Click ${what}, or type how far it lies right and up from ${mark.words}.`
+
+/** A measure of zero makes no shape; what was set before stays. */
+export const refusedMeasure = (next: Drawing, what: string): Turn => ({
+  next,
+  refused: [{ code: 'badMeasure', severity: 'stop', values: { found: 0, what } }],
+})

@@ -24,6 +24,7 @@ import { drawParts, drawWishes } from './drawParts'
 import { drawPicture } from './drawPicture'
 import { type DrawnJoint, drawPlates, drawPours, type PourPlate } from './drawPours'
 import { drawShade } from './drawShade'
+import { drawFurnishings, drawNotes, drawTapes } from './drawShown'
 import { drawSlabEdges, drawSlabs } from './drawSlabs'
 import { labelRoom, type Rect } from './labelRoom'
 import type { Pen } from './pen'
@@ -98,6 +99,7 @@ export const DrawnLayer = memo(function DrawnLayer({
           drawSlabs(pen, scene)
           if (plates) drawPours(pen, { plates, selection })
           drawSlabEdges(pen, scene)
+          if (site.furnishings && !plates) drawFurnishings(pen, site.furnishings)
           drawCasters(
             pen,
             site.casters.filter(caster => !isHouse(caster)),
@@ -177,6 +179,10 @@ export const HandlesLayer = memo(function HandlesLayer({
           if (lit) drawLit(pen, lit)
           if (plates) drawPlates(pen, { plates, joints, selection }, room)
           if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, slabs, print, room)
+          if (!clientView && (stage === 'slab' || stage === 'numbers')) {
+            drawTapes(pen, site.tapes ?? [], print, room)
+            drawNotes(pen, site.notes ?? [], room)
+          }
           if (showsNames) drawSlabNames(pen, slabs, print, room)
           if (stage === 'slab') drawPoints(pen, site.points)
           drawCasterNames(pen, site.casters, print, room)

@@ -3,6 +3,7 @@
 import type { CurveEdge, CurveRegion, CurveRing } from '../../../core/geometry/curve'
 import { edgeFromRise } from '../../../core/geometry/resolvePath'
 import type { Plan } from '../../../core/plan/plan'
+import { furnishingShape } from '../../../core/reports/furnishingShape'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Quantity } from '../../../shared/planJson'
 import type { LivePlan } from '../../store/livePlan'
@@ -51,7 +52,25 @@ export function entityGeometry(live: LivePlan, worked: Worked, id: string): Plan
     const line = wish.kind === 'required' ? wish.line.map(({ last }) => last) : wish.line
     return { ...nothing, edges: line.slice(1).map((to, i) => ({ edgeId: id, from: line[i]!, to })) }
   }
-  const { access } = live.site
+  const { access, furnishings = [], notes = [], tapes = [] } = live.site
+  const furnishing = furnishings.find(each => each.id === id)
+  if (furnishing) {
+    const { body } = furnishingShape(furnishing)
+    // Stakes at its four corners, not at every cut of its outline.
+    return {
+      ...nothing,
+      regions: [
+        {
+          outer: body.map((from, i) => ({ edgeId: id, from, to: body[(i + 1) % body.length]! })),
+          holes: [],
+        },
+      ],
+    }
+  }
+  const note = notes.find(each => each.id === id)
+  if (note) return { ...nothing, points: [note.at] }
+  const tape = tapes.find(each => each.id === id)
+  if (tape) return { ...nothing, edges: [{ edgeId: id, from: tape.ends[0].last, to: tape.ends[1].last }] }
   const keptOff = access?.noGo.find(each => each.id === id)
   if (keptOff) return byRing(outlineOf(keptOff))
   const spots = [

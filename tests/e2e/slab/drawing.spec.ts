@@ -169,7 +169,7 @@ test('a dimension on the plan is typed over, and it is said which end moves', as
 
 test('tape ties: points from field notes become a slab', async ({ page, planner }) => {
   await newSite(page, planner.address)
-  await page.getByRole('button', { name: 'Tape tie' }).click()
+  await page.getByRole('button', { name: 'Tape', exact: true }).click()
   await page.getByLabel('First to second point').fill('20')
   await page.getByRole('button', { name: 'Set both points' }).click()
   const [first, second] = [

@@ -1,0 +1,57 @@
+/** A shape of two points: the first is set by a click or from the mark, the second ends it. */
+import type { Pt } from '../../../shared/document/primitives'
+import {
+  type Drawing,
+  type Drawn,
+  type Field,
+  fromMark,
+  type Mark,
+  refusedMeasure,
+  startFields,
+  startPrompt,
+  typedStart,
+  type Values,
+} from './drawing'
+
+export interface TwoPoints {
+  readonly firstWords: string
+  readonly secondPrompt: string
+  readonly fields: readonly Field[]
+  /** What the boxes say with the pointer at `at`. */
+  measure(first: Pt, at: Pt): Values
+  /** Null where the two make nothing. */
+  drawn(first: Pt, second: Pt): Drawn | null
+  /** The second point by what was typed; the name of the measure that is missing where it makes nothing. */
+  second(first: Pt, values: Values, at: Pt | null): Pt | string
+}
+
+export function drawTwoPoints(shape: TwoPoints, mark: Mark | null, first: Pt | null = null, dragging = false): Drawing {
+  const again = (at: Pt | null = null) => drawTwoPoints(shape, mark, at)
+  const place = (at: Pt) => {
+    if (first === null) return { next: again(at) }
+    const drawn = shape.drawn(first, at)
+    return drawn === null ? { next: again(first) } : { next: again(), drawn }
+  }
+  return {
+    phase: dragging ? 'dragging' : first === null ? 'idle' : 'pointing',
+    prompt: first === null ? startPrompt(mark, shape.firstWords) : shape.secondPrompt,
+    fields: first === null && mark !== null ? startFields : shape.fields,
+    placed: first === null ? [] : [first],
+    from: undefined,
+    press: place,
+    drag: () => drawTwoPoints(shape, mark, first, true),
+    release: place,
+    live: at => (first !== null ? shape.measure(first, at) : mark === null ? {} : fromMark(mark, at)),
+    type(values, at) {
+      if (first === null && mark !== null) return place(typedStart(mark, values))
+      const from = first ?? ([0, 0] as const)
+      const to = shape.second(from, values, at)
+      if (typeof to === 'string') return refusedMeasure(again(first), to)
+      const drawn = shape.drawn(from, to)
+      return drawn === null ? { next: again(first) } : { next: again(), drawn }
+    },
+    finish: () => ({ next: again(first) }),
+    back: () => again(),
+    sketch: at => (first === null || at === null ? null : shape.drawn(first, at)),
+  }
+}

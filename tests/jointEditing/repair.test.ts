@@ -52,6 +52,21 @@ describe('an outline that moves beside a locked pour', () => {
     ])
   })
 
+  it('holds its joint until the last pour along it is free', () => {
+    const site = lockedHalf()
+    const [left, right] = site.accepted[0]!.pours.toSorted((a, b) => a.seed[0] - b.seed[0])
+    const isHeld = (of: Site) => of.accepted[0]!.joints.map(({ locked }) => locked)
+    expect(isHeld(site)).toEqual([true])
+    const both = must(lockPour(site, right!.id, { shape: true }))
+    const one = must(lockPour(both, left!.id, { shape: false }))
+    expect(isHeld(one)).toEqual([true])
+    expect(isHeld(must(lockPour(one, right!.id, { shape: false })))).toEqual([false])
+    // A locked day holds no joint.
+    expect(isHeld(must(lockPour(must(lockPour(one, right!.id, { shape: false })), right!.id, { time: true })))).toEqual(
+      [false],
+    )
+  })
+
   it('lets the joint follow its edges when nothing is locked', () => {
     const site = must(lockPour(lockedHalf(), leftPour(lockedHalf()).id, { shape: false }))
     const moved = moveSide(site, 80)

@@ -12,7 +12,7 @@ import { ledgerGroups } from '../../renderer/ledger/ledgerGroups'
 import { ledgerText } from '../../renderer/ledger/ledgerText'
 import { entityNames } from '../../renderer/ledger/nameEntities'
 import { figurePhrase } from '../../renderer/ledger/printFigure'
-import { costTerms } from '../../renderer/pours/costTerms'
+import { costTerms, termsWithWords } from '../../renderer/pours/costTerms'
 import { livePours } from '../../renderer/pours/livePours'
 import { deedWords } from '../../renderer/pours/RepairCard'
 import { recommendedOf } from '../../renderer/pours/recommendedOf'
@@ -40,6 +40,7 @@ describe('ways to split on their cards', () => {
   it('name every term that weighs anything, with its weight and where that is from', () => {
     expect(ways.length).toBeGreaterThan(1)
     for (const { proposal } of ways) {
+      for (const { term } of proposal.cost) expect(termsWithWords, term).toContain(term)
       const terms = costTerms(proposal)
       expect(terms.reduce((sum, { ft }) => sum + ft, 0)).toBeCloseTo(proposal.totalCost, 1)
       for (const { term, name, weights } of terms) {

@@ -163,6 +163,16 @@ test('a pour is locked, the outline moves, and the repair is accepted as one ste
   await expect(page.getByRole('button', { name: 'Undo length' })).toBeVisible()
 })
 
+test('a long plan tells how far it is, is stopped, and goes on', async ({ page, planner }) => {
+  await openSample(page, planner, /^Ferry Landing/)
+  await stageButton(page, 'Pours').click()
+  await expect(page.getByText(/^Being renewed: /)).toBeVisible()
+  await page.getByRole('button', { name: 'Stop', exact: true }).click()
+  await expect(page.getByText(/^Stopped\./)).toBeVisible()
+  await page.getByRole('button', { name: 'Go on' }).click()
+  await expect(page.getByRole('progressbar', { name: 'How far the plan is' })).toBeVisible()
+})
+
 test('a joint dragged so far that a pour is over capacity says so', async ({ page, planner }) => {
   await openSample(page, planner)
   await stageButton(page, 'Pours').click()

@@ -108,10 +108,5 @@ function Under({ site, day, pour, days }: UnderOf) {
         <OtherPours days={days} site={site} pourId={pour.id} />
       </section>
     )
-  return (
-    <>
-      <SlabDesk site={site} day={day} pour={pour} taps={taps} />
-      <OtherPours days={days} site={site} pourId={pour.id} />
-    </>
-  )
+  return <SlabDesk site={site} day={day} pour={pour} taps={taps} days={days} />
 }

@@ -51,6 +51,7 @@ export function FrontPanel({
   readonly onTap: (what: Happened) => void
   readonly onStop: (comeM: number) => void
 }) {
+  const isDown = placedCount(state) === plan.strips.length
   const downM2 = day.shapes.slice(0, placedCount(state)).reduce((sum, { areaM2 }) => sum + areaM2, 0)
   const known = Math.max(state.front?.comeM ?? 0, downM2 > 0 ? front.comeFor(downM2) : 0)
   const [moved, setMoved] = useState<number | null>(null)
@@ -79,51 +80,53 @@ export function FrontPanel({
         }
         onCome={setMoved}
       />
-      <div className="slab-come">
-        <p>
-          <b className="slab-come-m">{print.length(comeM)}</b> of {print.length(front.lengthM)}:{' '}
-          {print.area(front.areaTo(comeM))}
-        </p>
-        <div className="slab-row">
-          <button type="button" className="slab-btn" onClick={() => nudge(-step)} disabled={comeM <= 0}>
-            {units === 'ftin' ? 'Back 1 ft' : 'Back 25 cm'}
-          </button>
-          <button type="button" className="slab-btn" onClick={() => nudge(step)} disabled={comeM >= front.lengthM}>
-            {units === 'ftin' ? 'On 1 ft' : 'On 25 cm'}
-          </button>
-        </div>
-        {load && comeM > 0 ? (
-          <>
-            <p>Here, how much of load {load.no} is out?</p>
-            <div className="slab-row">
-              {shares.map(({ share, words }) => (
-                <button
-                  key={share}
-                  type="button"
-                  className="slab-btn"
-                  onClick={() =>
-                    onTap({ what: 'come', comeM, outM3: emptiedM3 + share * load.volumeM3, load: load.no })
-                  }
-                >
-                  {words}
-                </button>
-              ))}
-            </div>
-          </>
-        ) : (
-          <p>Mark it once the first load is on site: it tells the thickness running and the balance load.</p>
-        )}
-        {balance ? (
-          <p className="slab-balance" role="status">
-            {tellBalance(balance, day.input.thicknessM, print, clock, now)}
+      {isDown ? null : (
+        <div className="slab-come">
+          <p>
+            <b className="slab-come-m">{print.length(comeM)}</b> of {print.length(front.lengthM)}:{' '}
+            {print.area(front.areaTo(comeM))}
           </p>
-        ) : null}
-        {comeM > 0 && comeM < front.lengthM - 0.1 ? (
-          <button type="button" className="slab-btn" onClick={() => onStop(comeM)}>
-            Stop short at {print.length(comeM)}
-          </button>
-        ) : null}
-      </div>
+          <div className="slab-row">
+            <button type="button" className="slab-btn" onClick={() => nudge(-step)} disabled={comeM <= 0}>
+              {units === 'ftin' ? 'Back 1 ft' : 'Back 25 cm'}
+            </button>
+            <button type="button" className="slab-btn" onClick={() => nudge(step)} disabled={comeM >= front.lengthM}>
+              {units === 'ftin' ? 'On 1 ft' : 'On 25 cm'}
+            </button>
+          </div>
+          {load && comeM > 0 ? (
+            <>
+              <p>Here, how much of load {load.no} is out?</p>
+              <div className="slab-row">
+                {shares.map(({ share, words }) => (
+                  <button
+                    key={share}
+                    type="button"
+                    className="slab-btn"
+                    onClick={() =>
+                      onTap({ what: 'come', comeM, outM3: emptiedM3 + share * load.volumeM3, load: load.no })
+                    }
+                  >
+                    {words}
+                  </button>
+                ))}
+              </div>
+            </>
+          ) : (
+            <p>Mark it once the first load is on site: it tells the thickness running and the balance load.</p>
+          )}
+          {balance ? (
+            <p className="slab-balance" role="status">
+              {tellBalance(balance, day.input.thicknessM, print, clock, now)}
+            </p>
+          ) : null}
+          {comeM > 0 && comeM < front.lengthM - 0.1 ? (
+            <button type="button" className="slab-btn" onClick={() => onStop(comeM)}>
+              Stop short at {print.length(comeM)}
+            </button>
+          ) : null}
+        </div>
+      )}
     </section>
   )
 }

@@ -15,6 +15,7 @@ import { wordFindings } from '../app/applyEdit'
 import { printHour } from '../app/printDate'
 import { useSession, useView } from '../app/session'
 import { FrontPanel } from './FrontPanel'
+import { OtherPours } from './OtherPours'
 import { StripCards } from './StripCards'
 import { Troubles } from './Troubles'
 import { type Happened, measureTap, tapSlab } from './tapSlab'
@@ -29,11 +30,12 @@ export interface SlabDeskOf {
   readonly day: PourDayPlan
   readonly pour: PlannedPour
   readonly taps: readonly LogTap[]
+  readonly days: readonly PourDayPlan[]
 }
 
 const counter = (id: string): number => Number(/\d+$/.exec(id)?.[0] ?? 0)
 
-export function SlabDesk({ site, day, pour, taps }: SlabDeskOf) {
+export function SlabDesk({ site, day, pour, taps, days }: SlabDeskOf) {
   const session = useSession()
   const notice = useView(state => state.notice)
   const now = useNow()
@@ -116,6 +118,7 @@ export function SlabDesk({ site, day, pour, taps }: SlabDeskOf) {
             </button>
           ) : null}
           {plan ? <Troubles plan={plan} state={state} onTap={write} clock={clock} /> : null}
+          {taps.length === 0 ? <OtherPours days={days} site={site} pourId={pour.id} /> : null}
         </div>
         <div className="slab-ground">
           {plan ? (

@@ -190,6 +190,12 @@ export function SlabMap({
           return <circle key={`${x} ${y}`} className="slab-front-end" cx={x} cy={y} r="26" />
         })}
       </svg>
+      <p className="slab-legend" aria-hidden="true">
+        <span>White: placed by.</span>
+        <span>Lines: placed, ready about.</span>
+        <span>Dots: ready, too hard about.</span>
+        <span>Bricks: stamped.</span>
+      </p>
     </div>
   )
 }

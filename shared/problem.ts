@@ -123,6 +123,7 @@ export const concreteCodes = [
 export const editCodes = [
   'entityMissing',
   'nothingChosen',
+  'nothingToPaste',
   'badMeasure',
   'radiusTooSmall',
   'membershipsMerged',

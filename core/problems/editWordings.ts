@@ -18,6 +18,10 @@ export const editWordings: Record<(typeof editCodes)[number], Wording> = {
     message: `Nothing that is chosen can be ${values.done}.`,
     hint: 'Borders, steps and thickened edges follow the edges they belong to; choose the slab or its corners.',
   }),
+  nothingToPaste: () => ({
+    message: 'What was copied last is nothing that can be drawn here.',
+    hint: 'Choose something on a plan, copy it, and paste again.',
+  }),
   badMeasure: ({ values }) => ({
     message: `${values.found} is no ${values.what}.`,
     hint: 'Type a measure greater than zero.',

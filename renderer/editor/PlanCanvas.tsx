@@ -1,5 +1,6 @@
 import './editor.css'
 import {
+  type ClipboardEvent,
   type KeyboardEvent,
   type PointerEvent,
   useCallback,
@@ -363,12 +364,27 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       if (!editor.back()) editor.remove()
     } else if (isEditing && (event.ctrlKey || event.metaKey)) {
       const key = event.key.toLowerCase()
-      if (key === 'c') editor.copy()
-      else if (key === 'v') editor.paste()
-      else if (key === 'a') view.setState({ selection: [...site.slabs, ...site.casters].map(({ id }) => id) })
+      if (key === 'a') view.setState({ selection: [...site.slabs, ...site.casters].map(({ id }) => id) })
       else if (key === 'z' && !event.shiftKey && editor.back()) event.stopPropagation()
       else return
     } else return
+    event.preventDefault()
+  }
+  /** Through the clipboard, so that another window or another site can take it. */
+  const onCopy = (event: ClipboardEvent) => {
+    const text = stage === 'slab' && !clientView ? editor.copy() : null
+    if (text === null) return
+    event.clipboardData.setData('text/plain', text)
+    event.preventDefault()
+  }
+  const onPaste = (event: ClipboardEvent) => {
+    if (stage !== 'slab' || clientView || !camera) return
+    const rect = box.current?.getBoundingClientRect()
+    const [x, y] = lastPoint.current ?? [-1, -1]
+    const over = rect && x > rect.left && x < rect.right && y > rect.top && y < rect.bottom
+    const at: Pt = over ? [x - rect.left, y - rect.top] : [(size.width + asidePx) / 2, size.height / 2]
+    const text = event.clipboardData.getData('text/plain')
+    editor.paste(text === '' ? undefined : text, toPlan(camera, at))
     event.preventDefault()
   }
   const zoomMiddle = (factor: number) => move(c => zoomAt(c, [size.width / 2, size.height / 2], factor))
@@ -428,6 +444,8 @@ function Sheet({ live }: { readonly live: LivePlan }) {
         onPointerUp={onPointerUp}
         onPointerCancel={onPointerUp}
         onKeyDown={onKeyDown}
+        onCopy={onCopy}
+        onPaste={onPaste}
       >
         {canvas ? (
           <Stage width={size.width} height={size.height} listening={false}>

@@ -38,12 +38,15 @@ import {
   roofChoices,
 } from './choices'
 import { EdgePanel } from './EdgePanel'
+import { GroundFields } from './GroundFields'
 import { MeasureField } from './MeasureField'
 import { NumberField } from './NumberField'
 import { HeightByShadow } from './north/HeightByShadow'
 import { ShownPanel } from './ShownPanel'
+import { StepsFields } from './StepsFields'
 import { TextField } from './TextField'
 import { useRun } from './useRun'
+import { WayHours } from './WayHours'
 
 interface PanelOf {
   readonly site: Site
@@ -60,7 +63,7 @@ export function SelectionPanel({ site }: PanelOf) {
   if (entities.length + edges.length + corners.length === 0) return null
   const [entity] = entities
   return (
-    <section className="slab-form" aria-label="What is chosen">
+    <section className="slab-form chosen-form" aria-label="What is chosen">
       {entities.length === 1 && entity ? <EntityPanel site={site} entity={entity} /> : null}
       {entities.length === 0 && edges.length > 0 ? <EdgePanel site={site} edgeIds={edges} /> : null}
       {entities.length === 0 && edges.length === 0 ? <CornerPanel site={site} ids={corners} /> : null}
@@ -360,14 +363,17 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
               onSet={to => run('way width', changeWay(row.id, { widthM: to }))}
             />
           </div>
+          <WayHours way={entity.row} />
         </>
       )
+    case 'steps':
+      return <StepsFields site={site} steps={entity.row} />
     case 'furnishing':
     case 'note':
     case 'tape':
       return <ShownPanel site={site} entity={entity} />
     default:
-      return title(entity.kind === 'steps' ? 'Steps' : entity.kind === 'wish' ? 'Joint line' : 'Site')
+      return title(entity.kind === 'wish' ? 'Joint line' : 'Site')
   }
 }
 
@@ -453,6 +459,7 @@ function SlabFields({ site, slab }: PanelOf & { readonly slab: Slab }) {
           Add a border, {print.size(widthM)} all around
         </button>
       </div>
+      <GroundFields site={site} slab={slab} />
       <h3>Corners and edges</h3>
       <div className="fields">
         <Corners site={site} vertices={vertices} />

@@ -1,0 +1,46 @@
+import { changeSteps } from '../../core/document/commands/changeEntity'
+import type { Site } from '../../shared/document/site'
+import type { Steps } from '../../shared/document/slab'
+import { MeasureField } from './MeasureField'
+import { NumberField } from './NumberField'
+import { TextField } from './TextField'
+import { useRun } from './useRun'
+
+/** A flight of steps: all that was set when it was drawn. */
+export function StepsFields({ site, steps }: { readonly site: Site; readonly steps: Steps }) {
+  const run = useRun()
+  const { id, name, widthM, risers, riserM, treadM, nosingM = 0 } = steps
+  const measure = (label: string, key: 'widthM' | 'riserM' | 'treadM' | 'nosingM', lengthM: number) => (
+    <MeasureField
+      label={label}
+      lengthM={lengthM}
+      units={site.units}
+      onSet={to => run('steps', changeSteps(id, { [key]: key === 'nosingM' && to === 0 ? undefined : to }))}
+    />
+  )
+  return (
+    <>
+      <header>
+        <h2>{name ?? 'Steps'}</h2>
+      </header>
+      <div className="fields">
+        <TextField
+          label="Name"
+          value={name ?? ''}
+          onSet={to => run('name', changeSteps(id, { name: to.trim() || undefined }))}
+        />
+        <NumberField
+          label="Risers"
+          value={risers}
+          min={1}
+          max={20}
+          onSet={to => run('steps', changeSteps(id, { risers: to }))}
+        />
+        {measure('Width', 'widthM', widthM)}
+        {measure('Riser', 'riserM', riserM)}
+        {measure('Tread', 'treadM', treadM)}
+        {measure('Nosing', 'nosingM', nosingM)}
+      </div>
+    </>
+  )
+}

@@ -2,6 +2,7 @@ import type { Site } from '../shared/document/site'
 import { bentWalk } from './sites/bentWalk'
 import { court100Casters } from './sites/court100Casters'
 import { driveway } from './sites/driveway'
+import { hallTerrace } from './sites/hallTerrace'
 import { kidneyPoolDeck } from './sites/kidneyPoolDeck'
 import { l620 } from './sites/l620'
 import { lPatio } from './sites/lPatio'
@@ -22,6 +23,7 @@ export const sampleSites = (): Readonly<Record<string, Site>> => ({
   'bent-walk': bentWalk(),
   driveway: driveway(),
   'round-court': roundCourt(),
+  'hall-terrace': hallTerrace(),
   'school-court': schoolCourt(),
   plaza: plaza(),
   'metric-terrace': metricTerrace(),

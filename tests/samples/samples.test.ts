@@ -89,6 +89,7 @@ const figures: Readonly<Record<string, Figures>> = {
   'bent-walk': walk(),
   driveway: { gross: 978, net: 978, perimeter: 26 + 20 + 2 * 42 + 2 * sqrt(9 + 36) },
   'round-court': { gross: PI * 196, net: PI * 196, perimeter: 28 * PI },
+  'hall-terrace': { gross: 72 * 32, net: 72 * 32 - 36, perimeter: 2 * (72 + 32) },
   'school-court': court(),
   'court-100-casters': court(),
   plaza: plaza(),

@@ -23,6 +23,8 @@ const SlabRow = z.strictObject({
   insets: z.array(z.strictObject({ id: z.string(), areaM2: num })),
 })
 
+const CostTerms = z.array(z.strictObject({ term: z.string(), value: num }))
+
 const PourRow = z.strictObject({
   id: z.string(),
   slabId: z.string(),
@@ -37,6 +39,12 @@ const PourRow = z.strictObject({
   order: num,
   day: num,
   date: z.nullable(z.string()),
+  /** Feet of joint; a joint counts by half for each side. Empty for accepted pours. */
+  cost: CostTerms,
+  /** Pours it touches along a joint, and the length of its edges that no other pour shares. */
+  neighbors: z.array(z.strictObject({ pourId: z.string(), lengthM: num })),
+  openEdgeM: num,
+  loads: z.nullable(z.strictObject({ orderM3: num, trucks: num, shortLoad: z.boolean() })),
 })
 
 const JointRow = z.strictObject({
@@ -74,7 +82,7 @@ const OrderRow = z.strictObject({
   proven: z.boolean(),
   gap: num,
   cost: num,
-  terms: z.array(z.strictObject({ term: z.string(), value: num })),
+  terms: CostTerms,
 })
 
 const money = z.strictObject({ crewDays: num, trucks: num, shortLoads: num, joints: num, total: num })
@@ -89,7 +97,7 @@ const AlternativeRow = z.strictObject({
   joints: z.array(z.strictObject({ from: Pt, to: Pt, lengthM: num })),
   proven: z.boolean(),
   gap: num,
-  cost: z.array(z.strictObject({ term: z.string(), value: num })),
+  cost: CostTerms,
   figures: z.strictObject({
     crewDays: num,
     trucks: num,

@@ -9,6 +9,7 @@ import type { CurveRegion, Region } from '../geometry/curve'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import type { PourDayPlan } from '../pours/day/pourDay'
 import type { OrderFigures, PourDay } from '../pours/order/planDays'
+import type { CostTerm } from '../pours/proposePours'
 import type { ResolvedCaster } from '../sun/resolveCaster'
 import type { SiteDay } from '../sun/siteDay'
 import type { SunPosition } from '../sun/sunPosition'
@@ -26,6 +27,8 @@ export interface PlannedPour {
   readonly aspect: number
   /** Null where the pour has no corner. */
   readonly minCornerDeg: number | null
+  /** What a proposed pour adds to the cost of the split, feet of joint; absent where it was not split. */
+  readonly cost?: readonly CostTerm[]
   readonly order: number
   readonly day: number
   readonly date: string | null

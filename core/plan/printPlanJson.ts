@@ -3,6 +3,8 @@ import type { PlanJson } from '../../shared/planJson'
 import type { CurveRegion, Region, Ring } from '../geometry/curve'
 import { flattenRing } from '../geometry/flattenRing'
 import type { PourDayPlan } from '../pours/day/pourDay'
+import { loadsOfOrder } from '../pours/loadGround'
+import { pourAdjacency } from '../pours/pourAdjacency'
 import { isoWithOffset } from '../sun/siteDay'
 import type { Plan, SunShares } from './plan'
 import type { PlannedAlternative } from './planAlternatives'
@@ -86,10 +88,22 @@ const printAlternative = ({ proposal, ...of }: PlannedAlternative): NonNullable<
   sentences: of.sentences.map(sentence => ({ ...sentence })),
 })
 
+function loadsOf(plan: Plan, pourId: string): PlanJson['pours'][number]['loads'] {
+  const order = plan.quantities.find(({ id }) => id === `${pourId}-concrete-order`)
+  if (!order) return null
+  const { orderM3, trucks, isShort } = loadsOfOrder(order.value, plan.site.settings)
+  return { orderM3, trucks, shortLoad: isShort }
+}
+
 export function printPlanJson(plan: Plan, alternatives?: readonly PlannedAlternative[]): PlanJson {
   const zone = plan.site.place.zone
   const iso = (ms: number) => isoWithOffset(ms, zone)
   const { shade } = plan
+  const adjacency = pourAdjacency(plan.pours)
+  const neighborsOf = (id: string) =>
+    adjacency.pairs.flatMap(({ a, b, lengthM }) =>
+      a === id || b === id ? [{ pourId: a === id ? b : a, lengthM }] : [],
+    )
   return {
     format: 'slabwright-plan',
     version: 1,
@@ -127,6 +141,10 @@ export function printPlanJson(plan: Plan, alternatives?: readonly PlannedAlterna
       order: pour.order,
       day: pour.day,
       date: pour.date,
+      cost: (pour.cost ?? []).map(term => ({ ...term })),
+      neighbors: neighborsOf(pour.id),
+      openEdgeM: adjacency.openM.get(pour.id) ?? 0,
+      loads: loadsOf(plan, pour.id),
     })),
     joints: plan.joints.map(joint => ({
       id: joint.id,

@@ -5,7 +5,7 @@ import { type SettingName, settingValue } from '../../shared/settings'
 import type { CurveRegion } from '../geometry/curve'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { chuteSpanM } from '../pours/day/placingMethod'
-import { type FoundSplit, type Proposal, searchSplit } from '../pours/proposePours'
+import { type FoundSplit, keepRegions, type Proposal, searchSplit } from '../pours/proposePours'
 import { provisionalDay } from '../pours/provisionalDay'
 import { type SiteGround, siteGround } from '../pours/siteGround'
 import type { JointWishes } from '../pours/wishes/jointWishes'
@@ -74,7 +74,7 @@ function keepPours(now: Proposal, found: FoundSplit, last: LastAnswer<Proposal> 
   if (last?.inputs[0] !== found) return now
   const { pours, joints } = last.value
   const isSame = joints.length === now.joints.length && now.joints.every((joint, i) => isSameJoint(joint, joints[i]))
-  return isSame ? { ...now, pours, joints } : now
+  return isSame && pours.length === now.pours.length ? keepRegions(now, last.value) : now
 }
 
 /** A moved tree or truck spot settles what the search found anew; it does not search again. */

@@ -5,7 +5,7 @@ import { limits } from '../../shared/limits'
 import type { Finding } from '../../shared/problem'
 import type { CurveRegion } from '../geometry/curve'
 import type { LoadGround } from './loadGround'
-import { addPourCost, type CostContext, type GridLines, noCost } from './pourCost'
+import { addPourCost, type CostContext, type CostTerms, type GridLines, noCost } from './pourCost'
 import { type CutRegion, toCurveRegion, toCutRegion } from './region/cutRegion'
 import { minCorner } from './region/minCorner'
 import { minimumBox } from './region/minimumBox'
@@ -45,6 +45,12 @@ export interface SplitInput {
   readonly wishes?: JointWishes
 }
 
+export interface CostTerm {
+  readonly term: string
+  /** Feet of joint. */
+  readonly value: number
+}
+
 export interface ProposedPour {
   readonly region: CurveRegion
   readonly areaM2: number
@@ -52,6 +58,8 @@ export interface ProposedPour {
   readonly aspect: number
   /** Sharpest true corner; null where the pour has none. */
   readonly minCornerDeg: number | null
+  /** What this pour adds to the cost of the plan; a joint counts by half. Absent where nothing was split. */
+  readonly cost?: readonly CostTerm[]
 }
 
 export interface ProposedJoint {
@@ -70,7 +78,7 @@ export interface Proposal {
   /** Fewest pours the area needs. */
   readonly lowerBound: number
   /** Feet of joint by term of the weight table; they sum to totalCost. */
-  readonly cost: readonly { readonly term: string; readonly value: number }[]
+  readonly cost: readonly CostTerm[]
   readonly totalCost: number
   /** True when no plan made of the candidate cuts is cheaper. */
   readonly proven: boolean
@@ -97,6 +105,8 @@ function wishedDirections(input: SplitInput, slab: CutRegion): Direction[] {
   const degs = [...(input.patternDeg === undefined ? [] : [input.patternDeg]), ...(input.wishes?.directionsDeg ?? [])]
   return degs.flatMap(deg => [at(deg), at(deg + 90)])
 }
+
+const listTerms = (terms: object): CostTerm[] => Object.entries(terms).map(([term, value]) => ({ term, value }))
 
 const wholeSlab = (input: SplitInput, lowerBound: number, findings: readonly Finding[]): Proposal => {
   const slab = toCutRegion(input.region)
@@ -127,6 +137,13 @@ const canSplit =
       { ...ground, forbidden: forbiddenGround(wishes), beside: [], rest: { areaM2: 0, pours: 0 } },
       quickBudget,
     ) !== null
+
+/** The same pours as before, so that what hangs on their regions is not done again. */
+export const keepRegions = (now: Proposal, before: Proposal): Proposal => ({
+  ...now,
+  pours: now.pours.map((pour, i) => ({ ...pour, region: before.pours[i]!.region })),
+  joints: before.joints,
+})
 
 /** Angle between a direction and the nearest side of the slab's least box, radians. */
 function offBox(line: Direction, slab: CutRegion): number {
@@ -253,14 +270,19 @@ export function searchSplit(input: SplitInput): FoundSplit {
       })
     const context: CostContext = { ...base, site, meanM2: slab.areaM2 / pourCount }
     const terms = noCost()
-    for (const { cut } of pours) addPourCost(cut, context, terms)
+    const ownTerms = pours.map(({ cut }) => {
+      const own = noCost()
+      addPourCost(cut, context, own)
+      for (const term of Object.keys(own) as (keyof CostTerms)[]) terms[term] += own[term]
+      return own
+    })
     const all = {
       ...terms,
       extraJoint: weights.extraJoint * (joints.length - pours.length + 1),
       teeOffset: teeCost(joints, weights),
       extraPour: weights.extraPour * (pourCount - lowerBound),
     }
-    const cost = Object.entries(all).map(([term, value]) => ({ term, value }))
+    const cost = listTerms(all)
     let totalCost = 0
     for (const { value } of cost) totalCost += value
     const comparable = totalCost - all.extraPour - all.shadeLine - all.mixedPlacing
@@ -271,12 +293,13 @@ export function searchSplit(input: SplitInput): FoundSplit {
     const isBounded = faces.length === 1 || (shared === needed && pourCount === shared)
     const gap = comparable > bound + 1e-6 ? (comparable - bound) / comparable : 0
     return {
-      pours: pours.map(({ cut, numberOf }) =>
-        describePour(
+      pours: pours.map(({ cut, numberOf }, i) => ({
+        ...describePour(
           cut,
           toCurveRegion(cut, joint => `joint-${numberOf(joint) + 1}`),
         ),
-      ),
+        cost: listTerms(ownTerms[i]!).filter(({ value }) => value !== 0),
+      })),
       joints: joints.map((joint, i) => ({
         from: [joint.ax, joint.ay],
         to: [joint.bx, joint.by],
@@ -303,7 +326,7 @@ export function searchSplit(input: SplitInput): FoundSplit {
     })
     const settled = describe(trees, site)
     const isSame = trees.every((tree, i) => tree === found[i])
-    return isSame ? { ...settled, pours: bare.pours, joints: bare.joints } : settled
+    return isSame ? keepRegions(settled, bare) : settled
   }
 
   /** A quick plan that looks at the site, along the shade line where no edge of the slab runs that way. */

@@ -146,7 +146,7 @@ describe('the shade line', () => {
   it('leaves a plan alone, and its pours the same objects, where nothing is gained', () => {
     const { ground, input } = groundOf(patio(2))
     const found = searchSplit(input)
-    expect(found(ground).pours).toBe(found(null).pours)
+    for (const [i, { region: shape }] of found(ground).pours.entries()) expect(shape).toBe(found(null).pours[i]!.region)
     expect(found(ground).totalCost).toBeGreaterThan(found(null).totalCost)
     expect(found(null)).toEqual(proposePours(input))
   })

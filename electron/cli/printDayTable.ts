@@ -17,6 +17,15 @@ const ruleWords = {
 const slackWords = (min: number): string =>
   min >= 0 ? `${Math.round(min)} min` : Number.isFinite(min) ? `${Math.round(-min)} min late` : 'lost'
 
+/** How the logs of earlier pours moved the set; nothing where none did. */
+function learnedLine({ input: { learned } }: PourDayPlan): string {
+  if (learned === undefined) return ''
+  const percent = Math.round(Math.abs(1 - Math.exp(learned.lnFactor)) * 100)
+  const moved =
+    percent < 1 ? 'as first guessed' : `${percent} % ${learned.lnFactor < 0 ? 'sooner' : 'later'} than first guessed`
+  return `  Set of the mix, learned from earlier pours: ${moved}\n`
+}
+
 export function printDayTable(plan: Plan, day: PourDayPlan, problems: readonly Problem[]): string {
   const print = printMeasures(plan.site.units)
   const clock = (ms: number): string => DateTime.fromMillis(ms, { zone: plan.site.place.zone }).toFormat('H:mm')
@@ -79,6 +88,7 @@ export function printDayTable(plan: Plan, day: PourDayPlan, problems: readonly P
     marks === '' ? '' : `\n${marks}`,
     `\n${cases}`,
     `\n  Crew: ${roles.join(', ')}\n`,
+    learnedLine(day),
     problems.length === 0 ? '' : `\n${printProblems(problems, plan.site.units)}`,
     `\n${daySentence}\n`,
   ].join('')

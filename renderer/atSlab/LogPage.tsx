@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { useMemo, useState } from 'react'
 import { changeTap, removeTap, setLogNotes } from '../../core/document/commands/logTaps'
 import { utcMinute } from '../../core/pours/slab/slabState'
 import { instantOf } from '../../core/sun/siteDay'
@@ -83,10 +83,12 @@ function EntryList({ site, entry }: { readonly site: Site; readonly entry: LogEn
 
 function TapRow({ site, tap }: { readonly site: Site; readonly tap: LogTap }) {
   const session = useSession()
+  const [isNoting, setIsNoting] = useState(false)
   const { zone } = site.place
   const print = useMemo(() => printMeasures(site.units), [site.units])
   const ms = Date.parse(tap.atUtc)
   const words = tellTap(tap, print)
+  const hasNote = isNoting || tap.note !== undefined
   const retime = (typed: string): string | null => {
     const minute = parseHour(typed)
     if (minute === null) return `“${typed}” is no time of day.`
@@ -113,24 +115,36 @@ function TapRow({ site, tap }: { readonly site: Site; readonly tap: LogTap }) {
       <button
         type="button"
         className="as-words"
+        aria-label={`Words on ${words}`}
+        aria-expanded={hasNote}
+        disabled={tap.note !== undefined}
+        onClick={() => setIsNoting(!isNoting)}
+      >
+        Note
+      </button>
+      <button
+        type="button"
+        className="as-words"
         aria-label={`Remove ${words}`}
         onClick={() => applyEdit(session, `remove ${words.toLowerCase()}`, removeTap(tap.id))}
       >
         Remove
       </button>
-      <TypedField
-        label={`Note on ${words}`}
-        text={tap.note ?? ''}
-        onText={typed =>
-          applyEdit(
-            session,
-            `note on ${words.toLowerCase()}`,
-            changeTap(tap.id, { note: typed === '' ? undefined : typed }),
-          )
-            ? null
-            : 'This cannot be kept.'
-        }
-      />
+      {hasNote ? (
+        <TypedField
+          label={`Words on ${words}`}
+          text={tap.note ?? ''}
+          onText={typed =>
+            applyEdit(
+              session,
+              `note on ${words.toLowerCase()}`,
+              changeTap(tap.id, { note: typed === '' ? undefined : typed }),
+            )
+              ? null
+              : 'This cannot be kept.'
+          }
+        />
+      ) : null}
     </li>
   )
 }

@@ -1,5 +1,5 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
-import { logTap, removeTap } from '../../core/document/commands/logTaps'
+import { logTap, type PourStart, removeTap } from '../../core/document/commands/logTaps'
 import type { PlannedPour } from '../../core/plan/plan'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import { markPoured } from '../../core/pours/slab/markPoured'
@@ -24,6 +24,7 @@ import { useNow } from './useNow'
 import { useSlabDay } from './useSlabDay'
 
 const minuteMs = 60_000
+const warmMs = 200
 
 export interface SlabDeskOf {
   readonly site: Site
@@ -50,6 +51,7 @@ export function SlabDesk({ site, day, pour, taps, days }: SlabDeskOf) {
   }, [taps])
   const print = useMemo(() => printMeasures(site.units), [site.units])
   const start = useMemo(() => pourStart(site, day), [site, day])
+  useWarmChecks(pour.id, site, day, start)
   const clock = (ms: number) => printHour(ms, site.place.zone, site.units, true)
   if (!slab || !start) return <p className="slab-say">This pour cannot be planned.</p>
   const { state, plan, steps, front, balance } = slab
@@ -142,6 +144,19 @@ export function SlabDesk({ site, day, pour, taps, days }: SlabDeskOf) {
       ) : null}
     </>
   )
+}
+
+/** The first tap is to be as quick as the next: what checks it runs once, to no effect. */
+function useWarmChecks(pourId: string, site: Site, day: PourDayPlan, start: PourStart | null): void {
+  const isWarm = useRef(false)
+  useEffect(() => {
+    if (!start || isWarm.current) return
+    const timer = window.setTimeout(() => {
+      isWarm.current = true
+      logTap(pourId, { what: 'batched', load: 1, atUtc: utcMinute(day.plan.startMs), source: 'tap' }, start)(site)
+    }, warmMs)
+    return () => window.clearTimeout(timer)
+  }, [pourId, site, day, start])
 }
 
 function NextPanel({

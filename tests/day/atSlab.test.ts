@@ -25,6 +25,7 @@ import { delayOfPackages, packagesFor } from '../../core/pours/slab/retarderPack
 import { readTaps, utcMinute } from '../../core/pours/slab/slabState'
 import { tellBalance, tellPlan, tellStep } from '../../core/pours/slab/slabWords'
 import { printMeasures } from '../../core/units/printMeasures'
+import { printDayTable } from '../../electron/cli/printDayTable'
 import { lPatioAccepted } from '../../samples/sites/lPatioAccepted'
 import type { LogTap } from '../../shared/document/day'
 import type { Site } from '../../shared/document/site'
@@ -392,6 +393,8 @@ describe('what the logs teach', () => {
     expect(again.dayPlans[0]!.input.learned).toBeUndefined()
     const third = again.dayPlans.find(({ pourId: id }) => id === plan.dayPlans[2]!.pourId)
     expect(third!.input.learned!.lnFactor).toBeLessThan(-0.08)
+    expect(printDayTable(again, third!, [])).toMatch(/learned from earlier pours: \d+ % sooner than first guessed/)
+    expect(printDayTable(plan, first, [])).not.toContain('learned')
     expect(band(third!)).toBeLessThan(0.7 * band(plan.dayPlans[2]!))
     expect(third!.plan.strips[0]!.readyMs).toBeLessThan(plan.dayPlans[2]!.plan.strips[0]!.readyMs)
   })

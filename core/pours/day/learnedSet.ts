@@ -79,5 +79,5 @@ export function learnedSet(site: Site, beforeDate?: string): LearnedSet {
     if (!leftOut) used.push(...strips)
   }
   const calibration = calibrateSet(used, site.settings)
-  return { calibration: used.length === 0 ? null : calibration, pours }
+  return { calibration: calibration.pours === 0 ? null : calibration, pours }
 }

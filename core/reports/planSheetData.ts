@@ -10,6 +10,7 @@ import type { ResolvedCaster } from '../sun/resolveCaster'
 import { isoWithOffset } from '../sun/siteDay'
 import { sunPosition } from '../sun/sunPosition'
 import { hourLabel } from './hourLabel'
+import { entityNames } from './nameEntities'
 import type {
   CasterShape,
   SheetCaster,
@@ -211,6 +212,7 @@ export function planSheetData(plan: Plan): SheetData {
     slabShares: sharesAt(hoursMs, plan, shade.slabShares),
     pourShares: sharesAt(hoursMs, plan, shade.pourShares),
     quantities: plan.quantities,
+    names: entityNames(site),
     problems: plan.problems,
   }
 }

@@ -1,4 +1,5 @@
 import type { Quantity } from '../../shared/planJson'
+import { nameEntities } from './nameEntities'
 import { type PdfNode, pdfText } from './pdfNode'
 import { printQuantity } from './printQuantity'
 import type { SheetData } from './sheetData'
@@ -29,13 +30,13 @@ function groups(data: SheetData): Group[] {
 
 function working(quantity: Quantity, data: SheetData): PdfNode {
   const inputs = Object.entries(quantity.inputs).map(
-    ([name, { value, unit }]) => `${name} ${printQuantity(value, unit, data.units)}`,
+    ([name, { value, unit }]) => `${nameEntities(name, data.names)} ${printQuantity(value, unit, data.units)}`,
   )
   // Where the formula is the name of its only input, that is the figure itself.
   const plain = inputs.length === 1 && Object.keys(quantity.inputs)[0] === quantity.formula
   return {
     stack: [
-      pdfText(wordFormula(quantity.formula)),
+      pdfText(nameEntities(wordFormula(quantity.formula), data.names)),
       ...(inputs.length > 0 && !plain ? [pdfText(`with ${inputs.join(', ')}`, { style: 'small' })] : []),
       ...(quantity.source === 'geometry' ? [] : [pdfText(`Source: ${quantity.source}`, { style: 'small' })]),
     ],

@@ -172,5 +172,7 @@ export interface SheetData {
   readonly slabShares: readonly SheetSunShares[]
   readonly pourShares: readonly SheetSunShares[]
   readonly quantities: readonly Quantity[]
+  /** What people call the entities whose ids stand in formulas. */
+  readonly names: ReadonlyMap<string, string>
   readonly problems: readonly Problem[]
 }

@@ -1,8 +1,8 @@
 /** The working of a figure: its formula in words, and the same with the numbers put in. */
 
+import { nameEntities } from '../../core/reports/nameEntities'
 import type { UnitSystem } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
-import { nameEntities } from './nameEntities'
 import { figurePhrase } from './printFigure'
 
 export interface Term {

@@ -157,6 +157,7 @@ export const patio: SheetData = {
   date: '2026-07-21',
   zone: 'America/Chicago',
   units: 'ftin',
+  names: new Map(),
   place: { name: 'Behind the house', latDeg: 41.6, lonDeg: -93.6, northDeg: 55 },
   slabs: [
     {

@@ -37,6 +37,7 @@ export function clientData(site: Site, slabs: readonly ResolvedSlab[], date: str
       baseM: caster.kind === 'cover' ? caster.undersideM : caster.baseM,
     })),
     points: [],
+    ...(site.furnishings ? { furnishings: site.furnishings } : {}),
     pours: [],
     joints: [],
     hours: [],
@@ -44,6 +45,7 @@ export function clientData(site: Site, slabs: readonly ResolvedSlab[], date: str
     slabShares: [],
     pourShares: [],
     quantities: [],
+    names: new Map(),
     problems: [],
   }
 }

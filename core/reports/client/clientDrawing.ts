@@ -8,6 +8,7 @@ import { drawCasterNames } from '../drawCasters'
 import { dimensionMarginPt, drawDimensions } from '../drawDimensions'
 import { type DrawingScale, scalePtPerM, scalesOf } from '../drawingScale'
 import { drawPourEdges, drawPourPlates } from '../drawPours'
+import { drawFurnishings } from '../drawShown'
 import { drawOpeningNames, drawOutlines } from '../drawSlabs'
 import type { Frame } from '../frame'
 import type { Layer, PageRect } from '../layer'
@@ -246,6 +247,7 @@ function drawWindow(site: Site, slabs: readonly ResolvedSlab[], data: SheetData,
     drawClientCasters(data.casters, frame, true),
     drawClientSlabs(site, slabs, frame),
     drawPourEdges(data, frame),
+    drawFurnishings(data.furnishings ?? [], frame),
     drawClientCasters(data.casters, frame, false),
     ...places.map(place => place?.() ?? ''),
     drawRect(north.x, north.y, north.width, north.height, { fill: '#F6F4EB', fillOpacity: 0.85 }),

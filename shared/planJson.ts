@@ -58,6 +58,9 @@ const JointRow = z.strictObject({
   locked: z.boolean(),
 })
 
+/** A line of contraction joint, sawn or tooled in one pour. */
+const ContractionRow = z.strictObject({ slabId: z.string(), pourId: z.string(), from: Pt, to: Pt, lengthM: num })
+
 /** What follows the pours of one day, and not before when. */
 const AfterTaskRow = z.strictObject({
   task: z.enum(['pullForms', 'sawJoints', 'washRelease', 'openToFeet', 'openToCars', 'seal']),
@@ -187,6 +190,7 @@ export const PlanJson = z.strictObject({
   slabs: z.array(SlabRow),
   pours: z.array(PourRow),
   joints: z.array(JointRow),
+  contractionJoints: z.array(ContractionRow),
   days: z.array(DayRow),
   order: OrderRow,
   shade: z.strictObject({

@@ -8,7 +8,7 @@ import { curveArea } from '../geometry/ringArea'
 import { baseFigures } from '../quantities/base'
 import { concreteOrder, stepsVolume } from '../quantities/concrete'
 import { edgeLengths } from '../quantities/edgeLengths'
-import { jointLengths } from '../quantities/jointLengths'
+import { contractionLength, jointLengths } from '../quantities/jointLengths'
 import { loadFigure } from '../quantities/loads'
 import { pourFigures } from '../quantities/pourFigures'
 import { siteTotals } from '../quantities/siteTotals'
@@ -16,6 +16,7 @@ import { claimFigures, finishAreas, slabAreas } from '../quantities/slabAreas'
 import { type ThickenedShape, thickenedShapes } from '../quantities/thickenedShapes'
 import type { Memo } from './memo'
 import type { PlannedJoint, PlannedPour } from './plan'
+import { planContraction } from './planContraction'
 
 const isPumped = (site: Site): boolean => (site.access?.pumpSpots.length ?? 0) > 0
 
@@ -86,7 +87,12 @@ export function planQuantities(
           ...pourConcrete(site, pour, source, thickened),
         ]),
       )
-    return [...own, ...jointLengths(slab.id, construction), ...ofPours]
+    const regions = pours.filter(p => p.slabId === slab.id).flatMap(({ region, number }) => [region, number])
+    const contraction = memo.part('contraction', slab.id, [source.thicknessM, ...regions], () => {
+      const { spacingM, lines } = planContraction(source, pours)
+      return contractionLength(slab.id, spacingM, lines, id => pours.find(p => p.id === id)?.number ?? '?')
+    })
+    return [...own, ...jointLengths(slab.id, construction), ...contraction, ...ofPours]
   })
   return [...figures, ...siteTotals({ slabs: site.slabs, pours, figures })]
 }

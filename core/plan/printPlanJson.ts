@@ -8,6 +8,7 @@ import { pourAdjacency } from '../pours/pourAdjacency'
 import { isoWithOffset } from '../sun/siteDay'
 import type { Plan, SunShares } from './plan'
 import type { PlannedAlternative } from './planAlternatives'
+import { planContraction } from './planContraction'
 
 type PrintedRing = [number, number][]
 
@@ -156,6 +157,15 @@ export function printPlanJson(plan: Plan, alternatives?: readonly PlannedAlterna
       lengthM: joint.lengthM,
       locked: joint.locked,
     })),
+    contractionJoints: plan.site.slabs
+      .filter(({ id }) => plan.slabs.some(slab => slab.id === id))
+      .flatMap(slab =>
+        planContraction(slab, plan.pours).lines.map(({ pourId, from, to, lengthM }) => ({
+          ...{ slabId: slab.id, pourId, lengthM },
+          from: [from[0], from[1]] as [number, number],
+          to: [to[0], to[1]] as [number, number],
+        })),
+      ),
     days: plan.days.map(day => ({
       ...day,
       pourIds: [...day.pourIds],

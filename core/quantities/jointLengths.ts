@@ -1,3 +1,4 @@
+import { spacingSource } from '../joints/contractionSpacing'
 import { type Inputs, type Quantity, quantity, sumFormula, sumInputs } from './quantity'
 
 export interface JointLength {
@@ -29,6 +30,46 @@ export function jointLengths(slabId: string, joints: readonly JointLength[]): Qu
       formula: 'construction joint length',
       inputs: { 'construction joint length': [lengthM, 'm'] },
       source: 'a header stands at every construction joint: common practice, no source',
+    }),
+  ]
+}
+
+export interface PourLines {
+  readonly pourId: string
+  readonly lengthM: number
+}
+
+/** Contraction joints of a slab, sawn or tooled: the length of all lines, pour by pour. */
+export function contractionLength(
+  slabId: string,
+  spacingM: number,
+  lines: readonly PourLines[],
+  numberOf: (pourId: string) => string,
+): Quantity[] {
+  const byPour = new Map<string, number>()
+  for (const { pourId, lengthM } of lines) byPour.set(pourId, (byPour.get(pourId) ?? 0) + lengthM)
+  const inputs: Inputs = Object.fromEntries(
+    [...byPour].map(([pourId, lengthM]) => [`pour ${numberOf(pourId)}`, [lengthM, 'm'] as const]),
+  )
+  return [
+    quantity({
+      id: `${slabId}-contraction-joint-spacing`,
+      label: 'Contraction joints at most apart',
+      slabId,
+      value: spacingM,
+      unit: 'm',
+      formula: 'by slab thickness',
+      inputs: { 'by slab thickness': [spacingM, 'm'] },
+      source: spacingSource,
+    }),
+    quantity({
+      id: `${slabId}-contraction-joint-length`,
+      label: 'Contraction joint length',
+      slabId,
+      value: sumInputs(inputs),
+      unit: 'm',
+      formula: sumFormula(inputs),
+      inputs,
     }),
   ]
 }

@@ -78,6 +78,7 @@ const emptyPlanJson = (siteId: string, problems: readonly Problem[]): PlanJson =
   slabs: [],
   pours: [],
   joints: [],
+  contractionJoints: [],
   days: [],
   order: { proven: false, gap: 0, cost: 0, terms: [] },
   shade: { stepMin: 0, minSunAltitudeDeg: 0, times: [], sun: [], slabs: [], pours: [] },

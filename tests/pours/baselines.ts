@@ -1,7 +1,10 @@
 /** Ways to split a slab that the splitter is measured against. */
 import type { CurveRegion } from '../../core/geometry/curve'
+import { loadsOfArea } from '../../core/pours/loadGround'
+import { reentrantAboveDeg } from '../../core/pours/pourCost'
 import { findChords } from '../../core/pours/region/chords'
-import { type CutRegion, toCutRegion } from '../../core/pours/region/cutRegion'
+import { type CutRegion, interiorDegs, toCutRegion } from '../../core/pours/region/cutRegion'
+import { minCorner } from '../../core/pours/region/minCorner'
 import { minimumBox } from '../../core/pours/region/minimumBox'
 import { type Segment, traceFaces } from '../../core/pours/region/traceFaces'
 import { seeded } from './seeded'
@@ -10,6 +13,34 @@ export interface Baseline {
   readonly pours: number
   readonly jointM: number
   readonly overCap: number
+  /** Null where only a lattice of cells is known, not the pours' outlines. */
+  readonly shape: PourShapes | null
+}
+
+/** What a foreman looks at, over all pours of a plan. */
+export interface PourShapes {
+  readonly aspect: number
+  readonly cornersUnder60: number
+  readonly reentrantLeft: number
+  readonly shortLoads: number
+}
+
+/** Short loads for a slab 4 in thick at the settings' truck and least load. */
+export function shapesOf(pours: readonly CutRegion[]): PourShapes {
+  let aspect = 1
+  let cornersUnder60 = 0
+  let reentrantLeft = 0
+  let shortLoads = 0
+  for (const pour of pours) {
+    const { longM, shortM } = minimumBox(pour.rings[0]!)
+    aspect = Math.max(aspect, longM / shortM)
+    const least = minCorner(pour)
+    if (least !== null && least < 60 - 1e-9) cornersUnder60++
+    for (const ring of pour.rings) for (const deg of interiorDegs(ring)) if (deg > reentrantAboveDeg) reentrantLeft++
+    if (loadsOfArea(pour.areaM2, { thicknessM: 0.1016, pumped: false, units: 'ftin', settings: undefined }).isShort)
+      shortLoads++
+  }
+  return { aspect, cornersUnder60, reentrantLeft, shortLoads }
 }
 
 const work = { done: 0 }
@@ -20,6 +51,7 @@ function summary(slab: CutRegion, faces: readonly CutRegion[], capM2: number): B
     pours: faces.length,
     jointM: (around - slab.perimeterM) / 2,
     overCap: faces.filter(f => f.areaM2 > capM2 * (1 + 1e-9)).length,
+    shape: shapesOf(faces),
   }
 }
 
@@ -152,5 +184,5 @@ export function powerDiagram(region: CurveRegion, capM2: number): Baseline {
       const other = owner[b * n + a]!
       if (other >= 0 && other !== owner[j * n + i]) jointM += share * step
     }
-  return { pours: count, jointM, overCap: 0 }
+  return { pours: count, jointM, overCap: 0, shape: null }
 }

@@ -1,6 +1,6 @@
 /** What must hold for every split, whatever the slab. */
 import { expect } from 'vitest'
-import type { CurveRegion } from '../../core/geometry/curve'
+import type { CurveEdge, CurveRegion } from '../../core/geometry/curve'
 import type { Proposal } from '../../core/pours/proposePours'
 import { edgeLength, regionArea, regionPerimeter, ringArea } from './curveMeasures'
 
@@ -44,6 +44,24 @@ export function checkProposal(slab: CurveRegion, capM2: number, proposal: Propos
     joints.every(joint => joint.pours.length >= 2),
     'a joint with one pour',
   )
+  // Arcs stay arcs: pieces of the slab's own, on the same circle.
+  const arcs = new Map<string, NonNullable<CurveEdge['arc']>>()
+  for (const ring of [slab.outer, ...slab.holes]) for (const { edgeId, arc } of ring) if (arc) arcs.set(edgeId, arc)
+  for (const pour of pours)
+    for (const ring of [pour.region.outer, ...pour.region.holes])
+      for (const { edgeId, from, to, arc } of ring) {
+        const own = arcs.get(edgeId)
+        must(!arc === !own, `edge ${edgeId} is ${arc ? 'an arc' : 'straight'}`)
+        if (!arc || !own) continue
+        must(arc.center[0] === own.center[0] && arc.center[1] === own.center[1], `arc ${edgeId} has moved`)
+        must(arc.radiusM === own.radiusM, `arc ${edgeId} has another radius`)
+        must(arc.sweepRad > 0 === own.sweepRad > 0, `arc ${edgeId} runs backwards`)
+        for (const [x, y] of [from, to])
+          must(
+            Math.abs(Math.hypot(x - arc.center[0], y - arc.center[1]) - arc.radiusM) < 1e-9 * (1 + perimeters),
+            `arc ${edgeId} ends off its circle`,
+          )
+      }
   // Each slab edge is shared out among the pours without loss.
   const left = new Map<string, number>()
   for (const ring of [slab.outer, ...slab.holes])

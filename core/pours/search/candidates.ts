@@ -27,7 +27,7 @@ export interface Candidate {
 }
 
 /** Budgets below this are for dragging and leave such cuts out. */
-const leastTurnedBudget = 400_000
+const leastTurnedBudget = 150_000
 /** Work of judging one cut, in sides visited. */
 const addWork = 10
 /** Most pours for which cuts that turn at an opening are tried. */
@@ -357,7 +357,8 @@ export function candidateCuts(
   const targets = targetAreas(region.areaM2, k, context)
   const windows = areaWindows(region.areaM2, k, context.capM2)
   const holes = region.rings.length - 1
-  const affordable = context.work.done <= context.workLimit && context.workLimit >= leastTurnedBudget
+  const affordable =
+    !context.straight && context.work.done <= context.workLimit && context.workLimit >= leastTurnedBudget
   const turned =
     affordable && holes > 0 && holes <= mostTurnedHoles && k <= mostTurnedPours ? new TurnedCuts(region, context) : null
   for (const [index, direction] of directions.entries()) {

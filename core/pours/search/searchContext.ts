@@ -12,6 +12,8 @@ export interface SearchContext extends CostContext {
   readonly work: Work
   /** Sides the search may visit before it settles for what it has. */
   readonly workLimit: number
+  /** Leaves out cuts that turn at an opening: a quick look at many pours has no time for them. */
+  readonly straight?: boolean
   /** Where a joint may not lie. */
   readonly forbidden: ForbiddenGround | null
   /** True for a pour that may not be. */

@@ -46,7 +46,7 @@ const mostSpokes = 4
 const mostTurned = 3
 const turnShare = 0.6
 /** Work of a search while dragging: the long search never answers with a dearer plan. */
-export const quickBudget = 150_000
+export const quickBudget = 100_000
 /** Work of a search at rest. Many pours are given more: each of them is looked at. */
 export const fullBudget = (pours: number): number =>
   pours <= provenUpTo ? 1_000_000 : Math.max(1_500_000, 35_000 * pours)
@@ -95,7 +95,7 @@ function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
     divide(slab, k, limit, {
       ...state(false),
       options: { all: false, breadth },
-      context: { ...context, workLimit: share * context.workLimit },
+      context: { ...context, workLimit: share * context.workLimit, straight: k > provenUpTo },
     })
   const scouted = k > provenUpTo ? search(scoutBreadth(k), scoutShare, Number.POSITIVE_INFINITY) : null
   const found =

@@ -166,7 +166,7 @@ describe('ground without joints', () => {
       expect(proposal.pours.length).toBe(1)
       expect(proposal.findings[0]).toMatchObject({ severity: 'stop', at: { entityId: 'a1' } })
       expect(told(proposal, 'noJointAllowed')).toBe(
-        'Lines and areas without joints leave no way to split these 2,400 ft² into pours of at most 800 ft². Make the line or area without joints marked here smaller or take it away, or raise the area the crew can stamp at one time.',
+        'No way was found to split these 2,400 ft² into pours of at most 800 ft² around the lines and areas without joints. Make the line or area without joints marked here smaller or take it away, or raise the area the crew can stamp at one time.',
       )
     }
     const both = propose({

@@ -249,6 +249,14 @@ export function drawConstructionJoints(data: SheetData, frame: Frame, measures: 
   }
 }
 
+/** Contraction joints as thin broken lines: they are sawn or tooled, not formed. */
+export const drawContractionJoints = (data: SheetData, frame: Frame): string =>
+  drawPath((data.contraction ?? []).map(({ from, to }) => moveLine(toPage(frame, from), toPage(frame, to))).join(''), {
+    stroke: softInk,
+    width: 0.8,
+    dash: '10 3 2 3',
+  })
+
 const near = (p: Pt, q: Pt): boolean => Math.hypot(p[0] - q[0], p[1] - q[1]) < 1e-4
 
 /** The edge of the drawing that an isolation joint follows: an arc stays an arc. */

@@ -67,6 +67,13 @@ const isolationSample: LegendRow['sample'] = (x, y, width, height) => {
   return drawPath(d, { stroke: ink, width: 4.4 }) + drawPath(d, { stroke: '#FFFFFF', width: 2.4, dash: '4 4' })
 }
 
+const contractionSample: LegendRow['sample'] = (x, y, width, height) =>
+  drawPath(moveLine([x, y + height / 2], [x + width, y + height / 2]), {
+    stroke: softInk,
+    width: 0.8,
+    dash: '10 3 2 3',
+  })
+
 /** One row for each kind of mark that the sheet really bears. */
 export function legendRows(data: SheetData, layers: PlanLayers, measures: Measures): LegendRow[] {
   const rows: LegendRow[] = []
@@ -80,6 +87,8 @@ export function legendRows(data: SheetData, layers: PlanLayers, measures: Measur
     })
   if (layers.joints && data.joints.some(j => j.kind === 'construction'))
     rows.push({ text: 'construction joint, stakes on the side that stays open', sample: boardSample })
+  if (layers.joints && (data.contraction ?? []).length > 0)
+    rows.push({ text: 'contraction joint, sawn or tooled', sample: contractionSample })
   if (layers.joints && data.joints.some(j => j.kind === 'isolation'))
     rows.push({ text: 'isolation joint', sample: isolationSample })
   if (layers.finishes)

@@ -4,6 +4,7 @@ import { drawCasterNames, drawCasterShapes } from './drawCasters'
 import { drawDimensions } from './drawDimensions'
 import {
   drawConstructionJoints,
+  drawContractionJoints,
   drawIsolationJoints,
   drawPourEdges,
   drawPourGrounds,
@@ -69,6 +70,7 @@ export function drawPlan(
     layers.pours === 'full' ? drawPourGrounds(data, frame) : drawSlabGrounds(data, frame),
     layers.pours === 'number' ? drawPourEdges(data, frame) : '',
     layers.finishes ? drawFinishParts(data, frame) : '',
+    layers.joints ? drawContractionJoints(data, frame) : '',
     joints.svg,
     outlines.svg,
     layers.joints ? drawIsolationJoints(data, frame) : '',

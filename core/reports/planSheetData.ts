@@ -6,6 +6,7 @@ import { flattenRing } from '../geometry/flattenRing'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { resolvePath } from '../geometry/resolvePath'
 import type { Plan, PlannedPour } from '../plan/plan'
+import { planContraction } from '../plan/planContraction'
 import type { ResolvedCaster } from '../sun/resolveCaster'
 import { isoWithOffset } from '../sun/siteDay'
 import { sunPosition } from '../sun/sunPosition'
@@ -189,6 +190,10 @@ export function planSheetData(plan: Plan): SheetData {
     points: plan.points.map(({ id, name, at }) => ({ id, name, at })),
     pours: plan.pours.map(pour => sheetPour(pour, plan.quantities)),
     joints: plan.joints,
+    contraction: plan.slabs.flatMap(({ id }) => {
+      const source = site.slabs.find(s => s.id === id)
+      return source ? planContraction(source, plan.pours).lines : []
+    }),
     days: sheetDays(plan),
     ways: (site.access?.ways ?? []).map(({ id, name, at, widthM }) => ({
       id,

@@ -161,6 +161,8 @@ export interface SheetData {
   readonly points: readonly SheetPoint[]
   readonly pours: readonly SheetPour[]
   readonly joints: readonly SheetJoint[]
+  /** Contraction joints, sawn or tooled. */
+  readonly contraction?: readonly { readonly from: Pt; readonly to: Pt }[]
   readonly days?: readonly SheetDay[]
   readonly ways?: readonly SheetWay[]
   readonly furnishings?: readonly Furnishing[]

@@ -18,6 +18,7 @@ import { printMeasures } from '../../core/units/printMeasures'
 import type { Pt } from '../../shared/document/primitives'
 import { Icon } from '../app/Icon'
 import { usePlan, useSession, useSite, useView } from '../app/session'
+import { DayShapes } from '../day/DayShapes'
 import { useJointHand } from '../pours/useJointHand'
 import { usePlates } from '../pours/usePlates'
 import type { LivePlan } from '../store/livePlan'
@@ -452,6 +453,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
             <GroundLayer {...canvas} units={site.units} picture={site.place.picture} ready={ready} />
             <DrawnLayer {...canvas} live={live} plates={shownPlates} selection={selection} clientView={clientView}>
               {stage === 'sun' && sunMap.maps.length > 0 ? <SunMapShape {...canvas} live={live} {...sunMap} /> : null}
+              {showsPours ? <DayShapes {...canvas} print={print} /> : null}
             </DrawnLayer>
             <ShadeLayer {...canvas} live={live} plan={plan} strength={clientView ? 0.6 : shadeStrength[stage]} />
             {stage === 'sun' && other ? <OtherShadeLayer {...canvas} live={live} other={other} /> : null}

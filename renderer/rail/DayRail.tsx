@@ -1,3 +1,4 @@
+import '../day/day.css'
 import { DateTime } from 'luxon'
 import { type KeyboardEvent, memo, type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import type { SunShares } from '../../core/plan/plan'
@@ -13,6 +14,7 @@ import { usePin } from '../sun/useSunStage'
 import { PourDayRow } from './PourDayRow'
 import { parseHour } from './parseHour'
 import { firstLightDeg, type SunCurve, sunCurve } from './sunCurve'
+import { WeatherRows } from './WeatherRows'
 
 const minuteMs = 60_000
 const stepMin = 5
@@ -21,6 +23,9 @@ const runMs = 14_000
 
 export interface Scale {
   readonly width: number
+  /** Where the hours begin, px, and what is left free to their right. */
+  readonly left: number
+  readonly right: number
   x(ms: number): number
   ms(x: number): number
 }
@@ -43,7 +48,7 @@ function useScale(curve: SunCurve): readonly [(element: HTMLElement | null) => v
     const length = Math.max(1, width - left - right)
     const span = curve.toMs - curve.fromMs
     return {
-      width,
+      ...{ width, left, right },
       x: ms => left + ((ms - curve.fromMs) / span) * length,
       ms: x => curve.fromMs + ((x - left) / length) * span,
     }
@@ -386,7 +391,8 @@ function PinRow({ live, scale }: { readonly live: LivePlan; readonly scale: Scal
 }
 
 const PourRows = memo(function PourRows({ scale }: { readonly scale: Scale }) {
-  const { shade, pours, joints, dayPlans, date } = usePlan(({ parts, date }) => ({
+  const { site, shade, pours, joints, dayPlans, date } = usePlan(({ parts, date, live }) => ({
+    site: live?.site,
     shade: parts.shade,
     pours: parts.pours,
     joints: parts.joints,
@@ -394,38 +400,42 @@ const PourRows = memo(function PourRows({ scale }: { readonly scale: Scale }) {
     date,
   }))
   const chosen = useView(state => state.selection.at(-1))
-  if (!shade || !pours) return <p className="rail-wait">Pours: working</p>
+  if (!shade || !pours || !site) return <p className="rail-wait">Pours: working</p>
   const tintOf = pourTints(pours, joints ?? [])
   return (
-    <ul className="rail-rows" aria-label="Sun on each pour">
-      {pours.map(pour => {
-        const tint = tintOf.get(pour.id) ?? 1
-        const when = pour.date === null ? `day ${pour.day}` : printDate(pour.date)
-        const day = dayPlans?.find(({ pourId }) => pourId === pour.id)
-        // Hours of another day are laid on this day's clock.
-        return day ? (
-          <PourDayRow
-            key={pour.id}
-            day={day}
-            tint={tint}
-            when={when}
-            shiftMs={dayShift(day.date, date)}
-            isOpen={chosen === pour.id}
-            scale={scale}
-          />
-        ) : (
-          <ShareRow
-            key={pour.id}
-            name={pour.number}
-            tint={tint}
-            figure={when}
-            shares={shade.pourShares.get(pour.id) ?? []}
-            instants={shade.instants}
-            scale={scale}
-          />
-        )
-      })}
-    </ul>
+    <>
+      <WeatherRows site={site} date={date} scale={scale} />
+      <ul className="rail-rows" aria-label="The day of each pour">
+        {pours.map(pour => {
+          const tint = tintOf.get(pour.id) ?? 1
+          const when = pour.date === null ? `day ${pour.day}` : printDate(pour.date)
+          const day = dayPlans?.find(({ pourId }) => pourId === pour.id)
+          // Hours of another day are laid on this day's clock.
+          return day ? (
+            <PourDayRow
+              key={pour.id}
+              site={site}
+              day={day}
+              tint={tint}
+              when={when}
+              shiftMs={dayShift(day.date, date)}
+              isOpen={chosen === pour.id}
+              scale={scale}
+            />
+          ) : (
+            <ShareRow
+              key={pour.id}
+              name={pour.number}
+              tint={tint}
+              figure={when}
+              shares={shade.pourShares.get(pour.id) ?? []}
+              instants={shade.instants}
+              scale={scale}
+            />
+          )
+        })}
+      </ul>
+    </>
   )
 })
 

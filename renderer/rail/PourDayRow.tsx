@@ -1,13 +1,23 @@
+import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
+import type { Site } from '../../shared/document/site'
+import { printHour } from '../app/printDate'
+import { useSession } from '../app/session'
+import { fixedStart, usePourStart } from '../day/usePourStart'
 import type { Scale } from './DayRail'
 
 const rowPx = 24
+const minuteMs = 60_000
+/** A hand moves the start by this much, keys by three times as much. */
+const stepMin = 5
 
 /**
  * The day of one pour: loads as tabs, placing hatched, ready to too hard outlined, stamping solid, and the least slack as
- * a bar with its minutes. Opened, each strip has a line of its own.
+ * a hatched bar with its minutes. Unfolded, each strip has a line of its own with the color hands' work as a thin line,
+ * and the border hands one more. Its start is dragged, or moved by the arrow keys.
  */
 export function PourDayRow({
+  site,
   day,
   tint,
   when,
@@ -15,6 +25,7 @@ export function PourDayRow({
   isOpen,
   scale,
 }: {
+  readonly site: Site
   readonly day: PourDayPlan
   readonly tint: number
   readonly when: string
@@ -22,32 +33,56 @@ export function PourDayRow({
   readonly isOpen: boolean
   readonly scale: Scale
 }) {
-  const { plan, number } = day
-  const { strips, loads } = plan
-  const x = (ms: number) => scale.x(ms + shiftMs)
+  const { view } = useSession()
+  const { plan, number, pourId } = day
+  const { strips, loads, tasks } = plan
+  const start = usePourStart(site, pourId, number)
+  // While the plan is on its way the row goes where the hand is.
+  const wantedMs = fixedStart(site, pourId, day.date) ?? plan.startMs
+  const aheadMs = wantedMs - plan.startMs
+  const x = (ms: number) => scale.x(ms + shiftMs + aheadMs)
+  const borders = tasks.filter(task => task.name === 'border' && task.job === 'border')
+  const lines = strips.length + (borders.length > 0 ? 1 : 0)
   const line = (index: number) => (isOpen ? rowPx * (index + 1) : 0)
-  const height = isOpen ? rowPx * (strips.length + 1) : rowPx + 2
+  const height = isOpen ? rowPx * (lines + 1) : rowPx + 2
   const ink = `var(--p${tint}-ink)`
   const tight = strips.find(({ id }) => id === plan.tightestStripId)
   const slack = slackWords(plan.slackMin)
   const lastX = Math.max(...strips.map(({ tooHardMs, stampToMs }) => x(Math.max(tooHardMs, stampToMs))))
-  const words = tight ? `${slack} in ${tight.id}` : slack
+  const words = aheadMs !== 0 ? 'being planned again' : tight ? `${slack} in ${tight.id}` : slack
+  const clock = (ms: number) => printHour(ms, site.place.zone, site.units, true)
+  const bar = (from: number, to: number) => ({ x: x(from), width: Math.max(1, x(to) - x(from)) })
+  const label = `Pour ${number}, ${when}: ${loads.length} loads, ${words}`
   return (
-    <li className="rail-row" style={{ height }} aria-label={`Pour ${number}, ${when}: ${loads.length} loads, ${words}`}>
-      <span className="rail-row-name">
+    <li className="rail-row" style={{ height }} aria-label={label} data-waiting={aheadMs !== 0 || undefined}>
+      <button
+        type="button"
+        className="rail-row-name rail-fold"
+        aria-expanded={isOpen}
+        onClick={() => view.setState({ selection: isOpen ? [] : [pourId] })}
+      >
         <span className={`tint tint-${tint}`}>{number}</span>
         {when}
-      </span>
+      </button>
       <svg width={scale.width} height={height} aria-hidden="true">
         <defs>
           <pattern
-            id={`placing-${day.pourId}`}
+            id={`placing-${pourId}`}
             width="5"
             height="5"
             patternUnits="userSpaceOnUse"
             patternTransform="rotate(45)"
           >
             <path d="M0 0v5" stroke="var(--table-ink)" strokeWidth="2" />
+          </pattern>
+          <pattern
+            id={`slack-${pourId}`}
+            width="4"
+            height="4"
+            patternUnits="userSpaceOnUse"
+            patternTransform="rotate(-45)"
+          >
+            <path d="M0 0v4" stroke="var(--paint)" strokeWidth="1.6" />
           </pattern>
         </defs>
         {loads.map(load => (
@@ -60,16 +95,26 @@ export function PourDayRow({
         ))}
         {strips.map((strip, i) => {
           const y = line(i)
-          const bar = (from: number, to: number) => ({ x: x(from), width: Math.max(1, x(to) - x(from)) })
           return (
             <g key={strip.id}>
               <rect
                 {...bar(strip.placeMs, strip.placedMs)}
                 y={y + 8}
                 height={9}
-                fill={`url(#placing-${day.pourId})`}
+                fill={`url(#placing-${pourId})`}
                 stroke="var(--table-ink)"
               />
+              {isOpen
+                ? tasks
+                    .filter(task => task.stripId === strip.id && task.job === 'color' && task.name !== 'touchUp')
+                    .map(task => (
+                      <path
+                        key={`${task.name} ${task.fromMs}`}
+                        className="rail-color-work"
+                        d={`M${x(task.fromMs).toFixed(1)} ${y + 20.5}H${x(task.toMs).toFixed(1)}`}
+                      />
+                    ))
+                : null}
               <rect
                 {...bar(strip.readyMs, strip.tooHardMs)}
                 y={y + 7}
@@ -79,12 +124,15 @@ export function PourDayRow({
               />
               <rect {...bar(strip.stampFromMs, strip.stampToMs)} y={y + 10} height={6} fill={ink} />
               {strip === tight ? (
-                <path
-                  d={`M${x(strip.stampToMs).toFixed(1)} ${y + 13}H${x(strip.tooHardMs).toFixed(1)}m0 -7v14`}
-                  stroke="var(--paint)"
-                  strokeWidth="2.5"
-                  fill="none"
-                />
+                <>
+                  <rect
+                    {...bar(Math.min(strip.stampToMs, strip.tooHardMs), Math.max(strip.stampToMs, strip.tooHardMs))}
+                    y={y + 7}
+                    height={12}
+                    fill={`url(#slack-${pourId})`}
+                  />
+                  <path d={`M${x(strip.tooHardMs).toFixed(1)} ${y + 5}v16`} stroke="var(--paint)" strokeWidth="2.5" />
+                </>
               ) : null}
               {isOpen ? (
                 <text className="rail-strip-name" x={x(strip.placeMs) - 6} y={y + 17} textAnchor="end">
@@ -95,11 +143,125 @@ export function PourDayRow({
             </g>
           )
         })}
+        {isOpen && borders.length > 0 ? (
+          <g>
+            {borders.map(task => (
+              <rect
+                key={task.stripId}
+                className="rail-border-work"
+                {...bar(task.fromMs, task.toMs)}
+                y={line(strips.length) + 8}
+                height={9}
+              />
+            ))}
+            <text
+              className="rail-strip-name"
+              x={x(borders[0]!.fromMs) - 6}
+              y={line(strips.length) + 17}
+              textAnchor="end"
+            >
+              border
+            </text>
+          </g>
+        ) : null}
         <text className="rail-slack" x={Math.min(lastX + 8, scale.width - 150)} y={17}>
           {words}
         </text>
       </svg>
+      {start.canMove ? (
+        <StartHandle
+          label={`First truck of pour ${number}`}
+          valueText={clock(wantedMs)}
+          ms={wantedMs}
+          left={x(plan.startMs)}
+          width={Math.max(24, lastX - x(plan.startMs))}
+          msOf={px => (px / (scale.x(minuteMs * 60) - scale.x(0))) * 60 * minuteMs}
+          dayStartMs={plan.startMs - (plan.startMs % (24 * 60 * minuteMs))}
+          {...start}
+        />
+      ) : null}
     </li>
+  )
+}
+
+/** The whole bar is the target: dragged along the hours, or moved a quarter of an hour by the arrow keys. */
+function StartHandle({
+  label,
+  valueText,
+  ms,
+  left,
+  width,
+  msOf,
+  dayStartMs,
+  show,
+  keep,
+  drop,
+}: {
+  readonly label: string
+  readonly valueText: string
+  readonly ms: number
+  readonly left: number
+  readonly width: number
+  readonly msOf: (px: number) => number
+  readonly dayStartMs: number
+  readonly show: (ms: number) => void
+  readonly keep: () => void
+  readonly drop: () => void
+}) {
+  const from = useRef<{ readonly x: number; readonly ms: number; moved: boolean } | null>(null)
+  const step = stepMin * minuteMs
+  const onPointerDown = (event: PointerEvent<HTMLDivElement>) => {
+    event.currentTarget.setPointerCapture(event.pointerId)
+    from.current = { x: event.clientX, ms, moved: false }
+  }
+  const onPointerMove = (event: PointerEvent<HTMLDivElement>) => {
+    const begun = from.current
+    if (!begun) return
+    const to = begun.ms + Math.round(msOf(event.clientX - begun.x) / step) * step
+    if (to === begun.ms && !begun.moved) return
+    begun.moved = true
+    show(to)
+  }
+  const onPointerUp = () => {
+    if (from.current?.moved) keep()
+    from.current = null
+  }
+  const onKeyDown = (event: KeyboardEvent) => {
+    const steps: Readonly<Record<string, number>> = {
+      ...{ ArrowRight: 3, ArrowUp: 3, ArrowLeft: -3, ArrowDown: -3, PageUp: 12, PageDown: -12 },
+    }
+    const by = steps[event.key]
+    if (event.key === 'Escape') drop()
+    else if (by === undefined) return
+    else show(ms + by * step)
+    event.preventDefault()
+    event.stopPropagation()
+  }
+  const minutes = (at: number) => Math.round((at - dayStartMs) / minuteMs)
+  return (
+    <div
+      className="rail-start"
+      role="slider"
+      tabIndex={0}
+      aria-label={label}
+      aria-valuemin={minutes(dayStartMs)}
+      aria-valuemax={minutes(dayStartMs) + 2880}
+      aria-valuenow={minutes(ms)}
+      aria-valuetext={valueText}
+      style={{ left, width }}
+      onPointerDown={onPointerDown}
+      onPointerMove={onPointerMove}
+      onPointerUp={onPointerUp}
+      onPointerCancel={() => {
+        from.current = null
+        drop()
+      }}
+      onKeyDown={onKeyDown}
+      onKeyUp={event => {
+        if (event.key !== 'Tab' && event.key !== 'Escape') keep()
+      }}
+      onBlur={keep}
+    />
   )
 }
 

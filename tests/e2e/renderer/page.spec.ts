@@ -82,7 +82,7 @@ test('the worker brings pours, concrete and shade, and each stage tells its figu
   await expect(stageButton(page, 'Pours')).toContainText(/\d pours?/)
   await expect(stageButton(page, 'Numbers')).toContainText('yd³')
   await stageButton(page, 'Pours').click()
-  await expect(page.getByRole('list', { name: 'Sun on each pour' }).getByRole('listitem')).not.toHaveCount(0)
+  await expect(page.getByRole('list', { name: 'The day of each pour' }).getByRole('listitem')).not.toHaveCount(0)
 })
 
 test('the hour moves by keys, by typing and by dragging', async ({ page, planner }) => {

@@ -1,0 +1,165 @@
+/** The day on the plan: strips with their letters and doses, the marks on the forms, and minutes to ready at the hour. */
+import type { Context } from 'konva/lib/Context'
+import { memo } from 'react'
+import { Shape } from 'react-konva/lib/ReactKonvaCore'
+import { useStore } from 'zustand'
+import { centroid } from '../../core/geometry/centroid'
+import type { PourDayPlan } from '../../core/pours/day/pourDay'
+import type { PourSetMap } from '../../core/pours/day/setMap'
+import type { Measures } from '../../core/units/measures'
+import { type Camera, type Size, toScreen } from '../editor/camera/camera'
+import { letter, letterWidth } from '../editor/layers/lettering'
+import { inPlan, type Pen, weight } from '../editor/layers/pen'
+import type { PlanStore } from '../store/planStore'
+import type { Inks } from '../theme/inks'
+import { setBandOf, setBands } from './setBands'
+
+interface Canvas {
+  readonly camera: Camera
+  readonly size: Size
+  readonly inks: Inks
+}
+
+const drawing =
+  ({ camera, size, inks }: Canvas, paint: (pen: Pen) => void) =>
+  (context: Context) =>
+    paint({ ctx: context._context, camera, size, inks })
+
+/** Strips are drawn where they are wide enough to be told apart. */
+const leastStripPx = 22
+
+function drawStripEnds(pen: Pen, day: PourDayPlan): void {
+  inPlan(pen, () => {
+    const { ctx, inks } = pen
+    ctx.strokeStyle = inks.ink
+    ctx.lineWidth = weight(pen, 1.6)
+    ctx.setLineDash([weight(pen, 2), weight(pen, 4)])
+    ctx.beginPath()
+    for (const shape of day.shapes)
+      for (const { from, to } of shape.ends) {
+        ctx.moveTo(from[0], from[1])
+        ctx.lineTo(to[0], to[1])
+      }
+    ctx.stroke()
+  })
+}
+
+/** Where along the strip a plate hides least: a quarter of its front from its middle, across the placing direction. */
+function drawStripNames(pen: Pen, day: PourDayPlan): void {
+  const { camera, inks, ctx } = pen
+  const [ux, uy] = day.direction
+  day.shapes.forEach((shape, i) => {
+    const center = centroid(shape.regions)
+    if (!center || shape.depthM * camera.zoom < leastStripPx) return
+    const aside = shape.frontM * 0.3
+    const [x, y] = toScreen(camera, [center[0] + uy * aside, center[1] - ux * aside])
+    const strip = day.plan.strips[i]!
+    const words = `${day.number}${shape.id}  ${strip.doseMin > 0 ? `+${strip.doseMin} min` : 'plain'}`
+    const style = { sizePx: 13, weight: 600 } as const
+    const width = letterWidth(pen, words, style) + 12
+    ctx.fillStyle = inks.raised
+    ctx.strokeStyle = inks.ink
+    ctx.lineWidth = inks.weight
+    ctx.fillRect(x - width / 2, y - 10, width, 20)
+    ctx.strokeRect(x - width / 2, y - 10, width, 20)
+    letter(pen, words, [x, y], style)
+  })
+}
+
+/** A cross on the form with its tape distance. */
+function drawDoseMarks(pen: Pen, day: PourDayPlan, print: Measures): void {
+  const { camera, inks, ctx } = pen
+  for (const { marks } of day.doseMarks)
+    for (const mark of marks) {
+      const [x, y] = toScreen(camera, mark.at)
+      ctx.strokeStyle = inks.paint
+      ctx.lineWidth = 3 * inks.weight
+      ctx.beginPath()
+      ctx.moveTo(x - 6, y - 6)
+      ctx.lineTo(x + 6, y + 6)
+      ctx.moveTo(x - 6, y + 6)
+      ctx.lineTo(x + 6, y - 6)
+      ctx.stroke()
+      letter(pen, `${print.length(mark.distanceM)} from ${mark.corner}`, [x, y - 16], {
+        ...{ sizePx: 13, weight: 600, ground: inks.raised },
+      })
+    }
+}
+
+/** Only the chosen pour has its strips drawn; without a choice every pour has. */
+export const StripsShape = memo(function StripsShape({
+  days,
+  chosen,
+  print,
+  ...canvas
+}: Canvas & { readonly days: readonly PourDayPlan[]; readonly chosen: string | undefined; readonly print: Measures }) {
+  return (
+    <Shape
+      sceneFunc={drawing(canvas, pen => {
+        for (const day of days) {
+          drawStripEnds(pen, day)
+          if (day.pourId !== chosen) continue
+          drawStripNames(pen, day)
+          drawDoseMarks(pen, day, print)
+        }
+      })}
+    />
+  )
+})
+
+const channels = (color: string): readonly [number, number, number] => {
+  const hex = Number.parseInt(color.slice(1), 16)
+  return [(hex >> 16) & 255, (hex >> 8) & 255, hex & 255]
+}
+
+function paintMap(pen: Pen, map: PourSetMap, atMs: number): void {
+  const { columns, rows, minX, minY, cellM } = map.grid
+  const canvas = document.createElement('canvas')
+  canvas.width = columns
+  canvas.height = rows
+  const own = canvas.getContext('2d')!
+  const image = own.createImageData(columns, rows)
+  const inks = setBands.map(({ ink }) =>
+    ink === null ? null : channels(pen.inks[`sh-${ink}` as keyof Inks] as string),
+  )
+  for (let cell = 0; cell < columns * rows; cell++) {
+    const rgb = inks[setBandOf(atMs, map.placedMs[cell]!, map.readyMs[cell]!, map.tooHardMs[cell]!)]
+    if (!rgb) continue
+    const at = 4 * ((rows - 1 - Math.floor(cell / columns)) * columns + (cell % columns))
+    image.data.set([...rgb, 255], at)
+  }
+  own.putImageData(image, 0, 0)
+  inPlan(pen, () => {
+    const { ctx } = pen
+    ctx.imageSmoothingEnabled = false
+    ctx.translate(minX, minY + rows * cellM)
+    ctx.scale(1, -1)
+    ctx.drawImage(canvas, 0, 0, columns * cellM, rows * cellM)
+  })
+}
+
+/** Follows the hour by itself. Pours of another day are shown at the same clock of theirs. */
+export const SetMapShape = memo(function SetMapShape({
+  maps,
+  days,
+  date,
+  plan,
+  ...canvas
+}: Canvas & {
+  readonly maps: readonly PourSetMap[]
+  readonly days: readonly PourDayPlan[]
+  readonly date: string
+  readonly plan: PlanStore
+}) {
+  const hourMs = useStore(plan, ({ hour }) => hour?.hourMs ?? 0)
+  return (
+    <Shape
+      sceneFunc={drawing(canvas, pen => {
+        for (const map of maps) {
+          const own = days.find(({ pourId }) => pourId === map.pourId)?.date ?? date
+          paintMap(pen, map, hourMs + Date.parse(`${own}T00:00Z`) - Date.parse(`${date}T00:00Z`))
+        }
+      })}
+    />
+  )
+})

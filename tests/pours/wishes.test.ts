@@ -237,7 +237,12 @@ describe('what else is wished of the joints', () => {
     expect(free.joints.map(({ from }) => feet(from)[0])).toEqual([20])
     expect(Math.abs(feet(hidden.joints[0]!.from)[0] - 22)).toBeLessThanOrEqual(0.165 / ftM)
     expect(term(hidden, 'hidden')).toBeCloseTo(-0.5 * 20, 6)
-    expect(term(propose({ coursesDeg: [90] }, half), 'hidden')).toBeCloseTo(-0.5 * 20, 6)
+    expect(term(propose({ courses: [{ deg: 90 }] }, half), 'hidden')).toBeCloseTo(-0.5 * 20, 6)
+    // Courses of 6 in from a start 2 in off: the joint moves the 2 in.
+    const laid = propose({ courses: [{ deg: 90, lines: { at: at(2 / 12, 0), stepM: 0.1524 } }] }, half)
+    expect(term(laid, 'hidden')).toBeCloseTo(-0.5 * 20, 6)
+    const steps = (feet(laid.joints[0]!.from)[0] - 2 / 12) / 0.5
+    expect(Math.abs(steps - Math.round(steps)) * 0.1524).toBeLessThan(0.015)
     // Never at the price of another pour.
     expect(propose({ hiding: [{ from: at(18, 0), to: at(18, 40), widthM: 0.3 }] }).pours.length).toBe(3)
   })

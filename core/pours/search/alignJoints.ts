@@ -1,6 +1,7 @@
 /** Slides each cut to where other joints end, to re-entrant corners and a little to either side; keeps what is cheaper. */
 import { reentrantAboveDeg } from '../pourCost'
 import type { CutRegion, Side } from '../region/cutRegion'
+import { shiftsToCourses, type WishGround } from '../wishes/wishCost'
 import { type Branch, branchesBySize, type CutTree, type JointLine, replaceBranch } from './cutTree'
 import { replay } from './replay'
 import type { SearchContext } from './searchContext'
@@ -18,6 +19,7 @@ function shiftsOf(
   all: readonly Branch[],
   beside: readonly JointLine[],
   corners: readonly (readonly [number, number])[],
+  wishes: WishGround | null,
 ): number[] {
   const { a, b, lengthM } = branch.chain[0]!
   const nx = -(b.y - a.y) / lengthM
@@ -39,6 +41,7 @@ function shiftsOf(
   }
   for (const [x, y] of corners) add(x, y)
   for (const nudge of nudgesM) shifts.push(nudge, -nudge)
+  if (wishes) shifts.push(...shiftsToCourses(wishes, a.x, a.y, ny, -nx).filter(d => Math.abs(d) > 1e-4))
   return shifts.sort((p, q) => Math.abs(p) - Math.abs(q)).slice(0, mostShifts)
 }
 
@@ -65,7 +68,7 @@ export function alignJoints(
       const all = branchesBySize(best)
       const branch = all[i]!
       let better: CutTree | null = null
-      for (const shift of shiftsOf(branch, all, context.beside, corners)) {
+      for (const shift of shiftsOf(branch, all, context.beside, corners, context.wishes)) {
         const moved = replay(branch.region, branch, branch.joint, shift, context, true)
         if (!moved) continue
         const whole = replaceBranch(best, branch, moved)

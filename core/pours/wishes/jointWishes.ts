@@ -34,14 +34,21 @@ export interface HidingStrip {
   readonly widthM: number
 }
 
+/** Straight courses of a pattern: a joint along the line between two of them is out of sight. */
+export interface Courses {
+  /** Counter-clockwise from drawing-right. */
+  readonly deg: number
+  /** Where the lines lie; without it the pattern starts at the joint, wherever that is. */
+  readonly lines?: { readonly at: Pt; readonly stepM: number }
+}
+
 export interface JointWishes {
   readonly required?: readonly RequiredLine[]
   readonly forbiddenLines?: readonly ForbiddenLine[]
   readonly forbiddenAreas?: readonly ForbiddenArea[]
   /** Joints along or square to one of these are preferred, degrees counter-clockwise from drawing-right. */
   readonly directionsDeg?: readonly number[]
-  /** Straight courses of the pattern, degrees counter-clockwise from drawing-right: a joint along them is out of sight. */
-  readonly coursesDeg?: readonly number[]
+  readonly courses?: readonly Courses[]
   readonly miters?: readonly Miter[]
   readonly hiding?: readonly HidingStrip[]
   /** No pour may be narrower, m. */

@@ -1,4 +1,5 @@
 /** The joint wishes of a site worked out for one part of a slab. */
+import type { Finish } from '../../../shared/document/materials'
 import type { AcceptedPours, PourPart } from '../../../shared/document/pours'
 import type { Site } from '../../../shared/document/site'
 import type { Slab } from '../../../shared/document/slab'
@@ -8,12 +9,21 @@ import { Ends } from '../../document/commands/settlePours'
 import { edgeSpans } from '../../geometry/edgeSpans'
 import type { ResolvedSlab } from '../../geometry/resolvedSlab'
 import { resolvePath } from '../../geometry/resolvePath'
+import { patternTile } from '../../reports/pattern/finishPattern'
 import { findHiding } from './findHiding'
 import { findMiters } from './findMiters'
-import type { JointWishes, RequiredLine } from './jointWishes'
+import type { Courses, JointWishes, RequiredLine } from './jointWishes'
 
 /** Patterns whose courses run straight through along the pattern axis. */
 const courseWork: ReadonlySet<string> = new Set(['runningBond', 'plank'])
+
+/** None where the pattern's direction is not set or its joints are broken. */
+function findCourses(finish: Finish | undefined): Courses[] {
+  if (!finish || finish.patternDeg === undefined || !courseWork.has(finish.pattern)) return []
+  const tile = patternTile(finish.pattern)
+  const { patternDeg: deg, patternAt: at } = finish
+  return tile && at ? [{ deg, lines: { at, stepM: tile.jointM } }] : [{ deg }]
+}
 
 export type WishSite = Pick<Site, 'wishes' | 'finishes' | 'settings'>
 
@@ -55,8 +65,7 @@ export function resolveWishes(
       if (wish.kind !== 'direction') return []
       return [wish.relativeTo === 'pattern' ? wish.deg + (patternDeg ?? 0) : wish.deg]
     }),
-    coursesDeg:
-      part !== 'border' && finish && patternDeg !== undefined && courseWork.has(finish.pattern) ? [patternDeg] : [],
+    courses: part === 'border' ? [] : findCourses(finish),
     // A joint from a re-entrant corner is where it should be; only a border on its own is cut clear of that miter too.
     miters: rings
       .flatMap(({ pathId, ring }) =>

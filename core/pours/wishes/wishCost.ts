@@ -1,7 +1,7 @@
 /** What a joint costs for where it lies: beside a miter, off the wished directions, or out of sight. Feet of joint. */
 import type { Pt } from '../../../shared/document/primitives'
 import type { Weights } from '../weights'
-import type { JointWishes } from './jointWishes'
+import type { Courses, JointWishes } from './jointWishes'
 
 interface Line {
   readonly ax: number
@@ -22,10 +22,14 @@ interface Strip extends Axis {
   readonly halfM: number
 }
 
+interface CourseLines extends Axis {
+  readonly lines: Courses['lines'] | null
+}
+
 /** The wishes that cost or save something, ready to be asked about many joints. */
 export interface WishGround {
   readonly directions: readonly Axis[]
-  readonly courses: readonly Axis[]
+  readonly courses: readonly CourseLines[]
   readonly miters: readonly Line[]
   readonly hiding: readonly Strip[]
 }
@@ -49,18 +53,18 @@ const axisOf = (deg: number): Axis => ({ ux: Math.cos((deg * Math.PI) / 180), uy
 /** Null where no wish bears on the cost. */
 export function wishGround(wishes: JointWishes | undefined): WishGround | null {
   if (!wishes) return null
-  const { directionsDeg = [], coursesDeg = [], miters = [], hiding = [] } = wishes
+  const { directionsDeg = [], courses = [], miters = [], hiding = [] } = wishes
   const strips = hiding.flatMap(({ from, to, widthM }): Strip[] => {
     const lengthM = Math.hypot(to[0] - from[0], to[1] - from[1])
     if (lengthM < leastHidingM) return []
     const [ux, uy] = [(to[0] - from[0]) / lengthM, (to[1] - from[1]) / lengthM]
     return [{ x: from[0], y: from[1], ux, uy, lengthM, halfM: widthM / 2 }]
   })
-  if (directionsDeg.length + coursesDeg.length + miters.length + strips.length === 0) return null
+  if (directionsDeg.length + courses.length + miters.length + strips.length === 0) return null
   const line = (a: Pt, b: Pt): Line => ({ ax: a[0], ay: a[1], bx: b[0], by: b[1] })
   return {
     directions: directionsDeg.map(axisOf),
-    courses: coursesDeg.map(axisOf),
+    courses: courses.map(({ deg, lines }) => ({ ...axisOf(deg), lines: lines ?? null })),
     miters: miters.map(({ from, to }) => line(from, to)),
     hiding: strips,
   }
@@ -81,6 +85,15 @@ export const offsetsAlong = (ground: WishGround, ux: number, uy: number): number
     const middle = strip.halfM === 0 ? [0] : [0, strip.halfM, -strip.halfM]
     const [mx, my] = [strip.x + (strip.ux * strip.lengthM) / 2, strip.y + (strip.uy * strip.lengthM) / 2]
     return middle.map(by => -uy * mx + ux * my + by)
+  })
+
+/** How far a joint from (ax, ay) along (ux, uy) would move left to lie on the courses' lines beside it. */
+export const shiftsToCourses = (ground: WishGround, ax: number, ay: number, ux: number, uy: number): number[] =>
+  ground.courses.flatMap(course => {
+    if (!course.lines || !isAlong(ux, uy, course)) return []
+    const { at, stepM } = course.lines
+    const steps = (-(ax - at[0]) * uy + (ay - at[1]) * ux) / stepM
+    return [Math.floor(steps), Math.ceil(steps)].map(line => (line - steps) * stepM)
   })
 
 function distanceToPoint(x: number, y: number, { ax, ay, bx, by }: Line): number {
@@ -107,7 +120,13 @@ const isAlong = (ux: number, uy: number, axis: Axis): boolean => Math.abs(ux * a
 
 /** How much of the joint is out of sight, m. */
 function hiddenLength(ground: WishGround, joint: Line, ux: number, uy: number, lengthM: number): number {
-  if (ground.courses.some(axis => isAlong(ux, uy, axis))) return lengthM
+  for (const course of ground.courses) {
+    if (!isAlong(ux, uy, course)) continue
+    if (!course.lines) return lengthM
+    const { at, stepM } = course.lines
+    const steps = (-(joint.ax - at[0]) * course.uy + (joint.ay - at[1]) * course.ux) / stepM
+    if (Math.abs(steps - Math.round(steps)) * stepM < onLineM) return lengthM
+  }
   const spans: (readonly [number, number])[] = []
   for (const strip of ground.hiding) {
     if (!isAlong(ux, uy, strip)) continue

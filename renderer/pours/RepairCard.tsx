@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { pourGround } from '../../core/document/commands/pourGround'
 import { cutPart } from '../../core/pours/editing/editPart'
 import { type Repair, type RepairDeed, repairableCodes, repairPours } from '../../core/pours/replan/repairPours'
@@ -89,28 +89,25 @@ function RepairCard({ live, of }: { readonly live: LivePlan; readonly of: Broken
   }, [site, of, offers, isOld])
   const before = useMemo(() => shapesOf(site, of), [site, of])
   const after = useMemo(() => (repair ? shapesOf(repair.site, of) : null), [repair, of])
+  const { view } = session
+  // As long as the card is open its pours are those on the plan.
+  useEffect(() => {
+    if (!isOpen || !after) return
+    view.setState({ trial: { slabId: of.slabId, part: of.part, ...after, keptPourIds: [] } })
+    return () => view.setState({ trial: null })
+  }, [isOpen, after, of, view])
   const slab = live.slabs.find(({ id }) => id === of.slabId)
   const region = slab?.net[0]
   if (!repair || !after || !region) return isOld ? <p className="note">Working on a repair</p> : null
   const print = printMeasures(site.units)
-  const leave = () => {
-    setOpen(false)
-    session.view.setState({ trial: null })
-  }
+  const leave = () => setOpen(false)
   const left = wordFindings(site, repair.findings)
   return (
     <article className="card repair" aria-label={`Repair of the pours of ${slab.name}`}>
       <div className="note check">
         <p>The drawing has changed under the accepted pours of {slab.name}. They can be mended in one step.</p>
         {isOpen ? null : (
-          <button
-            type="button"
-            className="btn"
-            onClick={() => {
-              setOpen(true)
-              session.view.setState({ trial: { ...of, ...after, keptPourIds: [] } })
-            }}
-          >
+          <button type="button" className="btn" onClick={() => setOpen(true)}>
             Show the repair
           </button>
         )}

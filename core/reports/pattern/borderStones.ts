@@ -1,7 +1,7 @@
 /** The courses of a border: stones that stand square to the edge they run along. */
 import type { Finish } from '../../../shared/document/materials'
 import type { Pt } from '../../../shared/document/primitives'
-import type { CurveRing } from '../../geometry/curve'
+import type { CurveEdge, CurveRing } from '../../geometry/curve'
 import { pointAt } from '../../geometry/edgeAt'
 import { edgeLength } from '../../geometry/edgeLength'
 import { type Stone, toneOf } from './finishPattern'
@@ -38,9 +38,30 @@ export function borderStones(ring: CurveRing, depthM: number, pattern: Finish['p
         [x + nx * (depthM + overM), y + ny * (depthM + overM)],
       ]
     })
-    return across.slice(1).map((next, i): Stone => {
+    const stones = across.slice(1).map((next, i): Stone => {
       const before = across[i]!
       return { points: [before[0], next[0], next[1], before[1]], tone: toneOf(e * 1009 + i) }
     })
+    const corner = cornerStone(across.at(-1)!, edge, ring[(e + 1) % ring.length]!, depthM)
+    return corner === null ? stones : [...stones, { points: corner, tone: toneOf(e * 1009 + 1008) }]
   })
+}
+
+/** At a re-entrant corner one stone more fills the square between the two runs; null at any other. */
+function cornerStone(
+  [out, deep]: readonly [Pt, Pt],
+  edge: CurveEdge,
+  next: CurveEdge,
+  depthM: number,
+): readonly Pt[] | null {
+  if (edge.arc || next.arc) return null
+  const direction = ({ from, to }: CurveEdge): Pt => {
+    const long = Math.hypot(to[0] - from[0], to[1] - from[1])
+    return [(to[0] - from[0]) / long, (to[1] - from[1]) / long]
+  }
+  const [u, v] = [direction(edge), direction(next)]
+  // Concrete lies on the left: a turn to the right leaves a square uncovered.
+  if (u[0] * v[1] - u[1] * v[0] > -1e-6) return null
+  const on = ([x, y]: Pt): Pt => [x + u[0] * (depthM + overM), y + u[1] * (depthM + overM)]
+  return [out, on(out), on(deep), deep]
 }

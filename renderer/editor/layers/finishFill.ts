@@ -127,6 +127,8 @@ export function fillCourses(
   { ground, joint, tone }: FinishInks,
 ): void {
   const { ctx } = pen
+  ctx.fillStyle = ground
+  ctx.fill(regionsPath(shape), 'evenodd')
   ctx.save()
   ctx.clip(regionsPath(shape), 'evenodd')
   ctx.strokeStyle = joint

@@ -2,9 +2,11 @@ import type { PlannedPour } from '../../core/plan/plan'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Site } from '../../shared/document/site'
-import { useSession, useView } from '../app/session'
+import { useSession, useSite, useView } from '../app/session'
+import { undoName } from '../store/history'
 import { OtherPours } from './OtherPours'
 import { planRestAgain } from './planRestAgain'
+import { endName } from './tapWords'
 
 /** After the pour: what was built, and the rest planned again. */
 export function PouredPanel({
@@ -20,6 +22,7 @@ export function PouredPanel({
   const notice = useView(state => state.notice)
   const built = site.accepted.flatMap(({ pours }) => pours).find(({ id }) => id === pour.id)?.poured
   const print = printMeasures(site.units)
+  const last = useSite(({ history }) => (history ? undoName(history) : undefined))
   return (
     <section className="slab-other-day" aria-label="Poured">
       <p className="slab-say" role="status">
@@ -36,6 +39,11 @@ export function PouredPanel({
       >
         See the pours
       </button>
+      {last === endName(pour.number) ? (
+        <button type="button" className="slab-btn" onClick={() => session.site.undo()}>
+          Not ended after all
+        </button>
+      ) : null}
       <OtherPours days={days} site={site} pourId={pour.id} />
     </section>
   )

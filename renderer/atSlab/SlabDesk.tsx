@@ -19,7 +19,7 @@ import { OtherPours } from './OtherPours'
 import { StripCards } from './StripCards'
 import { Troubles } from './Troubles'
 import { type Happened, measureTap, tapSlab } from './tapSlab'
-import { tellTap } from './tapWords'
+import { endName, tellTap } from './tapWords'
 import { useNow } from './useNow'
 import { useSlabDay } from './useSlabDay'
 
@@ -68,11 +68,7 @@ export function SlabDesk({ site, day, pour, taps, days }: SlabDeskOf) {
   const end = (comeM?: number) => {
     const to = { region: pour.region, areaM2: pour.areaM2, direction: day.direction }
     const stop = comeM === undefined ? {} : { comeM }
-    tapSlab(
-      session,
-      `end of pour ${pour.number}`,
-      markPoured(pour.id, utcMinute(Date.now()), start, { ...to, ...stop }),
-    )
+    tapSlab(session, endName(pour.number), markPoured(pour.id, utcMinute(Date.now()), start, { ...to, ...stop }))
     setIsEnding(null)
   }
   const [next] = steps
@@ -131,7 +127,7 @@ export function SlabDesk({ site, day, pour, taps, days }: SlabDeskOf) {
               onStop={comeM => setIsEnding({ comeM })}
             />
           ) : null}
-          {plan ? <StripCards plan={plan} clock={clock} onTap={write} next={next} /> : null}
+          {plan ? <StripCards plan={plan} clock={clock} print={print} onTap={write} next={next} /> : null}
         </div>
       </div>
       {isEnding ? (
@@ -173,6 +169,11 @@ function NextPanel({
   readonly settings: Site['settings']
 }) {
   const [count, setCount] = useState(step.packages ?? 1)
+  const main = useRef<HTMLButtonElement>(null)
+  // The button that was pressed is gone with its step: hands on keys go on with the next.
+  useEffect(() => {
+    if (document.activeElement === document.body) main.current?.focus()
+  }, [])
   const leftMs = step.dueMs - now
   const isLate = leftMs < -lateAfterMin * minuteMs
   const happened: Happened = {
@@ -199,7 +200,7 @@ function NextPanel({
           <button type="button" className="slab-btn" disabled={count <= 1} onClick={() => setCount(count - 1)}>
             One less
           </button>
-          <button type="button" className="slab-btn main" onClick={() => onDone(dosed(count))}>
+          <button type="button" ref={main} className="slab-btn main" onClick={() => onDone(dosed(count))}>
             {count === 1 ? '1 package in' : `${count} packages in`}
           </button>
           <button type="button" className="slab-btn" onClick={() => setCount(count + 1)}>
@@ -211,7 +212,7 @@ function NextPanel({
         </div>
       ) : (
         <div className="slab-row">
-          <button type="button" className="slab-btn main grow" onClick={() => onDone(happened)}>
+          <button type="button" ref={main} className="slab-btn main grow" onClick={() => onDone(happened)}>
             {words.done}
           </button>
           {step.what === 'done' ? null : (

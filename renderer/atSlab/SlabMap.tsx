@@ -191,7 +191,7 @@ export function SlabMap({
         })}
       </svg>
       <p className="slab-legend" aria-hidden="true">
-        <span>White: placed by.</span>
+        <span>Blank: placed by.</span>
         <span>Lines: placed, ready about.</span>
         <span>Dots: ready, too hard about.</span>
         <span>Bricks: stamped.</span>

@@ -1,5 +1,6 @@
 import type { SlabStep } from '../../core/pours/slab/nextSteps'
 import type { SlabPlan, SlabStrip } from '../../core/pours/slab/planAtSlab'
+import type { Measures } from '../../core/units/measures'
 import type { Happened } from './tapSlab'
 
 const stateWords: Readonly<Record<SlabStrip['state'], string>> = {
@@ -21,11 +22,13 @@ const acts: Readonly<Record<SlabStrip['state'], Act | null>> = {
 export function StripCards({
   plan,
   clock,
+  print,
   onTap,
   next,
 }: {
   readonly plan: SlabPlan
   readonly clock: (ms: number) => string
+  readonly print: Measures
   readonly onTap: (what: Happened) => void
   readonly next: SlabStep | undefined
 }) {
@@ -48,6 +51,8 @@ export function StripCards({
                   {load.state === 'toBatch'
                     ? `batch ${clock(load.batchMs)}, here ${clock(load.onSiteMs)}`
                     : `here ${clock(load.onSiteMs)}`}
+                  {load.state === 'onSite' ? `, about ${print.volume(load.leftM3)} left` : ''}
+                  {load.packages > 0 ? `, ${load.packages} ${load.packages === 1 ? 'package' : 'packages'} in` : ''}
                 </span>
               </p>
               {act ? (

@@ -4,6 +4,9 @@ import type { LogTap } from '../../shared/document/day'
 
 const packages = (count: number): string => (count === 1 ? '1 package' : `${count} packages`)
 
+/** The step of undo that freezes a pour. */
+export const endName = (number: string): string => `end of pour ${number}`
+
 export function tellTap(tap: LogTap, print: Measures): string {
   const load = `Load ${tap.load ?? ''}`
   const strip = `Strip ${tap.strip ?? ''}`

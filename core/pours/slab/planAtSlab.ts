@@ -34,6 +34,10 @@ export interface SlabLoad {
   readonly batchMs: number
   readonly onSiteMs: number
   readonly volumeM3: number
+  /** In the drum by the strips that are down, m³. */
+  readonly leftM3: number
+  /** Packages of retarder that went in. */
+  readonly packages: number
 }
 
 export interface SlabPlan {
@@ -195,7 +199,8 @@ function loadsOf({ plan, state, day }: AtSlabInput, now: SolvedDay, replanned: D
     const batchMs = seen.batchedMs ?? day.startMs + batchedMin(replanned, now.placed[first]!) * minuteMs
     const isEmpty = own.every(i => i < down)
     return {
-      ...{ no, volumeM3 },
+      ...{ no, volumeM3, packages: seen.packages },
+      leftM3: own.reduce((sum, i) => (i < down ? sum : sum + day.strips[i]!.volumeM3), 0),
       state: isEmpty
         ? 'empty'
         : seen.onSiteMs !== undefined || first < down

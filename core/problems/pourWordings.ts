@@ -76,8 +76,8 @@ export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
     hint: 'Split it, or raise the area the crew can stamp at one time.',
   }),
   lockedPourChanged: ({ values, print }) => ({
-    message: `Pour ${values.number} is locked, but its own outline moved: it was ${print.area(Number(values.wasM2))} and is ${print.area(Number(values.areaM2))} now.`,
-    hint: 'Move the outline back, or unlock the pour.',
+    message: `Pour ${values.number} is locked, but its outline or a joint along it moved: it was ${print.area(Number(values.wasM2))} and is ${print.area(Number(values.areaM2))} now.`,
+    hint: 'Move it back, or unlock the pour.',
   }),
   anchorLost: ({ values }) => ({
     message: `A joint ended on ${values.anchor}, which is gone; it keeps its last place.`,

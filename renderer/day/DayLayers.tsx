@@ -10,6 +10,7 @@ import type { Measures } from '../../core/units/measures'
 import { type Camera, type Size, toScreen } from '../editor/camera/camera'
 import { letter, letterWidth } from '../editor/layers/lettering'
 import { inPlan, type Pen, weight } from '../editor/layers/pen'
+import { regionsPath } from '../editor/layers/ringPath'
 import type { PlanStore } from '../store/planStore'
 import type { Inks } from '../theme/inks'
 import { setBandOf, setBands } from './setBands'
@@ -51,7 +52,8 @@ function drawStripNames(pen: Pen, day: PourDayPlan): void {
   day.shapes.forEach((shape, i) => {
     const center = centroid(shape.regions)
     if (!center || shape.depthM * camera.zoom < leastStripPx) return
-    const aside = shape.frontM * 0.3
+    // Plates of narrow strips stand in two rows.
+    const aside = shape.frontM * 0.34 - (i % 2) * (24 / camera.zoom)
     const [x, y] = toScreen(camera, [center[0] + uy * aside, center[1] - ux * aside])
     const strip = day.plan.strips[i]!
     const words = `${day.number}${shape.id}  ${strip.doseMin > 0 ? `+${strip.doseMin} min` : 'plain'}`
@@ -69,9 +71,11 @@ function drawStripNames(pen: Pen, day: PourDayPlan): void {
 /** A cross on the form with its tape distance. */
 function drawDoseMarks(pen: Pen, day: PourDayPlan, print: Measures): void {
   const { camera, inks, ctx } = pen
+  const center = centroid(day.shapes.flatMap(({ regions }) => regions))
   for (const { marks } of day.doseMarks)
     for (const mark of marks) {
       const [x, y] = toScreen(camera, mark.at)
+      const isLower = center !== undefined && mark.at[1] < center[1]
       ctx.strokeStyle = inks.paint
       ctx.lineWidth = 3 * inks.weight
       ctx.beginPath()
@@ -80,7 +84,7 @@ function drawDoseMarks(pen: Pen, day: PourDayPlan, print: Measures): void {
       ctx.moveTo(x - 6, y + 6)
       ctx.lineTo(x + 6, y - 6)
       ctx.stroke()
-      letter(pen, `${print.length(mark.distanceM)} from ${mark.corner}`, [x, y - 16], {
+      letter(pen, `${print.length(mark.distanceM)} from ${mark.corner}`, [x, y + (isLower ? 18 : -16)], {
         ...{ sizePx: 13, weight: 600, ground: inks.raised },
       })
     }
@@ -112,7 +116,7 @@ const channels = (color: string): readonly [number, number, number] => {
   return [(hex >> 16) & 255, (hex >> 8) & 255, hex & 255]
 }
 
-function paintMap(pen: Pen, map: PourSetMap, atMs: number): void {
+function paintMap(pen: Pen, map: PourSetMap, atMs: number, day: PourDayPlan | undefined): void {
   const { columns, rows, minX, minY, cellM } = map.grid
   const canvas = document.createElement('canvas')
   canvas.width = columns
@@ -131,6 +135,7 @@ function paintMap(pen: Pen, map: PourSetMap, atMs: number): void {
   own.putImageData(image, 0, 0)
   inPlan(pen, () => {
     const { ctx } = pen
+    if (day) ctx.clip(regionsPath(day.shapes.flatMap(({ regions }) => regions)), 'evenodd')
     ctx.imageSmoothingEnabled = false
     ctx.translate(minX, minY + rows * cellM)
     ctx.scale(1, -1)
@@ -156,8 +161,9 @@ export const SetMapShape = memo(function SetMapShape({
     <Shape
       sceneFunc={drawing(canvas, pen => {
         for (const map of maps) {
-          const own = days.find(({ pourId }) => pourId === map.pourId)?.date ?? date
-          paintMap(pen, map, hourMs + Date.parse(`${own}T00:00Z`) - Date.parse(`${date}T00:00Z`))
+          const day = days.find(({ pourId }) => pourId === map.pourId)
+          const movedMs = Date.parse(`${day?.date ?? date}T00:00Z`) - Date.parse(`${date}T00:00Z`)
+          paintMap(pen, map, hourMs + movedMs, day)
         }
       })}
     />

@@ -1,12 +1,13 @@
 import { useMemo } from 'react'
 import type { PlannedPour } from '../../core/plan/plan'
-import { entityNames } from '../../core/reports/nameEntities'
 import { renumberAll } from '../../core/pours/editing/changePour'
+import { entityNames } from '../../core/reports/nameEntities'
 import { printMeasures } from '../../core/units/printMeasures'
 import { applyEdit } from '../app/applyEdit'
 import { printDate } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import { EnterSlab } from '../atSlab/EnterSlab'
+import { DayCard } from '../day/DayCard'
 import { pourTints } from '../editor/layers/pourTints'
 import { FigureRow } from '../ledger/FigureRow'
 import { Problems } from '../ledger/Problems'
@@ -42,6 +43,7 @@ export function PoursPage({ live }: { readonly live: LivePlan }) {
       {isChosen ? null : <ProposalCards live={live} />}
       <PourCards live={live} />
       <Problems />
+      <DayCard live={live} />
       <DayList live={live} />
       {isChosen ? <ProposalCards live={live} /> : null}
       <JointLengths live={live} />

@@ -144,7 +144,7 @@ export function* planAlternativesSteps(
         const search: SplitSearch = pourCount =>
           splitRegion(memo, pourCount === undefined ? question : { ...question, pourCount })
         const ground = groundOf(plan, slab, part, thicknessM, capM2)
-        const found = yield* findAlternatives({ region, capM2 }, ground, search)
+        const found = yield* findAlternatives({ region, capM2, ...(wishes ? { wishes } : {}) }, ground, search)
         const name = budget === 'full' ? 'alternatives' : 'quickAlternatives'
         all.push(
           ...memo.part(name, key, inputs, () =>

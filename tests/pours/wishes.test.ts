@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { derivePlan } from '../../core/plan/derivePlan'
+import type { PricingGround } from '../../core/pours/alternatives/priceAlternative'
+import { proposeAlternatives } from '../../core/pours/alternatives/proposeAlternatives'
 import { acceptPours } from '../../core/pours/editing/acceptPours'
 import { type Proposal, proposePours, type SplitInput } from '../../core/pours/proposePours'
 import { replanRest } from '../../core/pours/replan/replanRest'
@@ -328,6 +330,25 @@ const planOf = (site: Site) => {
   if (!plan.ok) throw new Error(JSON.stringify(plan.error))
   return plan.value
 }
+
+describe('the ways to split', () => {
+  const ground: PricingGround = {
+    ...{ slabId: 's1', part: 'whole', thicknessM: 0.1, pumped: false, units: 'ftin', settings: undefined },
+    site: { slabs: [], casters: [], noGo: [], ways: [], truckSpots: [], capM2: 800 * ft2M2, startDate: '2026-07-20' },
+  }
+
+  it('all keep to what was required; lanes, which cannot, are left out', () => {
+    const court = region(rectangle(0, 0, 120, 100))
+    const input = { slabId: 's1', part: 'whole', region: court, capM2: 800 * ft2M2, budget: 'small' } as const
+    const kinds = (wishes: JointWishes) => {
+      const all = proposeAlternatives({ ...input, wishes }, ground)
+      for (const { proposal } of all) checkWishes(court, wishes, proposal, 'court')
+      return all.map(({ kind }) => kind)
+    }
+    expect(kinds({})).toContain('lanes')
+    expect(kinds({ required: [required('y1', at(50, 0), at(50, 100))] })).not.toContain('lanes')
+  })
+})
 
 describe('a plan of the site', () => {
   it('follows the required joints of the document and tells once what misses', () => {

@@ -1,6 +1,7 @@
 /** The ways to split worth a look side by side. */
 import { settingValue } from '../../../shared/settings'
 import { type Proposal, proposePours, type SplitInput } from '../proposePours'
+import { isBinding } from '../wishes/jointWishes'
 import type { Alternative, AlternativeFigures } from './alternative'
 import { type PricingGround, priceAlternative } from './priceAlternative'
 import { splitIntoLanes } from './splitIntoLanes'
@@ -50,7 +51,7 @@ export type SplitSearch = (pourCount?: number) => Proposal
  * fewest pours first, none dominated by another. Empty where the region cannot be split. Yields before each search.
  */
 export function* findAlternatives(
-  input: Pick<SplitInput, 'region' | 'capM2'>,
+  input: Pick<SplitInput, 'region' | 'capM2' | 'wishes'>,
   ground: PricingGround,
   search: SplitSearch,
 ): Generator<void, readonly Alternative[]> {
@@ -73,7 +74,8 @@ export function* findAlternatives(
     const priced = twoMore && priceAlternative('twoMore', twoMore, ground)
     if (priced && badCorners(priced) < leastBad) found.push(priced)
   }
-  if (count > lanesAbove) {
+  // Lanes look at no wish.
+  if (count > lanesAbove && !(input.wishes && isBinding(input.wishes))) {
     yield
     const strikeOffM = settingValue(ground.settings, 'screedM')
     const lanes = splitIntoLanes({ region: input.region, capM2: input.capM2, strikeOffM })

@@ -54,3 +54,11 @@ export interface JointWishes {
   /** No pour may be narrower, m. */
   readonly leastWidthM?: number
 }
+
+/** True where some joint has to lie, or may not lie: a split that does not look at the wishes will not do. */
+export const isBinding = ({
+  required = [],
+  forbiddenLines = [],
+  forbiddenAreas = [],
+  leastWidthM = 0,
+}: JointWishes): boolean => required.length + forbiddenLines.length + forbiddenAreas.length > 0 || leastWidthM > 0

@@ -53,6 +53,7 @@ export const AcceptedPours = z.strictObject({
 })
 export type AcceptedPours = z.infer<typeof AcceptedPours>
 
+/** `deg` counter-clockwise from the pattern axis or from drawing-right; joints along it or square to it are preferred. */
 export const JointWish = z.discriminatedUnion('kind', [
   z.strictObject({ id: Id, slabId: Id, kind: z.literal('required'), line: z.tuple([End, End]) }),
   z.strictObject({ id: Id, slabId: Id, kind: z.literal('forbiddenLine'), line: z.array(Pt).check(z.minLength(2)) }),

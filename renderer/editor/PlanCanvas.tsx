@@ -418,7 +418,12 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       }),
     [hand.edges, site],
   )
-  const inHand = isDrawing ? { drawing: hand.drawing, aim: hand.aim, edges, traced: hand.traced } : null
+  const { drawing: drawn, aim, traced } = hand
+  // The same object while nothing of it has changed: what the worker sends must not draw the handles again.
+  const inHand = useMemo(
+    () => (isDrawing ? { drawing: drawn, aim, edges, traced } : null),
+    [isDrawing, drawn, aim, edges, traced],
+  )
   const [ready, setReady] = useState(0)
   useEffect(() => loadPicture(site, () => setReady(n => n + 1)), [site])
   // The keys go to the plan as soon as a site is open, and again once the boxes of a drawing are gone.

@@ -1,8 +1,8 @@
-import { useMemo } from 'react'
+import { useMemo, useRef } from 'react'
 import { Collection, Header, ListBox, ListBoxItem, ListBoxSection, type Selection, Text } from 'react-aria-components'
 import { printMeasures } from '../../core/units/printMeasures'
 import { Icon } from '../app/Icon'
-import { usePlan, useSession, useView } from '../app/session'
+import { usePlan, useSession, useSite, useView } from '../app/session'
 import { outlineSections } from './outlineOf'
 
 /** The plan as a list, in step with what is selected on the canvas: one tab stop, arrows inside. */
@@ -14,13 +14,46 @@ export function PlanOutline() {
     selection,
     outlineShown,
   }))
+  // While a gesture is in hand the list stays as it was: a row read aloud must not change at every move.
+  const isInHand = useSite(state => state.preview !== null)
+  const settled = useRef(live)
+  if (!isInHand || live?.site.id !== settled.current?.site.id) settled.current = live
+  const listed = settled.current
+  const shownPours = stage === 'pours' ? pours : undefined
   const sections = useMemo(
-    () => (live ? outlineSections(live, stage === 'pours' ? pours : undefined, printMeasures(live.site.units)) : []),
-    [live, pours, stage],
+    () => (listed ? outlineSections(listed, shownPours, printMeasures(listed.site.units)) : []),
+    [listed, shownPours],
   )
-  const select = (keys: Selection) => {
-    if (keys !== 'all') view.setState({ selection: [...keys].map(String) })
-  }
+  const list = useMemo(
+    () => (
+      <ListBox
+        aria-label="Outline of the plan"
+        items={sections}
+        selectionMode="multiple"
+        selectionBehavior="replace"
+        selectedKeys={selection}
+        onSelectionChange={(keys: Selection) => {
+          if (keys !== 'all') view.setState({ selection: [...keys].map(String) })
+        }}
+        renderEmptyState={() => 'Nothing drawn yet.'}
+      >
+        {section => (
+          <ListBoxSection id={section.id}>
+            <Header>{section.name}</Header>
+            <Collection items={section.items}>
+              {item => (
+                <ListBoxItem id={item.id} textValue={item.name}>
+                  <Text slot="label">{item.name}</Text>
+                  <Text slot="description">{item.detail}</Text>
+                </ListBoxItem>
+              )}
+            </Collection>
+          </ListBoxSection>
+        )}
+      </ListBox>
+    ),
+    [sections, selection, view],
+  )
   return (
     <div className="plan-outline" data-shown={outlineShown || undefined}>
       <button
@@ -32,31 +65,7 @@ export function PlanOutline() {
         <Icon name="outline" />
         Outline
       </button>
-      <div className="plan-outline-list">
-        <ListBox
-          aria-label="Outline of the plan"
-          items={sections}
-          selectionMode="multiple"
-          selectionBehavior="replace"
-          selectedKeys={selection}
-          onSelectionChange={select}
-          renderEmptyState={() => 'Nothing drawn yet.'}
-        >
-          {section => (
-            <ListBoxSection id={section.id}>
-              <Header>{section.name}</Header>
-              <Collection items={section.items}>
-                {item => (
-                  <ListBoxItem id={item.id} textValue={item.name}>
-                    <Text slot="label">{item.name}</Text>
-                    <Text slot="description">{item.detail}</Text>
-                  </ListBoxItem>
-                )}
-              </Collection>
-            </ListBoxSection>
-          )}
-        </ListBox>
-      </div>
+      <div className="plan-outline-list">{list}</div>
     </div>
   )
 }

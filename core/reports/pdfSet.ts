@@ -1,5 +1,6 @@
 /** The set of sheets as a plain description for the PDF writer: sections of pages, texts, tables and pictures. */
 import { printMeasures } from '../units/printMeasures'
+import { alternativeSheets } from './alternativeSheets'
 import { cautionPages } from './cautionPages'
 import { courtMaps } from './courtMaps'
 import { papers } from './paper'
@@ -69,6 +70,7 @@ export function pdfSet(data: SheetData, options: PdfSetOptions = {}): PdfSet {
         shadeTimes: options.shadeTimes ?? chooseShadeTimes(data, 3),
       },
     }),
+    ...alternativeSheets(data),
     ...shadeMaps(data),
     ...courtMaps(data),
   ]

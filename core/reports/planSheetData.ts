@@ -6,6 +6,7 @@ import { flattenRing } from '../geometry/flattenRing'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { resolvePath } from '../geometry/resolvePath'
 import type { Plan, PlannedPour } from '../plan/plan'
+import type { PlannedAlternative } from '../plan/planAlternatives'
 import { planContraction } from '../plan/planContraction'
 import type { ResolvedCaster } from '../sun/resolveCaster'
 import { isoWithOffset } from '../sun/siteDay'
@@ -14,6 +15,7 @@ import { hourLabel } from './hourLabel'
 import { entityNames } from './nameEntities'
 import type {
   CasterShape,
+  SheetAlternative,
   SheetCaster,
   SheetData,
   SheetDay,
@@ -162,7 +164,20 @@ function sheetDays({ days }: Plan): SheetDay[] {
   })
 }
 
-export function planSheetData(plan: Plan): SheetData {
+const sheetAlternative = ({ id, kind, proposal, ...each }: PlannedAlternative): SheetAlternative => ({
+  place: id.slice(0, id.length - kind.length),
+  slabId: each.slabId,
+  kind,
+  pours: proposal.pours,
+  joints: proposal.joints,
+  figures: each.figures,
+  price: each.price,
+  shadeLineFt: kind === 'lanes' ? null : (proposal.cost.find(({ term }) => term === 'shadeLine')?.value ?? null),
+  sentences: each.sentences,
+})
+
+/** @param alternatives of the same plan, for the sheet that shows them side by side */
+export function planSheetData(plan: Plan, alternatives: readonly PlannedAlternative[] = []): SheetData {
   const { site, shade } = plan
   const { place, units } = site
   const finishName = (id: string): string => site.finishes.find(f => f.id === id)?.name ?? 'finish not named'
@@ -190,6 +205,7 @@ export function planSheetData(plan: Plan): SheetData {
     points: plan.points.map(({ id, name, at }) => ({ id, name, at })),
     pours: plan.pours.map(pour => sheetPour(pour, plan.quantities)),
     joints: plan.joints,
+    alternatives: alternatives.map(sheetAlternative),
     contraction: plan.slabs.flatMap(({ id }) => {
       const source = site.slabs.find(s => s.id === id)
       return source ? planContraction(source, plan.pours).lines : []

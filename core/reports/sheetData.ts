@@ -6,6 +6,8 @@ import type { Opening } from '../../shared/document/slab'
 import type { Quantity } from '../../shared/planJson'
 import type { Problem } from '../../shared/problem'
 import type { CurveRegion, CurveRing, Region, Ring } from '../geometry/curve'
+import type { Alternative } from '../pours/alternatives/alternative'
+import type { AlternativeSentence } from '../pours/alternatives/wordAlternative'
 
 export interface SheetPlace {
   readonly name?: string
@@ -148,6 +150,21 @@ export interface SheetWay {
   readonly widthM: number
 }
 
+/** One way to split a piece of a slab. */
+export interface SheetAlternative {
+  /** The same for all ways to split one piece. */
+  readonly place: string
+  readonly slabId: string
+  readonly kind: Alternative['kind']
+  readonly pours: readonly { readonly region: CurveRegion; readonly areaM2: number }[]
+  readonly joints: readonly { readonly from: Pt; readonly to: Pt }[]
+  readonly figures: Alternative['figures']
+  readonly price: Alternative['price']
+  /** What sun and shade on one pour cost, feet of joint; null where that was not looked at. */
+  readonly shadeLineFt: number | null
+  readonly sentences: readonly AlternativeSentence[]
+}
+
 export interface SheetData {
   readonly siteName: string
   readonly siteId: string
@@ -161,6 +178,8 @@ export interface SheetData {
   readonly points: readonly SheetPoint[]
   readonly pours: readonly SheetPour[]
   readonly joints: readonly SheetJoint[]
+  /** Ways to split, where they were asked for. */
+  readonly alternatives?: readonly SheetAlternative[]
   /** Contraction joints, sawn or tooled. */
   readonly contraction?: readonly { readonly from: Pt; readonly to: Pt }[]
   readonly days?: readonly SheetDay[]

@@ -115,13 +115,10 @@ export async function planCommand(args: readonly string[]): Promise<number> {
     process.stderr.write(printProblems(plan.error, site.value.units))
     return 2
   }
-  process.stdout.write(
-    json
-      ? `${JSON.stringify(printPlanJson(plan.value, alternatives ? planAlternatives(plan.value, memo) : undefined))}\n`
-      : printPlanTable(plan.value),
-  )
+  const ways = alternatives ? planAlternatives(plan.value, memo) : undefined
+  process.stdout.write(json ? `${JSON.stringify(printPlanJson(plan.value, ways))}\n` : printPlanTable(plan.value))
   if (out !== undefined) {
-    const written = await writeSheets(plan.value, out)
+    const written = await writeSheets(plan.value, out, ways)
     if (!written.ok) {
       process.stderr.write(written.error)
       return 2

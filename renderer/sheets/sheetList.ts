@@ -1,5 +1,6 @@
 /** The sheets of a plan that can be looked at and sent. */
 import type { Plan } from '../../core/plan/plan'
+import type { PlannedAlternative } from '../../core/plan/planAlternatives'
 import { daySheet } from '../../core/reports/day/daySheet'
 import type { PdfSection, PdfSet } from '../../core/reports/pdfSet'
 import { pdfSet } from '../../core/reports/pdfSet'
@@ -49,7 +50,7 @@ const listed = (id: string, name: string, sections: readonly PdfSection[]): List
 })
 
 /** The titles that plan sheets carry in their column of words. */
-const titles = ['Plan and pours', 'Edges of the shade', 'Ways in and out'] as const
+const titles = ['Plan and pours', 'Edges of the shade', 'Ways in and out', 'Ways to split'] as const
 const titleOf = (svg: string): string => titles.find(title => svg.includes(`>${title}<`)) ?? 'Shade by the hour'
 
 export interface SheetList {
@@ -59,8 +60,8 @@ export interface SheetList {
 
 const tableNames = ['Pours and shade, tables', 'Figures, tables', 'Cautions'] as const
 
-export function sheetList(plan: Plan): SheetList {
-  const set = pdfSet(planSheetData(plan))
+export function sheetList(plan: Plan, alternatives: readonly PlannedAlternative[] = []): SheetList {
+  const set = pdfSet(planSheetData(plan, alternatives))
   let tables = 0
   const seen = new Map<string, number>()
   const sheets: ListedSheet[] = set.sections.map((section, i) => {

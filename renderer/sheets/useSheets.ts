@@ -1,10 +1,17 @@
 import { useEffect, useState } from 'react'
 import type { Plan } from '../../core/plan/plan'
+import type { PlannedAlternative } from '../../core/plan/planAlternatives'
 import { usePlan } from '../app/session'
 import { type SheetList, sheetList } from './sheetList'
 import { wholePlan } from './wholePlan'
 
-const lists = new WeakMap<Plan['shade'], { readonly plan: Plan; readonly list: SheetList }>()
+type Offers = readonly PlannedAlternative[] | undefined
+
+interface Listed extends Sheets {
+  readonly offers: Offers
+}
+
+const lists = new WeakMap<Plan['shade'], Listed>()
 
 const isSame = (a: Plan, b: Plan): boolean => (Object.keys(b) as (keyof Plan)[]).every(key => Object.is(a[key], b[key]))
 
@@ -16,18 +23,21 @@ export interface Sheets {
 /** The sheets of the document on screen; null while the plan or the drawing of its sheets is on its way. */
 export function useSheets(): Sheets | null {
   const plan = usePlan(wholePlanOnce)
+  // Ways to split stand among the sheets once they were looked at.
+  const offers = usePlan(({ parts, revs, rev }): Offers => (revs.offers === rev ? parts.offers : undefined))
   const [sheets, setSheets] = useState<Sheets | null>(() => (plan ? (lists.get(plan.shade) ?? null) : null))
   useEffect(() => {
     if (!plan) return
     // Drawing takes a moment: the page shows "working" first.
     const timer = setTimeout(() => {
       const known = lists.get(plan.shade)
-      const next = known && isSame(known.plan, plan) ? known : { plan, list: sheetList(plan) }
+      const isKnown = known && known.offers === offers && isSame(known.plan, plan)
+      const next = isKnown ? known : { plan, offers, list: sheetList(plan, offers) }
       lists.set(plan.shade, next)
       setSheets(next)
     }, 0)
     return () => clearTimeout(timer)
-  }, [plan])
+  }, [plan, offers])
   return plan === sheets?.plan ? sheets : null
 }
 

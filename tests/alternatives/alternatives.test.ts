@@ -6,6 +6,9 @@ import type { Alternative } from '../../core/pours/alternatives/alternative'
 import type { PricingGround } from '../../core/pours/alternatives/priceAlternative'
 import { isDominated, proposeAlternatives } from '../../core/pours/alternatives/proposeAlternatives'
 import { splitIntoLanes } from '../../core/pours/alternatives/splitIntoLanes'
+import { alternativeSheets } from '../../core/reports/alternativeSheets'
+import { pdfSet } from '../../core/reports/pdfSet'
+import { planSheetData } from '../../core/reports/planSheetData'
 import { PlanJson } from '../../shared/planJson'
 import { defaults } from '../../shared/settings'
 import { planOf, sampleSite } from '../plan/sampleSite'
@@ -103,5 +106,42 @@ describe('alternatives of a site', () => {
     expect(json.alternatives!.map(({ kind }) => kind)).toEqual(all.map(({ kind }) => kind))
     for (const { sentences } of json.alternatives!) if (all.length > 1) expect(sentences.length).toBeGreaterThan(0)
     expect(printPlanJson(plan).alternatives).toBeUndefined()
+  })
+
+  it('stand side by side on a sheet and in the PDF set, each with its figures, none where they were not asked for', () => {
+    const memo = createMemo()
+    const plan = planOf(sampleSite('l-patio'), { date: '2026-07-21' }, memo)
+    const all = planAlternatives(plan, memo)
+    const data = planSheetData(plan, all)
+    const [sheet, ...more] = alternativeSheets(data)
+    expect(more).toEqual([])
+    for (const words of ['Fewest pours', '2 pours', 'One more', '3 pours', 'Short loads', 'Sun and shade mixed'])
+      expect(sheet!.svg).toContain(words)
+    const pages = (of: typeof data) => pdfSet(of).sections.length
+    expect(pages(data)).toBe(pages(planSheetData(plan)) + 1)
+    // Nothing is written below the page's margin.
+    const lowest = Math.max(...[...sheet!.svg.matchAll(/<text[^>]* y="([\d.]+)"/g)].map(([, y]) => Number(y)))
+    expect(lowest).toBeGreaterThan(300)
+    expect(lowest).toBeLessThanOrEqual(sheet!.heightPt - 30)
+  })
+
+  it('leave a locked pour as it is and split only the rest', () => {
+    const site = sampleSite('l-patio-accepted')
+    const [row] = site.accepted
+    const locked = row!.pours[0]!
+    const kept = {
+      ...site,
+      accepted: [{ ...row!, pours: row!.pours.map(p => ({ ...p, lock: { ...p.lock, shape: p === locked } })) }],
+    }
+    const memo = createMemo()
+    const plan = planOf(kept, { date: '2026-07-21' }, memo)
+    const all = planAlternatives(plan, memo)
+    expect(all.length).toBeGreaterThan(0)
+    const lockedM2 = plan.pours.find(({ id }) => id === locked.id)!.areaM2
+    for (const { kept: stays, proposal } of all) {
+      expect(stays.pourIds).toEqual([locked.id])
+      const sum = proposal.pours.reduce((total, { areaM2 }) => total + areaM2, 0)
+      expect(sum).toBeCloseTo(plan.slabs[0]!.netAreaM2 - lockedM2, 6)
+    }
   })
 })

@@ -224,11 +224,26 @@ const between = (a: StripWindow, b: StripWindow, share: number): StripWindow => 
 const nearestDose = (doseMin: number): number =>
   dosesMin.reduce((best, dose, i) => (Math.abs(dose - doseMin) < Math.abs(dosesMin[best]! - doseMin) ? i : best), 0)
 
-const knownDoses = (input: DayInput): number[] => (input.known ?? []).map(({ doseMin }) => nearestDose(doseMin))
+/** Of the strips that are down, and of the next where the drum is known. What is in a drum stays in it. */
+function fixedDosesOf(input: DayInput): number[] {
+  const told = [
+    ...(input.known ?? []).map(({ doseMin }) => doseMin),
+    ...(input.drumDoseMin === undefined ? [] : [input.drumDoseMin]),
+  ].slice(0, input.strips.length)
+  const doses: number[] = []
+  told.forEach((doseMin, i) => {
+    const isSameLoad = i > 0 && input.strips[i]!.load === input.strips[i - 1]!.load
+    doses.push(Math.max(nearestDose(doseMin), isSameLoad ? doses[i - 1]! : 0))
+  })
+  return doses
+}
+
+const knownDoses = (input: DayInput): number[] => fixedDosesOf(input).slice(0, input.known?.length ?? 0)
 
 /** Mixing stops that are over. */
-function stopsKnown(input: DayInput): number {
-  const doses = knownDoses(input)
+const stopsKnown = (input: DayInput): number => stopsOf(input, knownDoses(input))
+
+function stopsOf(input: DayInput, doses: readonly number[]): number {
   return doses.filter((dose, i) => {
     const sameLoad = i > 0 && input.strips[i]!.load === input.strips[i - 1]!.load
     return dose > (sameLoad ? doses[i - 1]! : 0)
@@ -260,9 +275,13 @@ export function windowsFor(input: DayInput, placers: number, tables: SetTables):
   const stopMin = settingValue(input.settings, 'mixingStopMin')
   const portions = new Map<number, number>()
   for (const { load } of input.strips) portions.set(load, (portions.get(load) ?? 0) + 1)
-  const mostStops = Math.min(
-    mostStopsPlanned,
-    [...portions.values()].reduce((sum, count) => sum + Math.min(count, dosesMin.length - 1), 0),
+  const mostStops = Math.max(
+    // More than planned may have been made.
+    stopsOf(input, fixedDosesOf(input)),
+    Math.min(
+      mostStopsPlanned,
+      [...portions.values()].reduce((sum, count) => sum + Math.min(count, dosesMin.length - 1), 0),
+    ),
   )
   const knownStops = stopsKnown(input)
   const windows = input.strips.map((strip, i) =>
@@ -302,12 +321,9 @@ export function dayProblem(input: DayInput, split: CrewSplit, made: PlacedWindow
     // The strip under the mats is not done before now.
     input.nowMs === undefined ? 0 : (input.nowMs - input.startMs) / minuteMs - leastOpenMin,
   )
-  const fixedDoses = [
-    ...knownDoses(input),
-    ...(input.drumDoseMin === undefined ? [] : [nearestDose(input.drumDoseMin)]),
-  ]
+  const fixedDoses = fixedDosesOf(input)
   return {
-    ...(fixedDoses.length === 0 ? {} : { fixedDoses: fixedDoses.slice(0, strips.length) }),
+    ...(fixedDoses.length === 0 ? {} : { fixedDoses }),
     loadOf: strips.map(strip => strip.load),
     volumeM3: strips.map(strip => strip.volumeM3),
     dosesMin,

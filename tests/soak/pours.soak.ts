@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { proposePours } from '../../core/pours/proposePours'
 import { checkProposal } from '../pours/checkProposal'
+import { checkWishes } from '../pours/checkWishes'
 import { randomSlab } from '../pours/randomSlabs'
+import { randomWishes } from '../pours/randomWishes'
 import { ft2M2 } from '../pours/shapes'
 
 describe('a long run of the splitter', () => {
@@ -20,6 +22,19 @@ describe('a long run of the splitter', () => {
       const slab = randomSlab(seed)
       const cap = (900 + 300 * (seed % 2)) * ft2M2
       checkProposal(slab, cap, proposePours({ slabId: 's1', part: 'whole', region: slab, capM2: cap }), `slab ${seed}`)
+    }
+  })
+
+  it('keeps to the wishes on 2,000 random slabs', { timeout: 3_600_000 }, () => {
+    for (let seed = 4_000_000; seed < 4_002_000; seed++) {
+      const slab = randomSlab(seed)
+      const cap = (400 + 200 * (seed % 4)) * ft2M2
+      const wishes = randomWishes(slab, seed, { required: 2, lines: 1, areas: 1 })
+      const input = { slabId: 's1', part: 'whole', region: slab, capM2: cap, budget: 'small', wishes } as const
+      const proposal = proposePours(input)
+      const isStopped = proposal.findings.some(({ severity }) => severity === 'stop')
+      checkWishes(slab, wishes, proposal, `slab ${seed}`)
+      checkProposal(slab, isStopped ? Number.POSITIVE_INFINITY : cap, { ...proposal, findings: [] }, `slab ${seed}`)
     }
   })
 })

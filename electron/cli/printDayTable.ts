@@ -2,7 +2,7 @@
 import { DateTime } from 'luxon'
 import type { Plan } from '../../core/plan/plan'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
-import { caseWords, daySentence } from '../../core/reports/day/daySheet'
+import { caseName, daySentence } from '../../core/reports/day/daySheet'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Problem } from '../../shared/problem'
 import { printProblems } from './printProblems'
@@ -72,7 +72,12 @@ export function printDayTable(plan: Plan, day: PourDayPlan, problems: readonly P
   const cases = textTable(
     [
       ['If', 'start', 'slack', 'do next'],
-      ...own.whatIf.map(row => [caseWords[row.case], clock(row.startMs), slackWords(row.slackMin), row.doNext]),
+      ...own.whatIf.map(row => [
+        caseName(row.case, plan.site.units),
+        clock(row.startMs),
+        slackWords(row.slackMin),
+        row.doNext,
+      ]),
     ],
     ['left', 'right', 'right', 'left'],
   )

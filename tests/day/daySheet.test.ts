@@ -2,7 +2,7 @@ import ICAL from 'ical.js'
 import { describe, expect, it } from 'vitest'
 import { printPlanJson } from '../../core/plan/printPlanJson'
 import { calendarText, foldLine } from '../../core/reports/day/calendarText'
-import { daySentence, daySheet } from '../../core/reports/day/daySheet'
+import { checklist, daySentence, daySheet } from '../../core/reports/day/daySheet'
 import { wrapText } from '../../core/reports/day/wrapText'
 import { widthOf } from '../../core/reports/svgPen'
 import { renderPdf } from '../../electron/pdf/renderPdf'
@@ -129,6 +129,57 @@ describe('the day sheet', () => {
     expect(text).toContain(daySentence)
     expect(text).toContain('Before the truck')
     expect(text).toContain('If the day goes otherwise')
+  })
+
+  it('says what follows by day, and how many packages a dose takes', () => {
+    const day = plan.dayPlans[0]!
+    const text = svgOf(day.pourId, 1)
+      .replace(/<[^>]+>/g, ' ')
+      .replace(/\s+/g, ' ')
+    for (const word of ['After:', 'pull forms from', 'wash off release from', 'open to feet from', 'seal from'])
+      expect(text).toContain(word)
+    if (day.doseMarks.length > 0) expect(text).toMatch(/\d+ packages?, mix/)
+  })
+
+  describe('of a metric pour of three trucks and twelve strips', () => {
+    const terrace = sampleSite('metric-terrace')
+    const own = sampleSite('l-patio-accepted')
+    const big = planOf(
+      {
+        ...terrace,
+        ...{ crew: own.crew!, conditions: own.conditions!, capacity: { capM2: 92 } },
+        settings: { ...terrace.settings, loadM3: 4.6 },
+      },
+      { date: '2026-07-21', budget: 'small' },
+    )
+    const day = big.dayPlans.reduce((most, one) => (one.plan.strips.length > most.plan.strips.length ? one : most))
+    const { sections } = daySheet(big, day.pourId)
+    const svgs = sections.map(({ content: [node] }) => (typeof node === 'object' && 'svg' in node ? node.svg : ''))
+
+    it('keeps to two A4 pages with every strip and every line of the checklist', () => {
+      expect(day.plan.strips.length).toBeGreaterThan(8)
+      expect(sections).toHaveLength(2)
+      const text = svgs
+        .join(' ')
+        .replace(/<[^>]+>/g, ' ')
+        .replace(/\s+/g, ' ')
+      for (const strip of day.plan.strips) expect(text).toContain(` ${strip.id} `)
+      for (const line of checklist) expect(text).toContain(line)
+      expect(text).toContain('5.6 °C hotter')
+      expect(text).toContain(daySentence.slice(0, 40))
+      for (const svg of svgs)
+        for (const match of svg.matchAll(/<text x="([-\d.]+)" y="([-\d.]+)"/g)) {
+          expect(Number(match[1])).toBeLessThanOrEqual(595)
+          expect(Number(match[2])).toBeLessThanOrEqual(842 - 20)
+        }
+    })
+
+    it('has its first page in letters of 14 pt and more, and its log clear of the cautions', () => {
+      expect(Math.min(...sizesOf(svgs[0]!))).toBeGreaterThanOrEqual(14)
+      const yOf = (words: string): number =>
+        Number(new RegExp(`y="([\\d.]+)"[^>]*>${words}<`).exec(svgs[1]!)?.[1] ?? Number.NaN)
+      expect(yOf(day.plan.strips.at(-1)!.id)).toBeLessThan(842 - 34 - 78 + 16)
+    })
   })
 
   it('becomes a PDF', async () => {

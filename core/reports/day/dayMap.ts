@@ -82,7 +82,11 @@ function shadeEdges(plan: Plan, day: PourDayPlan, region: CurveRegion, at: (p: P
     .join('')
 }
 
-export function dayMap(plan: Plan, day: PourDayPlan, box: MapBox): { readonly svg: string; readonly shade: boolean } {
+export function dayMap(
+  plan: Plan,
+  day: PourDayPlan,
+  box: MapBox,
+): { readonly svg: string; readonly shade: boolean; readonly crowded: boolean } {
   const pour = plan.pours.find(({ id }) => id === day.pourId)!
   const at = placeOnPaper(pour.region, box)
   const rings = (region: CurveRegion): XY[][] => [region.outer, ...region.holes].map(ring => flattenRing(ring).map(at))
@@ -119,19 +123,29 @@ export function dayMap(plan: Plan, day: PourDayPlan, box: MapBox): { readonly sv
       }),
     )
   }
-  for (const shape of day.shapes) {
+  // Where neighbors' letters would touch they stand in three rows, and only a dose is written out.
+  const marks = day.shapes.map(shape => centroid(shape.regions)).flatMap(center => (center ? [at(center)] : []))
+  const crowded = marks.some(([x, y], i) => {
+    const next = marks[i + 1]
+    return next !== undefined && Math.abs(next[0] - x) < 44 && Math.abs(next[1] - y) < 40
+  })
+  for (const [index, shape] of day.shapes.entries()) {
     const center = centroid(shape.regions)
     if (!center) continue
-    const [x, y] = at(center)
+    const [x, middle] = at(center)
+    const y = crowded ? middle + ((index % 3) - 1) * 42 : middle
     const doseMin = day.plan.strips.find(strip => strip.id === shape.id)?.doseMin ?? 0
     const dose = doseMin === 0 ? 'plain' : `${doseMin} min`
     const wide = widthOf(dose, letterPt)
     parts.push(
-      drawPath(`M${num(x - wide / 2 - 2)} ${num(y + 2)}h${num(wide + 4)}v17h${num(-wide - 4)}Z`, { fill: '#fff' }),
       drawCircle([x, y - 12], 12, { fill: '#fff', stroke: ink, width: 1.4 }),
       drawText(shape.id, x, y - 7, { sizePt: letterPt, face: 'name', anchor: 'middle' }),
+    )
+    if (crowded && doseMin === 0) continue
+    parts.push(
+      drawPath(`M${num(x - wide / 2 - 2)} ${num(y + 2)}h${num(wide + 4)}v17h${num(-wide - 4)}Z`, { fill: '#fff' }),
       drawText(dose, x, y + 15, { sizePt: letterPt, anchor: 'middle' }),
     )
   }
-  return { svg: parts.join(''), shade: shade !== '' }
+  return { svg: parts.join(''), shade: shade !== '', crowded }
 }

@@ -1,11 +1,14 @@
 /** The sheet pinned up on the day of one pour: two pages, readable in black and white and at arm's length. */
 
+import type { UnitSystem } from '../../../shared/document/site'
 import { settingValue } from '../../../shared/settings'
 import { labelDose } from '../../concrete/tables/retarderDose'
 import type { Plan } from '../../plan/plan'
 import { pumpFacts } from '../../pours/day/placingMethod'
 import type { DoseMark, PourDayPlan } from '../../pours/day/pourDay'
 import type { WhatIfCase } from '../../pours/day/whatIf'
+import type { AfterTaskName } from '../../pours/order/afterTasks'
+import { packagesFor } from '../../pours/slab/retarderPackages'
 import { printMeasures } from '../../units/printMeasures'
 import { printNumber } from '../../units/printNumber'
 import { papers } from '../paper'
@@ -27,7 +30,7 @@ export const daySentence =
 const caution =
   'Wet concrete burns skin: boots, gloves, eye cover, no kneeling in it, rinse at once. Retarder, hardener and release: mask, gloves, label. Cut wet. Stay clear of power lines. Local rules, producer and labels come first.'
 
-export const caseWords: Record<WhatIfCase, string> = {
+const caseWords: Record<WhatIfCase, string> = {
   late15: '15 min late',
   late30: '30 min late',
   late45: '45 min late',
@@ -36,6 +39,9 @@ export const caseWords: Record<WhatIfCase, string> = {
   hotter: '10 °F hotter',
   rain14: 'Rain at 14:00',
 }
+
+export const caseName = (name: WhatIfCase, units: UnitSystem): string =>
+  name === 'hotter' && units === 'metric' ? '5.6 °C hotter' : caseWords[name]
 
 /** Before the first truck; ticked by hand. */
 export const checklist: readonly string[] = [
@@ -111,11 +117,13 @@ function doseText(mark: DoseMark, { plan }: SheetOf): string {
   const print = printMeasures(plan.site.units)
   const where = mark.marks.map(({ distanceM, corner }) => `${print.length(distanceM)} from ${corner}`).join(' and ')
   const what = mark.inDrumMin === 0 ? `Dose for ${mark.doseMin} min` : `Dose ${mark.doseMin - mark.inDrumMin} min more`
+  const count = packagesFor(mark.doseMin - mark.inDrumMin, mark.leftM3, plan.site.settings)
+  const packs = `${count} ${count === 1 ? 'package' : 'packages'}`
   const mixMin = settingValue(plan.site.settings, 'mixingStopMin')
   const stop =
     mark.afterStripId === '' || where === ''
-      ? `${what} before ${mark.beforeStripId}`
-      : `Stop at the mark after ${mark.afterStripId}: ${where}. ${what}`
+      ? `${what} before ${mark.beforeStripId}, ${packs}`
+      : `Stop at the mark after ${mark.afterStripId}: ${where}. ${what}, ${packs}`
   return `${stop}, mix ${printNumber(mixMin, 0)} min; ${print.volume(mark.leftM3)} left in the drum.`
 }
 
@@ -126,6 +134,26 @@ function retarderText({ day }: SheetOf): string | null {
   const label = labelDose(airC)
   const count = day.doseMarks.length
   return `${count} ${count === 1 ? 'dose' : 'doses'} of retarder, whole packages${label === null ? '' : ', by its label'}`
+}
+
+const afterWords: Readonly<Record<AfterTaskName, string>> = {
+  pullForms: 'pull forms',
+  sawJoints: 'saw joints',
+  washRelease: 'wash off release',
+  openToFeet: 'open to feet',
+  openToCars: 'open to cars',
+  seal: 'seal',
+}
+
+/** What follows the pour, by day; null where the pour has no day. */
+function afterText({ plan, day }: SheetOf): string | null {
+  const own = plan.days.find(({ pourIds }) => pourIds.includes(day.pourId))
+  if (!own || own.afterTasks.length === 0) return null
+  const byDay = new Map<string, string[]>()
+  for (const { task, date, time } of own.afterTasks)
+    byDay.set(date, [...(byDay.get(date) ?? []), `${afterWords[task]} from ${time}`])
+  const days = [...byDay].map(([date, tasks]) => `${printDay(date, 'short')} ${tasks.join(', ')}`)
+  return `After: ${days.join('; ')}. Labels and local code decide.`
 }
 
 function plantOrder(of: SheetOf, x: number, y: number, width: number): Column {
@@ -166,7 +194,13 @@ function plantOrder(of: SheetOf, x: number, y: number, width: number): Column {
   return column
 }
 
-function firstPage(of: SheetOf, widthPt: number, heightPt: number): string {
+interface FirstPage {
+  readonly svg: string
+  /** Of the checklist, what found no room. */
+  readonly left: readonly string[]
+}
+
+function firstPage(of: SheetOf, widthPt: number, heightPt: number): FirstPage {
   const { plan, day } = of
   const print = printMeasures(plan.site.units)
   const { zone } = plan.site.place
@@ -204,7 +238,7 @@ function firstPage(of: SheetOf, widthPt: number, heightPt: number): string {
   )
   const under = new Column(margin, bottom - 22, mapWide)
   under.text(
-    `Place ${day.plan.strips[0]!.id} first.${day.doseMarks.length > 0 ? ' X = dose mark.' : ''}${map.shade ? ' Dashed = edge of the shade at that hour.' : ''}`,
+    `Place ${day.plan.strips[0]!.id} first.${day.doseMarks.length > 0 ? ' X = dose mark.' : ''}${map.shade ? ' Dashed = edge of the shade at that hour.' : ''}${map.crowded ? ' Without minutes: plain.' : ''}`,
   )
   parts.push(...under.parts)
   const time = new Column(margin, bottom + 22, right - margin)
@@ -232,10 +266,11 @@ function firstPage(of: SheetOf, widthPt: number, heightPt: number): string {
   const second = new Column(margin + half + 20, left.y, half)
   const most = Math.max(0, Math.floor((heightPt - margin - left.y + 8) / lineStep))
   const lines = [...checklist, ...(day.method.method === 'pump' ? pumpFacts.map(({ fact }) => fact) : [])]
-  for (const line of lines.slice(0, most)) left.box(line)
-  for (const line of lines.slice(most, 2 * most)) second.box(line)
+  const half1 = Math.min(most, Math.ceil(lines.length / 2))
+  for (const line of lines.slice(0, half1)) left.box(line)
+  for (const line of lines.slice(half1, half1 + most)) second.box(line)
   parts.push(...left.parts, ...second.parts)
-  return svgPage(parts, widthPt, heightPt)
+  return { svg: svgPage(parts, widthPt, heightPt), left: lines.slice(half1 + most) }
 }
 
 function table(
@@ -254,7 +289,10 @@ function table(
     row.forEach((cell, c) => {
       if (c > 0) parts.push(drawPath(moveLine([at, top], [at, top + tall]), { stroke: ink, width: 0.5 }))
       parts.push(
-        drawText(cell, at + 3, top + tall - 6, { sizePt: 12.5, face: r === 0 || c === 0 ? 'planBold' : 'plan' }),
+        drawText(cell, at + 3, top + tall - Math.min(6, tall - 11), {
+          sizePt: 12.5,
+          face: r === 0 || c === 0 ? 'planBold' : 'plan',
+        }),
       )
       at += widths[c]!
     })
@@ -265,7 +303,7 @@ function table(
   return parts.join('')
 }
 
-function secondPage(of: SheetOf, widthPt: number, heightPt: number): string {
+function secondPage(of: SheetOf, widthPt: number, heightPt: number, checks: readonly string[]): string {
   const { plan, day } = of
   const { zone } = plan.site.place
   const right = widthPt - margin
@@ -284,7 +322,7 @@ function secondPage(of: SheetOf, widthPt: number, heightPt: number): string {
     const slackText = slack === null ? 'lost' : slack < 0 ? `${row.firstLostStripId ?? ''} lost` : `${slack} min`
     column.parts.push(
       drawPath(moveLine([margin, top - 14], [right, top - 14]), { stroke: ink, width: 0.5 }),
-      drawText(caseWords[row.case], margin, top, { sizePt: letterPt, face: 'planBold' }),
+      drawText(caseName(row.case, plan.site.units), margin, top, { sizePt: letterPt, face: 'planBold' }),
       drawText(clockTime(row.startMs, zone), margin + firstWide, top, { sizePt: letterPt }),
       drawText(slackText, margin + firstWide + startWide, top, { sizePt: letterPt, face: 'planBold' }),
     )
@@ -331,30 +369,43 @@ function secondPage(of: SheetOf, widthPt: number, heightPt: number): string {
     )
   }
   column.text(canWait)
+  const after = afterText(of)
+  if (after !== null) column.text(after, { sizePt: 13 })
+  if (checks.length > 0) {
+    column.heading('Before the truck, too')
+    const wide = (right - margin - 20) / 2
+    const columns = [0, 1].map(side => new Column(margin + side * (wide + 20), column.y, wide))
+    checks.forEach((line, i) => {
+      columns[i < Math.ceil(checks.length / 2) ? 0 : 1]!.box(line)
+    })
+    column.parts.push(...columns.flatMap(own => own.parts))
+    column.y = Math.max(...columns.map(own => own.y))
+  }
   column.heading('Log')
   const loadRows = [
     ['Load', 'batched', 'on site', 'empty', 'temp', 'slump', 'water'],
     ...day.plan.loads.map(load => [String(load.no), '', '', '', '', '', '']),
   ]
-  const stripRows = [
-    ['Strip', 'placed', 'ready', 'too hard', 'stamped', 'notes'],
-    ...day.plan.strips.map(strip => [strip.id, '', '', '', '', '']),
-  ]
+  const { strips } = day.plan
+  // Many strips stand in two tables side by side.
+  const sides = strips.length > 8 ? 2 : 1
+  const perSide = Math.ceil(strips.length / sides)
   const whole = right - margin
-  const share = (parts: readonly number[]): number[] => parts.map(part => part * whole)
+  const share = (parts: readonly number[], of = whole): number[] => parts.map(part => part * of)
   const footTall = 78
-  const rowCount = loadRows.length + stripRows.length
-  const tall = Math.max(17, Math.min(24, (heightPt - footTall - margin - column.y - 8) / rowCount))
+  const rowCount = loadRows.length + perSide + 1
+  const tall = Math.max(14.5, Math.min(24, (heightPt - footTall - margin - column.y - 8) / rowCount))
   column.parts.push(table(margin, column.y - 12, share([0.1, 0.15, 0.15, 0.15, 0.15, 0.15, 0.15]), loadRows, tall))
-  column.parts.push(
-    table(
-      margin,
-      column.y - 12 + loadRows.length * tall + 8,
-      share([0.1, 0.15, 0.15, 0.15, 0.15, 0.3]),
-      stripRows,
-      tall,
-    ),
-  )
+  const gap = 14
+  const sideWide = (whole - (sides - 1) * gap) / sides
+  const heads = ['Strip', 'placed', 'ready', 'too hard', 'stamped', ...(sides === 1 ? ['notes'] : [])]
+  const widths = sides === 1 ? [0.1, 0.15, 0.15, 0.15, 0.15, 0.3] : [0.16, 0.21, 0.21, 0.21, 0.21]
+  for (let side = 0; side < sides; side++) {
+    const own = strips.slice(side * perSide, (side + 1) * perSide)
+    const rows = [heads, ...own.map(({ id }) => [id, ...heads.slice(1).map(() => '')])]
+    const left = margin + side * (sideWide + gap)
+    column.parts.push(table(left, column.y - 12 + loadRows.length * tall + 8, share(widths, sideWide), rows, tall))
+  }
   const foot = new Column(margin, heightPt - margin - footTall + 16, whole)
   foot.text(caution, { sizePt: 12, face: 'planBold' })
   foot.text(daySentence, { sizePt: 10.5 })
@@ -376,10 +427,11 @@ export function daySheet(plan: Plan, pourId: string): PdfSet {
     content: [{ svg, width: widthPt, height: heightPt }],
   })
   const of = { plan, day }
+  const first = firstPage(of, widthPt, heightPt)
   return {
     title: sheetText(`${plan.site.name}, day sheet of pour ${day.number}`),
     subject: sheetText(`${plan.site.name}, ${day.date}`),
     footText: '',
-    sections: [page(firstPage(of, widthPt, heightPt)), page(secondPage(of, widthPt, heightPt))],
+    sections: [page(first.svg), page(secondPage(of, widthPt, heightPt, first.left))],
   }
 }

@@ -1,6 +1,8 @@
 /** The pours of the site and the joints between them: the accepted ones, else the first proposal. */
 import type { AcceptedPours, PourPart } from '../../shared/document/pours'
+import type { Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
+import type { Slab } from '../../shared/document/slab'
 import type { Finding, ProblemValue } from '../../shared/problem'
 import { settingValue } from '../../shared/settings'
 import type { CurveRegion } from '../geometry/curve'
@@ -37,12 +39,19 @@ export interface PlannedPours {
   readonly findings: readonly Finding[]
 }
 
+/** Where a corner of the slab is now: a joint that ends on it follows it. */
+const cornerOf = (source: Slab | undefined, vertexId: string): Pt | undefined =>
+  [source?.outline, ...(source?.openings ?? []).map(({ path }) => path)]
+    .flatMap(path => path?.vertices ?? [])
+    .find(({ id }) => id === vertexId)?.at
+
 /** The accepted pours, and the parts of the region that no accepted pour claims. */
 function drawAccepted(
   accepted: AcceptedPours,
   region: CurveRegion,
+  source: Slab | undefined,
 ): Drawn & { readonly unplanned: CurveRegion[]; readonly faces: readonly PourFace[] } {
-  const { faces, joints, findings } = pourFaces(region, accepted)
+  const { faces, joints, findings } = pourFaces(region, accepted, id => cornerOf(source, id))
   const { slabId, part } = accepted
   return {
     pours: faces.flatMap(face => {
@@ -154,6 +163,7 @@ export function* planPours(
     from.joints += piece.joints.length
   }
   for (const slab of slabs) {
+    const source = site.slabs.find(({ id }) => id === slab.id)
     for (const { part, regions } of memo.part('pourParts', slab.id, [slab], () => pourParts(slab))) {
       const accepted = site.accepted.find(a => a.slabId === slab.id && a.part === part)
       for (const [i, region] of regions.entries()) {
@@ -163,7 +173,7 @@ export function* planPours(
           addProposed(key, slab, part, region)
           continue
         }
-        const faces = memo.part('pourFaces', key, [region, accepted], () => drawAccepted(accepted, region))
+        const faces = memo.part('pourFaces', key, [region, accepted], () => drawAccepted(accepted, region, source))
         drawn.push(faces)
         over.push(...overCap(site, accepted.pours, faces.faces))
         faces.unplanned.forEach((rest, r) => {

@@ -167,3 +167,33 @@ describe('a stop-problem', () => {
     expect(plan.pours).toHaveLength(1)
   })
 })
+
+describe('an accepted joint that ends on a corner', () => {
+  it('follows the corner when it moves', () => {
+    const site = sampleSite('l-patio-accepted')
+    const slab = site.slabs[0]!
+    const corners = new Map(slab.outline.vertices.map(({ id, at }) => [id, at]))
+    const [row] = site.accepted
+    const joint = row!.joints.find(({ ends }) => ends.some(({ anchor }) => anchor.on === 'vertex'))!
+    const end = joint.ends.find(({ anchor }) => anchor.on === 'vertex')!
+    const vertexId = end.anchor.on === 'vertex' ? end.anchor.vertexId : ''
+    const [x, y] = corners.get(vertexId)!
+    const moved: Site = {
+      ...site,
+      accepted: [{ ...row!, joints: row!.joints.map(j => ({ ...j, locked: false })) }],
+      slabs: [
+        {
+          ...slab,
+          outline: {
+            ...slab.outline,
+            vertices: slab.outline.vertices.map(v => (v.id === vertexId ? { ...v, at: [x, y + 0.3] as const } : v)),
+          },
+        },
+      ],
+    }
+    const plan = planOf(moved)
+    expect(plan.problems.filter(({ code }) => code === 'anchorLost')).toEqual([])
+    const now = plan.joints.find(({ id }) => id === joint.id)!
+    expect([now.from, now.to].some(([px, py]) => Math.hypot(px - x, py - y - 0.3) < 1e-6)).toBe(true)
+  })
+})

@@ -72,7 +72,6 @@ export const tapKinds = [
   'rain',
   'done',
 ] as const
-export type TapKind = (typeof tapKinds)[number]
 
 /** One thing that happened at the slab, to the minute. Which of the optional fields it has follows from `what`. */
 export const LogTap = z.strictObject({

@@ -137,7 +137,7 @@ export type Quantity = z.infer<typeof Quantity>
 const utc = z.string()
 
 /** Instants are UTC, ISO 8601. `slackMin` < 0: a strip is lost. */
-const DayPlanRow = z.strictObject({
+export const DayPlanRow = z.strictObject({
   pourId: z.string(),
   startUtc: utc,
   strips: z.array(

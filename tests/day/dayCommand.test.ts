@@ -3,6 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { DayPlanRow } from '../../shared/planJson'
 
 const root = join(import.meta.dirname, '../..')
 const sample = (name: string) => join(root, 'samples', `${name}.slabwright.json`)
@@ -36,6 +37,25 @@ describe('day', () => {
     const { status, stdout } = run(sample('l-patio-accepted'), '--pour', '2', '--json')
     expect(status).toBe(0)
     expect(JSON.parse(stdout)).toMatchObject({ startUtc: '2026-07-22T13:00:00Z', slackMin: expect.any(Number) })
+  })
+
+  it('prints what the form of the plan’s JSON allows and nothing else, and the same as `plan --json`', () => {
+    const { stdout } = run(sample('l-patio-accepted'), '--pour', '1', '--json')
+    const day = DayPlanRow.parse(JSON.parse(stdout))
+    expect(Object.keys(day)).toEqual([
+      ...['pourId', 'startUtc', 'strips', 'tasks', 'loads', 'slackMin', 'chanceOfMiss', 'capacityM2', 'capacityRule'],
+      ...['evaporationMaxKgM2H', 'crew', 'whatIf'],
+    ])
+    expect(Object.keys(day.strips[0]!)).toEqual([
+      ...['id', 'areaM2', 'placeUtc', 'readyUtc', 'readyP10Utc', 'readyP90Utc', 'tooHardUtc', 'stampFromUtc'],
+      ...['stampToUtc', 'doseMin'],
+    ])
+    expect(day.capacityRule).toMatch(/^(userCap|commonPractice|crewAndWeather)$/)
+    const plan = spawnSync(process.execPath, [main, 'plan', sample('l-patio-accepted'), '--json'], {
+      ...{ encoding: 'utf8', maxBuffer: 1 << 28 },
+    })
+    const whole = JSON.parse(plan.stdout) as { dayPlans: { pourId: string }[] }
+    expect(whole.dayPlans.find(({ pourId }) => pourId === day.pourId)).toEqual(JSON.parse(stdout))
   })
 
   it('says what is missing: 1', () => {

@@ -39,8 +39,8 @@ export const inSlabChoices: Choices<Options['inSlab']> = [
 ]
 export const furnitureChoices = entries(furnitureKinds)
 export const tapeChoices: Choices<Options['tape']> = [
-  ['tie', 'Tie a point by two tapes'],
-  ['dimension', 'Dimension between two places'],
+  ['tie', 'Tie a point'],
+  ['dimension', 'Dimension'],
 ]
 export const noteChoices: Choices<Options['noteKind']> = [
   ['note', 'Note'],

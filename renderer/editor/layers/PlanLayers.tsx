@@ -179,6 +179,8 @@ export const HandlesLayer = memo(function HandlesLayer({
           if (lit) drawLit(pen, lit)
           if (plates) drawPlates(pen, { plates, joints, selection }, room)
           if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, slabs, print, room)
+          // Under the letters: a chosen line must not strike out its own length.
+          for (const geometry of chosen) drawSelection(pen, geometry)
           if (!clientView && (stage === 'slab' || stage === 'numbers')) {
             drawTapes(pen, site.tapes ?? [], print, room)
             drawNotes(pen, site.notes ?? [], room)
@@ -186,7 +188,6 @@ export const HandlesLayer = memo(function HandlesLayer({
           if (showsNames) drawSlabNames(pen, slabs, print, room)
           if (stage === 'slab') drawPoints(pen, site.points)
           drawCasterNames(pen, site.casters, print, room)
-          for (const geometry of chosen) drawSelection(pen, geometry)
           if (inHand) drawInHand(pen, inHand)
         })}
       />

@@ -1,5 +1,6 @@
 /** Air, drying, rain and wind of the day, hour by hour, over the rows of the pours. */
 import { useMemo } from 'react'
+import type { EvaporationBand } from '../../core/concrete/evaporation'
 import { evaporationOfDay } from '../../core/concrete/evaporationOfDay'
 import { dayConditions } from '../../core/pours/day/dayConditions'
 import { printMeasures } from '../../core/units/printMeasures'
@@ -11,11 +12,7 @@ import type { Scale } from './DayRail'
 const hourMs = 3_600_000
 
 /** Drying bands from the least to the most: pale to dark, so that gray tells them too. */
-const bandInk = { usual: 7, lowBleed: 6, watch: 5, precautions: 3 } as const
-type Ink = keyof typeof bandInk
-
-const bandOf = (rate: number): Ink =>
-  rate >= 1 ? 'precautions' : rate >= 0.5 ? 'watch' : rate >= 0.25 ? 'lowBleed' : 'usual'
+const bandInk: Readonly<Record<EvaporationBand, number>> = { low: 7, veryLowBleed: 6, lowBleed: 5, precautions: 3 }
 
 export function WeatherRows({
   site,
@@ -35,7 +32,8 @@ export function WeatherRows({
     const drying = evaporationOfDay(day.value.weather, airC => airC + over, settings)
     return day.value.hours.map(hour => {
       const fromMs = Date.parse(hour.startUtc)
-      return { ...hour, fromMs, rate: drying.find(row => row.fromMs === fromMs)?.rateKgM2H ?? null }
+      const own = drying.find(row => row.fromMs === fromMs)
+      return { ...hour, fromMs, rate: own?.rateKgM2H ?? null, band: own?.band ?? ('low' as const) }
     })
   }, [conditions, date, place, settings])
   if (!rows) return null
@@ -66,7 +64,9 @@ export function WeatherRows({
   )
   const degrees = (airC: number) => `${Math.round(units === 'metric' ? airC : airC * 1.8 + 32)}°`
   const wind = (ms: number) => String(Math.round(units === 'metric' ? ms * 3.6 : ms / 0.44704))
-  const peak = most >= 1 ? 'over the limit for precautions' : 'under the limit for precautions'
+  const peak = shown.some(row => row.band === 'precautions')
+    ? 'over the limit for precautions'
+    : 'under the limit for precautions'
   return (
     <ul className="rail-weather" aria-label="Weather of the day">
       <li
@@ -81,20 +81,15 @@ export function WeatherRows({
               {...box(row.fromMs)}
               y={1}
               height={18}
-              style={{ fill: `var(--sh-${bandInk[bandOf(row.rate ?? 0)]})` }}
+              style={{ fill: `var(--sh-${bandInk[row.band]})` }}
             />
           ))}
-          {shown.map((row, i) =>
-            (row.rate ?? 0) >= 1 ? (
-              <path
-                key={row.fromMs}
-                className="rail-limit"
-                d={`M${box(row.fromMs).x} 18.5h${box(row.fromMs).width}`}
-                data-i={i}
-              />
+          {shown.map(row =>
+            row.band === 'precautions' ? (
+              <path key={row.fromMs} className="rail-limit" d={`M${box(row.fromMs).x} 18.5h${box(row.fromMs).width}`} />
             ) : null,
           )}
-          {shown.filter(inside).map(row => text(row.fromMs, degrees(row.airC), (row.rate ?? 0) >= 1))}
+          {shown.filter(inside).map(row => text(row.fromMs, degrees(row.airC), row.band === 'precautions'))}
         </svg>
       </li>
       <li className="rail-row weather" aria-label="Wind and chance of rain by the hour">

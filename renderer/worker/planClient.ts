@@ -10,6 +10,8 @@ const silenceMs = 10_000
 const attempts = 2
 /** How long after a gesture the splits are looked for in earnest. */
 const restMs = 250
+/** While the hand moves faster than this nothing is asked: the answer would be behind it before it came. */
+const handMs = 60
 
 export interface WorkerHandle {
   post(message: ToWorker): void
@@ -85,6 +87,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
   let shown: { rev: number; site: Site; ask: PlanAsk; isPreview: boolean } | null = null
   let timer: unknown = null
   let rest: unknown = null
+  let hand: unknown = null
   let failures = 0
   const latest = new Map<PartName, unknown>()
 
@@ -157,6 +160,22 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
     rest = null
   }
 
+  const handRests = () => {
+    if (hand !== null) clearTimer(hand)
+    hand = null
+  }
+
+  function followHand(): void {
+    handRests()
+    // The answer to an older preview is of no use; whatever it is, it is not waited for.
+    disarm()
+    hand = setTimer(() => {
+      hand = null
+      send()
+    }, handMs)
+    publish({ rev: shown?.rev ?? 0, isRenewing: true })
+  }
+
   function want(budget: 'small' | 'full'): void {
     if (shown === null) return
     const { rev, ask } = shown
@@ -178,6 +197,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
 
   function send(isAfterGesture = false): void {
     restOver()
+    handRests()
     if (shown === null) return
     const { rev, site, isPreview } = shown
     worker ??= startWorker(receive, message => fail(message))
@@ -204,17 +224,19 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
     update(site, ask, isPreview) {
       const sameSite = shown?.site === site
       if (sameSite && shown !== null && shown.isPreview === isPreview && isSameAsk(shown.ask, ask)) return
-      const isAfterGesture = !isPreview && (shown?.isPreview ?? false)
+      const wasPreview = shown?.isPreview ?? false
       // Another date is another answer, though the document is the same: it takes a revision of its own.
       const rev = (shown?.rev ?? 0) + 1
       shown = { rev, site, ask, isPreview }
       failures = 0
-      send(isAfterGesture)
+      if (isPreview && wasPreview) followHand()
+      else send(wasPreview)
     },
     reset() {
       worker?.post({ kind: 'cancel' })
       disarm()
       restOver()
+      handRests()
       committed = null
       shown = null
       state = empty
@@ -224,6 +246,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
       worker?.post({ kind: 'cancel' })
       disarm()
       restOver()
+      handRests()
       publish({ isRenewing: false, progress: null, isStopped: true })
     },
     goOn() {
@@ -234,6 +257,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
     },
     stop() {
       disarm()
+      handRests()
       stopWorker()
     },
   }

@@ -69,6 +69,13 @@ function bench(derive: PlanServerOf['derive'] = deriveWith(), now: () => number 
     crash: (message: string) => crash(message),
     state: () => states.at(-1)!,
     states,
+    restHand: () => {
+      const [timer] = timers.splice(
+        timers.findIndex(({ ms }) => ms === 60),
+        1,
+      )
+      timer?.call()
+    },
     runWorker: () => {
       const jobs = work
       work = []
@@ -105,6 +112,7 @@ describe('the plan of a document', () => {
     b.client.update(renamed(site, 'B'), ask, false)
     b.client.update(renamed(site, 'C'), ask, true)
     b.client.update(renamed(site, 'D'), ask, true)
+    b.restHand()
     const syncs = b.toWorker.filter(m => m.kind === 'sync')
     expect(syncs.map(m => [m.baseRev, m.preview, m.whole !== undefined])).toEqual([
       [null, false, true],
@@ -113,6 +121,28 @@ describe('the plan of a document', () => {
       [2, true, false],
     ])
     expect(syncs[3]?.patches).toEqual([{ op: 'replace', path: ['name'], value: 'D' }])
+  })
+
+  it('is not asked for while a hand moves, and is once it rests or lets go', () => {
+    const site = lPatio()
+    const b = bench()
+    b.client.update(site, ask, false)
+    b.runWorker()
+    b.deliver()
+    const asked = () => b.toWorker.filter(m => m.kind === 'want').length
+    for (const name of ['B', 'C', 'D']) b.client.update(renamed(site, name), ask, true)
+    expect(asked()).toBe(2)
+    expect(b.timers.map(({ ms }) => ms)).toEqual([60])
+    expect(b.state().isRenewing).toBe(true)
+    b.runWorker()
+    b.deliver()
+    expect(b.state().isRenewing).toBe(true)
+    b.restHand()
+    expect(asked()).toBe(3)
+    b.client.update(renamed(site, 'E'), ask, true)
+    b.client.update(renamed(site, 'E'), ask, false)
+    expect(asked()).toBe(4)
+    expect(b.timers.some(({ ms }) => ms === 60)).toBe(false)
   })
 
   it('of an older revision is never shown', () => {

@@ -96,6 +96,7 @@ export function createPlanServer({ post, later, derive, now }: PlanServerOf): (r
       if (asked !== null) start(asked)
       if (running === null) return
       const { want: own, steps } = running
+      let reached: ScreenStep | null = null
       for (const begin = now(); now() - begin < sliceMs; ) {
         const step = steps.next()
         if (step.done) {
@@ -107,8 +108,9 @@ export function createPlanServer({ post, later, derive, now }: PlanServerOf): (r
           return
         }
         send(own.rev, own.parts, step.value.ready)
-        post({ kind: 'progress', rev: own.rev, doing: step.value.doing, share: step.value.share })
+        reached = step.value
       }
+      if (reached !== null) post({ kind: 'progress', rev: own.rev, doing: reached.doing, share: reached.share })
       queue()
     } catch (error) {
       const rev = (running ?? { want: asked }).want?.rev ?? 0

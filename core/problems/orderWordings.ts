@@ -1,7 +1,7 @@
 /** The findings of order, days and edits of joints in trade words. */
 import type { orderCodes, ProblemValue } from '../../shared/problem'
-import { printDay } from '../reports/printDay'
 import type { Measures } from '../units/measures'
+import { printDay } from '../units/printDay'
 import type { Wording } from './wording'
 
 const told = (date: ProblemValue | undefined): string => printDay(String(date), 'short')

@@ -1,5 +1,6 @@
 import type { Pt } from '../../shared/document/primitives'
 import type { Measures } from '../units/measures'
+import { printDay } from '../units/printDay'
 import { curveRegionPath, edgePath, type Frame, regionRings, toPage } from './frame'
 import { drawHatch, type Hatch } from './hatch'
 import {
@@ -16,7 +17,6 @@ import {
   tagBox,
 } from './layer'
 import type { Candidate, LabelBox, LabelWish } from './placeLabels'
-import { printDay } from './printDay'
 import type { SheetData, SheetJoint, SheetPour } from './sheetData'
 import { closedPath, drawPath, drawRect, drawText, ink, moveLine, softInk, widthOf, type XY } from './svgPen'
 

@@ -1,7 +1,7 @@
 import type { Measures } from '../units/measures'
+import { printDay } from '../units/printDay'
 import { type PdfNode, pdfText } from './pdfNode'
 import { pourJointLength } from './pourJointLength'
-import { printDay } from './printDay'
 import type { SheetData } from './sheetData'
 
 const right = { alignment: 'right' } as const

@@ -1,6 +1,6 @@
+import { printDay } from '../units/printDay'
 import { compassPoint } from './compassPoint'
 import { type PdfNode, pdfText } from './pdfNode'
-import { printDay } from './printDay'
 import type { SheetData } from './sheetData'
 
 interface Column {

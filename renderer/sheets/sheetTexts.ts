@@ -2,7 +2,7 @@
 import { DateTime } from 'luxon'
 import type { Plan, PlannedPour } from '../../core/plan/plan'
 import { noticeLine } from '../../core/reports/cautions'
-import { printDay } from '../../core/reports/printDay'
+import { printDay } from '../../core/units/printDay'
 import { printMeasures } from '../../core/units/printMeasures'
 
 export const readers = ['crew', 'plant', 'owner'] as const

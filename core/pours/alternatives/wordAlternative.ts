@@ -1,5 +1,7 @@
 /** What speaks for and against one way to split beside the others, in trade words. */
+
 import type { Measures } from '../../units/measures'
+import { printDay } from '../../units/printDay'
 import type { Alternative, AlternativeFigures } from './alternative'
 
 export interface AlternativeSentence {
@@ -54,8 +56,8 @@ export function wordAlternative(
   if (own.lastPourDate !== null && beside.lastPourDate !== null && own.lastPourDate !== beside.lastPourDate)
     sentences.push(
       own.lastPourDate < beside.lastPourDate
-        ? { sign: '+', words: `Last pour sooner, ${own.lastPourDate}` }
-        : { sign: '−', words: `Last pour later, ${own.lastPourDate}` },
+        ? { sign: '+', words: `Last pour sooner, ${printDay(own.lastPourDate, 'short')}` }
+        : { sign: '−', words: `Last pour later, ${printDay(own.lastPourDate, 'short')}` },
     )
   return sentences
 }

@@ -10,7 +10,7 @@ import { type SettingName, type SettingOverrides, settingValue } from '../../../
 import { regionContains } from '../../geometry/contains'
 import type { CurveRegion } from '../../geometry/curve'
 import type { ResolvedSlab } from '../../geometry/resolvedSlab'
-import { printDay } from '../../reports/printDay'
+import { printDay } from '../../units/printDay'
 import { pourAdjacency } from '../pourAdjacency'
 import { toCutRegion } from '../region/cutRegion'
 import { insidePoint } from '../region/insidePoint'

@@ -1,9 +1,10 @@
-import { useMemo, useRef } from 'react'
+import { useDeferredValue, useMemo, useRef } from 'react'
 import { Collection, Header, ListBox, ListBoxItem, ListBoxSection, type Selection, Text } from 'react-aria-components'
 import { printMeasures } from '../../core/units/printMeasures'
 import { Icon } from '../app/Icon'
 import { usePlan, useSession, useSite, useView } from '../app/session'
-import { outlineSections } from './outlineOf'
+import { keepRows } from './keepRows'
+import { type OutlineSection, outlineSections } from './outlineOf'
 
 /** The plan as a list, in step with what is selected on the canvas: one tab stop, arrows inside. */
 export function PlanOutline() {
@@ -20,10 +21,14 @@ export function PlanOutline() {
   if (!isInHand || live?.site.id !== settled.current?.site.id) settled.current = live
   const listed = settled.current
   const shownPours = stage === 'pours' ? pours : undefined
-  const sections = useMemo(
-    () => (listed ? outlineSections(listed, shownPours, printMeasures(listed.site.units)) : []),
-    [listed, shownPours],
-  )
+  const kept = useRef<readonly OutlineSection[]>([])
+  const latest = useMemo(() => {
+    const now = listed ? outlineSections(listed, shownPours, printMeasures(listed.site.units)) : []
+    kept.current = keepRows(kept.current, now)
+    return kept.current
+  }, [listed, shownPours])
+  // The canvas goes first: a long list follows it when there is time.
+  const sections = useDeferredValue(latest)
   const list = useMemo(
     () => (
       <ListBox

@@ -110,7 +110,7 @@ const gestures: readonly Gesture[] = [
     id: 'hour',
     what: 'dragging the hour',
     async begin(page) {
-      await page.getByRole('slider').first().focus()
+      await page.getByRole('slider', { name: 'Hour shown' }).focus()
     },
     step: page => page.keyboard.press('ArrowRight'),
     async end() {},

@@ -8,9 +8,10 @@ import { settingValue } from '../../shared/settings'
 import type { CurveRegion } from '../geometry/curve'
 import { edgeLength } from '../geometry/edgeLength'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
+import { asBuiltFaces } from '../pours/asBuiltFaces'
 import { overCap } from '../pours/editing/editPart'
 import { type DaysPlan, planDays } from '../pours/order/planDays'
-import { type PourFace, pourFaces } from '../pours/pourFaces'
+import { type PourFace, type PourFaces, pourFaces } from '../pours/pourFaces'
 import { pourShape } from '../pours/pourShape'
 import type { Proposal } from '../pours/proposePours'
 import { isolationEdges } from '../quantities/edgeLengths'
@@ -45,13 +46,19 @@ const cornerOf = (source: Slab | undefined, vertexId: string): Pt | undefined =>
     .flatMap(path => path?.vertices ?? [])
     .find(({ id }) => id === vertexId)?.at
 
-/** The accepted pours, and the parts of the region that no accepted pour claims. */
+type DrawnPart = Drawn & { readonly unplanned: CurveRegion[]; readonly faces: readonly PourFace[] }
+
+/** The accepted pours, poured ones as they were poured, and the parts of each region that no accepted pour claims. */
 function drawAccepted(
   accepted: AcceptedPours,
-  region: CurveRegion,
+  regions: readonly CurveRegion[],
   source: Slab | undefined,
-): Drawn & { readonly unplanned: CurveRegion[]; readonly faces: readonly PourFace[] } {
-  const { faces, joints, findings } = pourFaces(region, accepted, id => cornerOf(source, id))
+): readonly DrawnPart[] {
+  const cuts = regions.map(region => pourFaces(region, accepted, id => cornerOf(source, id)))
+  return asBuiltFaces(cuts, accepted).map(cut => drawFaces(accepted, cut))
+}
+
+function drawFaces(accepted: AcceptedPours, { faces, joints, findings }: PourFaces): DrawnPart {
   const { slabId, part } = accepted
   return {
     pours: faces.flatMap(face => {
@@ -66,7 +73,7 @@ function drawAccepted(
       ...joint,
       slabId,
       kind: 'construction',
-      locked: accepted.joints.find(j => j.id === joint.id)?.locked ?? false,
+      locked: accepted.joints.find(j => j.id === joint.id)?.locked ?? joint.id.startsWith('as-built-'),
     })),
     findings,
     faces,
@@ -166,14 +173,19 @@ export function* planPours(
     const source = site.slabs.find(({ id }) => id === slab.id)
     for (const { part, regions } of memo.part('pourParts', slab.id, [slab], () => pourParts(slab))) {
       const accepted = site.accepted.find(a => a.slabId === slab.id && a.part === part)
+      const cuts =
+        accepted &&
+        memo.part('pourFaces', `${slab.id} ${part}`, [accepted, ...regions], () =>
+          drawAccepted(accepted, regions, source),
+        )
       for (const [i, region] of regions.entries()) {
         const key = `${slab.id} ${part} ${i}`
         yield
-        if (!accepted) {
+        const faces = cuts?.[i]
+        if (!accepted || !faces) {
           addProposed(key, slab, part, region)
           continue
         }
-        const faces = memo.part('pourFaces', key, [region, accepted], () => drawAccepted(accepted, region, source))
         drawn.push(faces)
         over.push(...overCap(site, accepted.pours, faces.faces))
         faces.unplanned.forEach((rest, r) => {

@@ -3,6 +3,7 @@ import type { AcceptedPours, End, Joint } from '../../shared/document/pours'
 import type { Pt } from '../../shared/document/primitives'
 import type { Finding } from '../../shared/problem'
 import type { CurveRegion } from '../geometry/curve'
+import { asBuiltM2 } from './asBuiltFaces'
 import { regionContains } from './region/cut'
 import { type CutRegion, type CutRing, toCurveRegion, toCutRegion } from './region/cutRegion'
 import { insidePoint } from './region/insidePoint'
@@ -30,9 +31,6 @@ export interface PourFaces {
   readonly joints: readonly FaceJoint[]
   readonly findings: readonly Finding[]
 }
-
-/** As-built areas that differ by less are the same (m²): about 1 ft². */
-const asBuiltM2 = 0.1
 
 /** The point at share t of the edge's length, over all its parts in ring order; null when the edge is gone. */
 function pointOnEdge(ring: CutRing, edgeId: string, t: number): Pt | null {

@@ -92,8 +92,8 @@ export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
     hint: 'Drag its end to an edge or to another joint.',
   }),
   differsFromAsBuilt: ({ values, print }) => ({
-    message: `Pour ${values.number} is drawn with ${print.area(Number(values.areaM2))} but was poured with ${print.area(Number(values.builtM2))}: it differs from as built by ${print.area(Number(values.byM2))}.`,
-    hint: 'Move the outline back to what was poured.',
+    message: `The slab was changed under poured concrete: pour ${values.number} was poured with ${print.area(Number(values.builtM2))} and would now have ${print.area(Number(values.areaM2))}; ${print.area(Number(values.byM2))} lies otherwise. It stays as it was poured.`,
+    hint: 'Move the outline back to what was poured, or plan the rest anew.',
   }),
   outsideRange: ({ values }) => ({
     message: `${values.what} of ${values.value} lies outside ${values.low} to ${values.high}, where its formula holds.`,

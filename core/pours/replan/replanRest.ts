@@ -7,8 +7,8 @@ import { settingValue } from '../../../shared/settings'
 import { missing } from '../../document/commands/editSite'
 import type { CurveRegion } from '../../geometry/curve'
 import { subtractCurves } from '../../geometry/curveBoolean'
-import { resolvePath } from '../../geometry/resolvePath'
 import { resolveSlab } from '../../geometry/resolveSlab'
+import { builtRegion, isAsBuilt } from '../asBuiltFaces'
 import type { PoursOffer } from '../editing/acceptPours'
 import { cutPart } from '../editing/editPart'
 import { type JointGround, jointGround, nearestOnLine, onM } from '../editing/jointGround'
@@ -18,8 +18,6 @@ import { fixedFaces } from '../wishes/fixedFaces'
 import type { JointWishes, RequiredLine } from '../wishes/jointWishes'
 import { resolveWishes } from '../wishes/resolveWishes'
 
-/** As-built and drawn areas that differ by less are one (m²): about 1 ft². */
-const asBuiltM2 = 0.1
 /** A sliver between a drawn and a built edge is no pour (m²): 1 ft². */
 const leastRestM2 = 0.1
 
@@ -134,9 +132,8 @@ export function openGround(
   const keptFaces = faces.filter(({ pourId }) => stays.some(({ id }) => id === pourId))
   const frozen = stays.flatMap(({ id, poured }): CurveRegion[] => {
     const face = keptFaces.find(({ pourId }) => pourId === id)
-    if (!poured || (face && Math.abs(face.areaM2 - poured.areaM2) <= asBuiltM2)) return face ? [face.region] : []
-    const outer = resolvePath(poured.outline, id).ring
-    return [{ outer, holes: poured.holes.map(hole => resolvePath(hole, id).ring) }]
+    if (!poured || (face && isAsBuilt(face, poured))) return face ? [face.region] : []
+    return [builtRegion(poured, id)]
   })
   const keptRegions = keptFaces.map(({ region }) => region)
   const regions = frozen.length === 0 ? ground.regions : subtractCurves(ground.regions, frozen).regions

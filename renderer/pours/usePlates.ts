@@ -26,7 +26,8 @@ export function usePlates(live: LivePlan): DrawnPours {
     const kept = accepted.flatMap(each => each.pours)
     return pours.map((pour): PourPlate => {
       const document = kept.find(({ id }) => id === pour.id)
-      const volume = quantities?.find(q => q.pourId === pour.id && q.id.endsWith('-concrete-volume'))
+      // What is ordered, as on the sheets.
+      const volume = quantities?.find(q => q.pourId === pour.id && q.id.endsWith('-concrete-order'))
       return {
         pour,
         tint: tintOf.get(pour.id) ?? 1,

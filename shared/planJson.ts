@@ -109,6 +109,8 @@ const AlternativeRow = z.strictObject({
     reentrantLeft: num,
     cornersUnder60: num,
     outOfReachM2: num,
+    beyondChuteM2: num,
+    mixedSunPours: z.nullable(num),
     largestM2: num,
     lastPourDate: z.nullable(z.string()),
   }),

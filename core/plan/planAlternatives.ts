@@ -16,7 +16,7 @@ import type { Plan } from './plan'
 import { planExposures } from './planShade'
 import { pourParts } from './pourParts'
 import { pourWishes } from './pourWishes'
-import { type PourBudget, splitRegion } from './splitRegion'
+import { groundOnSite, type PourBudget, splitRegion } from './splitRegion'
 
 /** What accepting leaves as it is: poured and locked pours, and the joints around them. */
 export interface KeptPours {
@@ -79,6 +79,7 @@ function groundOf(plan: Plan, slab: ResolvedSlab, part: PourPart, thicknessM: nu
     pumped: (access?.pumpSpots.length ?? 0) > 0,
     units,
     settings,
+    access,
     site: {
       slabs: plan.slabs,
       casters,
@@ -143,7 +144,10 @@ export function* planAlternativesSteps(
         const question = { site, slab, part, region, key, capM2, wishes, day, exposed, budget }
         const search: SplitSearch = pourCount =>
           splitRegion(memo, pourCount === undefined ? question : { ...question, pourCount })
-        const ground = groundOf(plan, slab, part, thicknessM, capM2)
+        const ground: PricingGround = {
+          ...groundOf(plan, slab, part, thicknessM, capM2),
+          ...(exposed ? { onSite: groundOnSite(memo, question) } : {}),
+        }
         const found = yield* findAlternatives({ region, capM2, ...(wishes ? { wishes } : {}) }, ground, search)
         const name = budget === 'full' ? 'alternatives' : 'quickAlternatives'
         all.push(

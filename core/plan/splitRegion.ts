@@ -35,7 +35,11 @@ export interface SplitQuestion {
 
 const clockSettings = ['firstTruckH', 'strikeOffMostM2H', 'stampFromH', 'stampToH'] as const satisfies SettingName[]
 
-function groundOnSite(memo: Memo, { site, slab, capM2, day, exposed }: SplitQuestion): SiteGround | null {
+/** What sun and trucks make of a pour; null where they tell no split from another. */
+export function groundOnSite(
+  memo: Memo,
+  { site, slab, capM2, day, exposed }: Pick<SplitQuestion, 'site' | 'slab' | 'capM2' | 'day' | 'exposed'>,
+): SiteGround | null {
   if (!exposed) return null
   const { access, calendar, settings } = site
   const clock = clockSettings.map(name => settingValue(settings, name))

@@ -18,6 +18,8 @@ export interface SiteTerms {
 export interface SiteGround {
   /** Adds feet of joint to the terms. */
   addCost(pour: CutRegion, weights: Weights, terms: SiteTerms): void
+  /** True where at some time between placing and stamping at least a tenth lies in sun and a tenth in shade. */
+  isPartInSun(pour: CutRegion): boolean
   /** Along the shade line when the first mat goes down, where it is all but straight. */
   readonly shadeLine: Direction | null
 }
@@ -34,6 +36,8 @@ export interface SiteGroundOf {
 
 /** Samples along the longer side of the slab's box: shares are good to about two hundredths. */
 const mostSamples = 48
+/** The smaller of sun and shade on a pour below which all of it sets alike: own assumption, share of its area. */
+const leastMix = 0.1
 /** Light that is no longer shade. */
 const sunnyShare = 0.5
 const hourMs = 3_600_000
@@ -216,20 +220,27 @@ export function siteGround({ exposed, clock, capM2, truckSpots, chuteReachM }: S
     (best, plane) => (best && Math.abs(best.ms - firstMatMs) <= Math.abs(plane.ms - firstMatMs) ? best : plane),
     null,
   )
+  const lookAt = (pour: CutRegion) => {
+    const spans = spansIn(samples, pour)
+    let total = 0
+    for (let i = 0; i < spans.length; i += 3) total += spans[i + 2]! - spans[i + 1]!
+    return { spans, total, until: clock.startMs + openHours(pour.areaM2, clock) * hourMs }
+  }
   return {
     shadeLine: atFirstMat && lineIn(samples, isSlab, atFirstMat.before),
     addCost(pour, w, terms) {
-      const spans = spansIn(samples, pour)
-      let total = 0
-      for (let i = 0; i < spans.length; i += 3) total += spans[i + 2]! - spans[i + 1]!
+      const { spans, total, until } = lookAt(pour)
       if (total === 0) return
-      const until = clock.startMs + openHours(pour.areaM2, clock) * hourMs
       let mixedMin = 0
       for (const { ms, minutes, before } of planes)
         if (ms <= until) mixedMin += minutes * mixOf(spans, before, width, total)
       const mix = reached ? mixOf(spans, reached, width, total) : 0
       terms.shadeLine += Math.min(w.shadeLineMost, w.shadeLine * 10 * mixedMin)
       terms.mixedPlacing += (w.mixedPlacing * mix * pour.areaM2) / ft2M2
+    },
+    isPartInSun(pour) {
+      const { spans, total, until } = lookAt(pour)
+      return total > 0 && planes.some(({ ms, before }) => ms <= until && mixOf(spans, before, width, total) >= leastMix)
     },
   }
 }

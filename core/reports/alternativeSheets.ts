@@ -40,6 +40,8 @@ function rowsOf({ figures, price, shadeLineFt }: SheetAlternative, measures: Mea
     ['Inside corners left', String(figures.reentrantLeft)],
     ['Corners under 60°', String(figures.cornersUnder60)],
     ['Out of reach', measures.area(figures.outOfReachM2)],
+    ['Beyond the chute', measures.area(figures.beyondChuteM2)],
+    ['Pours part in sun', figures.mixedSunPours === null ? '–' : String(figures.mixedSunPours)],
     ['Sun and shade mixed', shadeLineFt === null ? '–' : `${printNumber(shadeLineFt, 0)} ft`],
     ['Largest pour', measures.area(figures.largestM2)],
     ['Last pour', figures.lastPourDate === null ? 'open' : printDay(figures.lastPourDate, 'short')],

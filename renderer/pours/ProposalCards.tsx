@@ -140,6 +140,14 @@ function ProposalCard({
               <dd>{print.length(figures.jointM)}</dd>
             </div>
             <div>
+              <dt>Beyond the chute</dt>
+              <dd>{figures.beyondChuteM2 > 0 ? print.area(figures.beyondChuteM2) : 'none'}</dd>
+            </div>
+            <div>
+              <dt>Part in sun</dt>
+              <dd>{figures.mixedSunPours === null ? 'not known' : pourCount(figures.mixedSunPours)}</dd>
+            </div>
+            <div>
               <dt>Last pour</dt>
               <dd>{figures.lastPourDate === null ? 'no day left' : printDate(figures.lastPourDate)}</dd>
             </div>

@@ -3,12 +3,14 @@ import { createMemo } from '../../core/plan/memo'
 import { planAlternatives } from '../../core/plan/planAlternatives'
 import { printPlanJson } from '../../core/plan/printPlanJson'
 import type { Alternative } from '../../core/pours/alternatives/alternative'
-import type { PricingGround } from '../../core/pours/alternatives/priceAlternative'
+import { figuresOf, type PricingGround } from '../../core/pours/alternatives/priceAlternative'
 import { isDominated, proposeAlternatives } from '../../core/pours/alternatives/proposeAlternatives'
 import { splitIntoLanes } from '../../core/pours/alternatives/splitIntoLanes'
+import { wordAlternative } from '../../core/pours/alternatives/wordAlternative'
 import { alternativeSheets } from '../../core/reports/alternativeSheets'
 import { pdfSet } from '../../core/reports/pdfSet'
 import { planSheetData } from '../../core/reports/planSheetData'
+import { printMeasures } from '../../core/units/printMeasures'
 import { PlanJson } from '../../shared/planJson'
 import { defaults } from '../../shared/settings'
 import { planOf, sampleSite } from '../plan/sampleSite'
@@ -74,6 +76,54 @@ describe('the ways to split', () => {
   })
 })
 
+describe('reach and sun', () => {
+  const walk = region(rectangle(0, 0, 120, 30))
+  const lots = (truckXs: readonly number[], pumped = false): PricingGround['access'] => ({
+    truckSpots: truckXs.map((x, i) => ({ id: `k${i}`, at: [x * ftM, 15 * ftM] })),
+    pumpSpots: pumped ? [{ id: 'k9', at: [0, 0] }] : [],
+    washouts: [],
+    noGo: [],
+    chuteReachM: 5,
+    ways: [],
+  })
+  const strips = proposeAlternatives(
+    { slabId: 'slab-1', part: 'whole', region: walk, capM2: 900 * ft2M2, budget: 'small' },
+    ground,
+  )[0]!.proposal
+
+  it('pours whose far corner lies past three chutes from every truck spot are beyond the chute', () => {
+    expect(strips.pours).toHaveLength(4)
+    const beyond = (of: PricingGround['access']) => figuresOf(strips, { ...ground, access: of }).beyondChuteM2 / ft2M2
+    // 15 m = 49 ft: of four pours of 30 ft × 30 ft the far corner of the first lies 33.5 ft off, of the second 62 ft.
+    expect(beyond(lots([0]))).toBeCloseTo(2700, 6)
+    expect(beyond(lots([0, 120]))).toBeCloseTo(1800, 6)
+    expect(beyond(lots([30, 90]))).toBe(0)
+    expect(beyond(lots([0], true))).toBe(0)
+    expect(beyond(undefined)).toBe(0)
+  })
+
+  it('pours part in sun are counted; not looked at is not none', () => {
+    const onSite = { addCost: () => {}, shadeLine: null, isPartInSun: ({ areaM2 }: { areaM2: number }) => areaM2 > 0 }
+    const figures = (more: Partial<PricingGround>) => figuresOf(strips, { ...ground, ...more })
+    expect(figures({ onSite }).mixedSunPours).toBe(4)
+    expect(figures({ onSite: null }).mixedSunPours).toBe(0)
+    expect(figures({}).mixedSunPours).toBeNull()
+  })
+
+  it('are told beside each other, and one that is better in them alone is kept', () => {
+    const none = figuresOf(strips, ground)
+    const worse = { ...none, beyondChuteM2: 40 * ft2M2, mixedSunPours: 2 }
+    const own = { ...none, mixedSunPours: 1 }
+    const print = printMeasures('ftin')
+    expect(wordAlternative(own, worse, print).map(({ sign, words }) => `${sign} ${words}`)).toEqual([
+      '+ 1 fewer pour part in sun, part in shade',
+      `+ ${print.area(40 * ft2M2)} less in pours beyond the chute`,
+    ])
+    expect(isDominated(worse, own)).toBe(true)
+    expect(isDominated(own, { ...worse, mixedSunPours: 0 })).toBe(false)
+  })
+})
+
 describe('lanes', () => {
   it('no wider than the strike-off, ends in line, on a court of 96 ft × 100 ft', () => {
     const slab = region(rectangle(0, 0, 96, 100))
@@ -105,6 +155,7 @@ describe('alternatives of a site', () => {
     const json = PlanJson.parse(printPlanJson(plan, all))
     expect(json.alternatives!.map(({ kind }) => kind)).toEqual(all.map(({ kind }) => kind))
     for (const { sentences } of json.alternatives!) if (all.length > 1) expect(sentences.length).toBeGreaterThan(0)
+    for (const { figures } of json.alternatives!) expect(figures.mixedSunPours).not.toBeNull()
     expect(printPlanJson(plan).alternatives).toBeUndefined()
   })
 
@@ -115,7 +166,15 @@ describe('alternatives of a site', () => {
     const data = planSheetData(plan, all)
     const [sheet, ...more] = alternativeSheets(data)
     expect(more).toEqual([])
-    for (const words of ['Fewest pours', '2 pours', 'One more', '3 pours', 'Short loads', 'Sun and shade mixed'])
+    for (const words of [
+      'Fewest pours',
+      '2 pours',
+      'One more',
+      '3 pours',
+      'Short loads',
+      'Beyond the chute',
+      'Pours part in sun',
+    ])
       expect(sheet!.svg).toContain(words)
     const pages = (of: typeof data) => pdfSet(of).sections.length
     expect(pages(data)).toBe(pages(planSheetData(plan)) + 1)

@@ -3,6 +3,7 @@ import { resolveSlab } from '../../core/geometry/resolveSlab'
 import { leastLoadCost, loadGround, loadsOfArea } from '../../core/pours/loadGround'
 import { proposePours, type SplitInput, searchSplit } from '../../core/pours/proposePours'
 import { openHours, provisionalDay } from '../../core/pours/provisionalDay'
+import { toCutRegion } from '../../core/pours/region/cutRegion'
 import { type SiteGround, siteGround } from '../../core/pours/siteGround'
 import { exposure } from '../../core/sun/exposure'
 import { resolveCaster } from '../../core/sun/resolveCaster'
@@ -126,6 +127,19 @@ describe('the shade line', () => {
     // 0.05 ft a minute and 10 %; the samples are good to 2 % of the area.
     expect(termOf(whole, 'shadeLine') / (0.5 * minutes)).toBeGreaterThan(0.9)
     expect(termOf(whole, 'shadeLine') / (0.5 * minutes)).toBeLessThan(1.1)
+  })
+
+  it('makes a pour part in sun where it lies across it, a tenth or more on each side', () => {
+    const { ground } = groundOf(patio(10))
+    const isPartInSun = (yFt: number, heightFt: number) =>
+      ground!.isPartInSun(toCutRegion(region(rectangle(0, yFt, 30, heightFt))))
+    // The shade ends 10 ft × tan 42° = 9 ft from the wall.
+    expect(isPartInSun(0, 40)).toBe(true)
+    expect(isPartInSun(5, 20)).toBe(true)
+    expect(isPartInSun(0, 8)).toBe(false)
+    expect(isPartInSun(12, 28)).toBe(false)
+    // 1 ft of 30 ft in shade.
+    expect(isPartInSun(8, 30)).toBe(false)
   })
 
   it('draws a joint to itself where that costs less than the joint', () => {

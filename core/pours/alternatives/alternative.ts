@@ -16,6 +16,10 @@ export interface AlternativeFigures {
   readonly cornersUnder60: number
   /** Area nobody reaches from the edge of its pour (m²). */
   readonly outOfReachM2: number
+  /** Area of the pours that no chute reaches to the far side from any truck spot: by buggy (m²). None with a pump. */
+  readonly beyondChuteM2: number
+  /** Pours partly in sun and partly in shade between placing and stamping; null where the shade was not looked at. */
+  readonly mixedSunPours: number | null
   readonly largestM2: number
   /** Last day that pours when this part alone is poured, `YYYY-MM-DD`; null where the calendar has no day left. */
   readonly lastPourDate: string | null

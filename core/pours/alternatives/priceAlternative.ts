@@ -1,12 +1,15 @@
 /** What a split asks of crew, trucks and edges, and its price by the settings. */
-import type { UnitSystem } from '../../../shared/document/site'
+import type { Access, UnitSystem } from '../../../shared/document/site'
 import { type SettingName, type SettingOverrides, settingValue } from '../../../shared/settings'
+import { flattenRing } from '../../geometry/flattenRing'
+import { placingMethod } from '../day/placingMethod'
 import { loadsOfArea } from '../loadGround'
 import { type DaysInput, planDays } from '../order/planDays'
 import { reentrantAboveDeg } from '../pourCost'
 import type { Proposal } from '../proposePours'
 import { interiorDegs, toCutRegion } from '../region/cutRegion'
 import { minimumBox } from '../region/minimumBox'
+import type { SiteGround } from '../siteGround'
 import type { Alternative, AlternativeFigures, AlternativePrice } from './alternative'
 
 export interface PricingGround {
@@ -16,6 +19,10 @@ export interface PricingGround {
   readonly pumped: boolean
   readonly units: UnitSystem
   readonly settings: SettingOverrides | undefined
+  /** Truck and pump spots, and how far the chute reaches. */
+  readonly access?: Access | undefined
+  /** Null where nothing on the site tells one split from another, left out where nobody looked. */
+  readonly onSite?: SiteGround | null
   /** The site as the order of the pours sees it. */
   readonly site: Omit<DaysInput, 'pours'>
 }
@@ -33,6 +40,8 @@ export function figuresOf(proposal: Proposal, ground: PricingGround): Alternativ
   let reentrantLeft = 0
   let cornersUnder60 = 0
   let outOfReachM2 = 0
+  let beyondChuteM2 = 0
+  let mixedSunPours = 0
   let largestM2 = 0
   for (const { region, areaM2 } of proposal.pours) {
     const loads = loadsOfArea(areaM2, ground)
@@ -47,6 +56,9 @@ export function figuresOf(proposal: Proposal, ground: PricingGround): Alternativ
     const { longM, shortM } = minimumBox(cut.rings[0]!)
     const coreM2 = Math.max(0, longM - 2 * reachM) * Math.max(0, shortM - 2 * reachM)
     outOfReachM2 += (coreM2 * areaM2) / (longM * shortM)
+    const method = placingMethod(flattenRing(region.outer), ground.access).method
+    if (method !== 'pump' && method !== 'chute') beyondChuteM2 += areaM2
+    if (ground.onSite?.isPartInSun(cut)) mixedSunPours++
     largestM2 = Math.max(largestM2, areaM2)
   }
   const { slabId, part } = ground
@@ -66,6 +78,8 @@ export function figuresOf(proposal: Proposal, ground: PricingGround): Alternativ
     reentrantLeft,
     cornersUnder60,
     outOfReachM2,
+    beyondChuteM2,
+    mixedSunPours: ground.onSite === undefined ? null : mixedSunPours,
     largestM2,
     lastPourDate: dates.includes(null) ? null : (dates.toSorted().at(-1) ?? null),
   }

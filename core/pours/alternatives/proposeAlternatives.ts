@@ -20,6 +20,8 @@ const ranksOf = (f: AlternativeFigures): readonly number[] => [
   f.reentrantLeft,
   f.cornersUnder60,
   f.outOfReachM2,
+  f.beyondChuteM2,
+  f.mixedSunPours ?? 0,
   f.largestM2,
   Number((f.lastPourDate ?? never).replaceAll('-', '')),
 ]

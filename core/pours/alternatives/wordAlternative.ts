@@ -9,7 +9,7 @@ export interface AlternativeSentence {
   readonly words: string
 }
 
-type Counted = 'crewDays' | 'trucks' | 'shortLoads' | 'reentrantLeft' | 'cornersUnder60'
+type Counted = 'crewDays' | 'trucks' | 'shortLoads' | 'reentrantLeft' | 'cornersUnder60' | 'mixedSunPours'
 
 const nouns: Readonly<Record<Counted, readonly [one: string, many: string]>> = {
   crewDays: ['crew-day', 'crew-days'],
@@ -17,6 +17,7 @@ const nouns: Readonly<Record<Counted, readonly [one: string, many: string]>> = {
   shortLoads: ['short load', 'short loads'],
   reentrantLeft: ['re-entrant corner left inside a pour', 're-entrant corners left inside pours'],
   cornersUnder60: ['corner under 60°', 'corners under 60°'],
+  mixedSunPours: ['pour part in sun, part in shade', 'pours part in sun, part in shade'],
 }
 
 /** Differences too small to speak of: 1 ft of joint, 5 ft² (m, m²). */
@@ -35,7 +36,7 @@ export function wordAlternative(
     sentences.push({ sign, words: `${amount} ${difference < 0 ? 'less' : 'more'} ${what}` })
   }
   for (const name of Object.keys(nouns) as Counted[]) {
-    const difference = own[name] - beside[name]
+    const difference = (own[name] ?? 0) - (beside[name] ?? 0)
     if (difference === 0) continue
     const count = Math.abs(difference)
     sentences.push({
@@ -47,6 +48,8 @@ export function wordAlternative(
   if (Math.abs(jointM) >= leastJointM) say(jointM, print.length(Math.abs(jointM)), 'joint')
   const reachM2 = own.outOfReachM2 - beside.outOfReachM2
   if (Math.abs(reachM2) >= leastAreaM2) say(reachM2, print.area(Math.abs(reachM2)), 'out of reach from the edge')
+  const chuteM2 = own.beyondChuteM2 - beside.beyondChuteM2
+  if (Math.abs(chuteM2) >= leastAreaM2) say(chuteM2, print.area(Math.abs(chuteM2)), 'in pours beyond the chute')
   const largestM2 = own.largestM2 - beside.largestM2
   if (Math.abs(largestM2) >= leastAreaM2)
     sentences.push({

@@ -1,5 +1,5 @@
 /** The day on the plan: strips with their letters and doses, the marks on the forms, and minutes to ready at the hour. */
-import type { Context } from 'konva/lib/Context'
+
 import { memo } from 'react'
 import { Shape } from 'react-konva/lib/ReactKonvaCore'
 import { useStore } from 'zustand'
@@ -7,24 +7,14 @@ import { centroid } from '../../core/geometry/centroid'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import type { PourSetMap } from '../../core/pours/day/setMap'
 import type { Measures } from '../../core/units/measures'
-import { type Camera, type Size, toScreen } from '../editor/camera/camera'
+import { toScreen } from '../editor/camera/camera'
+import { type Canvas, drawing } from '../editor/layers/drawing'
 import { letter, letterWidth } from '../editor/layers/lettering'
 import { inPlan, type Pen, weight } from '../editor/layers/pen'
 import { regionsPath } from '../editor/layers/ringPath'
 import type { PlanStore } from '../store/planStore'
 import type { Inks } from '../theme/inks'
 import { setBandOf, setBands } from './setBands'
-
-interface Canvas {
-  readonly camera: Camera
-  readonly size: Size
-  readonly inks: Inks
-}
-
-const drawing =
-  ({ camera, size, inks }: Canvas, paint: (pen: Pen) => void) =>
-  (context: Context) =>
-    paint({ ctx: context._context, camera, size, inks })
 
 /** Strips are drawn where they are wide enough to be told apart. */
 const leastStripPx = 22

@@ -1,12 +1,13 @@
 /** What the sun stage lays on the plan: the sun-hours map under the shade, hour lines, pin and marks over it. */
-import type { Context } from 'konva/lib/Context'
+
 import { memo } from 'react'
 import { Layer, Shape } from 'react-konva/lib/ReactKonvaCore'
 import { useStore } from 'zustand'
 import type { OtherDay, SunMap } from '../../core/plan/deriveScreen'
 import type { Pt } from '../../shared/document/primitives'
-import { type Camera, type Size, toScreen } from '../editor/camera/camera'
+import { toScreen } from '../editor/camera/camera'
 import { drawPoints } from '../editor/layers/drawAccess'
+import { type Canvas, drawing } from '../editor/layers/drawing'
 import { drawSlabEdges } from '../editor/layers/drawSlabs'
 import { labelRoom } from '../editor/layers/labelRoom'
 import { letter } from '../editor/layers/lettering'
@@ -15,22 +16,10 @@ import { addCycle } from '../editor/layers/ringPath'
 import type { LivePlan } from '../store/livePlan'
 import type { PlanStore } from '../store/planStore'
 import type { ViewState } from '../store/viewStore'
-import type { Inks } from '../theme/inks'
 import { drawHourLines, type HourLine } from './drawHourLines'
 import { bandSpots, drawSunMap } from './drawSunMap'
 import { bandInk, type SunBands } from './sunBands'
 import { useOtherHour } from './useSunStage'
-
-interface Canvas {
-  readonly camera: Camera
-  readonly size: Size
-  readonly inks: Inks
-}
-
-const drawing =
-  ({ camera, size, inks }: Canvas, paint: (pen: Pen) => void) =>
-  (context: Context) =>
-    paint({ ctx: context._context, camera, size, inks })
 
 /** Inside the layer of what is drawn: over the slabs, under what stands around. */
 export const SunMapShape = memo(function SunMapShape({

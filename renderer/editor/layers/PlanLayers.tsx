@@ -1,5 +1,5 @@
 /** The four canvases of the plan. Each draws again only when something it shows has changed. */
-import type { Context } from 'konva/lib/Context'
+
 import { memo, type ReactNode } from 'react'
 import { Layer, Shape } from 'react-konva/lib/ReactKonvaCore'
 import { useStore } from 'zustand'
@@ -11,14 +11,14 @@ import { useClient } from '../../slab/client/clientStore'
 import type { LivePlan } from '../../store/livePlan'
 import type { PlanStore } from '../../store/planStore'
 import type { Stage } from '../../store/viewStore'
-import type { Inks } from '../../theme/inks'
-import type { Camera, Size } from '../camera/camera'
+import type { Size } from '../camera/camera'
 import { drawAccess, drawPoints } from './drawAccess'
 import { drawCasters } from './drawCasters'
 import { drawDimensions } from './drawDimensions'
 import { drawGround } from './drawGround'
 import { drawLit, drawSelection } from './drawHandles'
 import { drawInHand, type InHand } from './drawInHand'
+import { type Canvas, drawing } from './drawing'
 import { drawCasterNames, drawSlabNames } from './drawNames'
 import { drawParts, drawWishes } from './drawParts'
 import { drawPicture } from './drawPicture'
@@ -27,19 +27,7 @@ import { drawShade } from './drawShade'
 import { drawFurnishings, drawNotes, drawTapes } from './drawShown'
 import { drawSlabEdges, drawSlabs } from './drawSlabs'
 import { labelRoom, type Rect } from './labelRoom'
-import type { Pen } from './pen'
 import type { PlanGeometry } from './planGeometry'
-
-interface Canvas {
-  readonly camera: Camera
-  readonly size: Size
-  readonly inks: Inks
-}
-
-const drawing =
-  ({ camera, size, inks }: Canvas, paint: (pen: Pen) => void) =>
-  (context: Context) =>
-    paint({ ctx: context._context, camera, size, inks })
 
 /** Paper and its squares. */
 export const GroundLayer = memo(function GroundLayer({

@@ -8,7 +8,7 @@ import { settingValue } from '../../shared/settings'
 import type { CurveRegion } from '../geometry/curve'
 import { edgeLength } from '../geometry/edgeLength'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
-import { asBuiltFaces } from '../pours/asBuiltFaces'
+import { asBuiltFaces, isColdJoint } from '../pours/asBuiltFaces'
 import { overCap } from '../pours/editing/editPart'
 import { type DaysPlan, planDays } from '../pours/order/planDays'
 import { type PourFace, type PourFaces, pourFaces } from '../pours/pourFaces'
@@ -73,7 +73,7 @@ function drawFaces(accepted: AcceptedPours, { faces, joints, findings }: PourFac
       ...joint,
       slabId,
       kind: 'construction',
-      locked: accepted.joints.find(j => j.id === joint.id)?.locked ?? joint.id.startsWith('as-built-'),
+      locked: accepted.joints.find(j => j.id === joint.id)?.locked ?? isColdJoint(joint.id),
     })),
     findings,
     faces,

@@ -21,6 +21,10 @@ const onBuiltM = 2e-3
 /** Shorter stretches of joint are left over from rounding (m). */
 const leastJointM = 0.01
 
+const coldPrefix = 'as-built-'
+/** True for a joint against concrete in the ground that no joint of the document stands for. */
+export const isColdJoint = (jointId: string): boolean => jointId.startsWith(coldPrefix)
+
 type Poured = NonNullable<Pour['poured']>
 
 /** Area is the frozen one: that of the shape's chords differs from it by the sagitta. */
@@ -78,7 +82,7 @@ function jointsAgainst(face: PourFace, built: readonly Built[], drawn: readonly 
       if (lengthM < leastJointM) return []
       const pourIds = face.pourId === null ? [pour.id] : [pour.id, face.pourId]
       const was = drawn.find(joint => pourIds.length === 2 && pourIds.every(id => joint.pourIds.includes(id)))
-      return [{ id: was?.id ?? `as-built-${pour.id}`, from, to, lengthM, pourIds }]
+      return [{ id: was?.id ?? `${coldPrefix}${pour.id}`, from, to, lengthM, pourIds }]
     }),
   )
 }

@@ -1,6 +1,7 @@
 /** Accepted pours and joints as the document on screen cuts them: areas follow the hand, the worker's answer comes after. */
 import { pourGround } from '../../core/document/commands/pourGround'
 import type { PlannedJoint, PlannedPour } from '../../core/plan/plan'
+import { asBuiltFaces, isColdJoint } from '../../core/pours/asBuiltFaces'
 import { cutPart } from '../../core/pours/editing/editPart'
 import type { LivePlan } from '../store/livePlan'
 
@@ -18,7 +19,9 @@ export function livePours(live: LivePlan, pours: readonly PlannedPour[], joints:
   const { site } = live
   const cuts = site.accepted.flatMap(accepted => {
     const slab = site.slabs.find(({ id }) => id === accepted.slabId)
-    return slab ? [{ accepted, cut: cutPart(pourGround(slab, accepted.part), accepted) }] : []
+    if (!slab) return []
+    const [cut] = asBuiltFaces([cutPart(pourGround(slab, accepted.part), accepted)], accepted)
+    return cut ? [{ accepted, cut }] : []
   })
   const faces = cuts.flatMap(({ cut }) => cut.faces)
   const cutIds = new Set(cuts.flatMap(({ accepted }) => accepted.joints.map(({ id }) => id)))
@@ -31,14 +34,14 @@ export function livePours(live: LivePlan, pours: readonly PlannedPour[], joints:
         : { ...pour, region: face.region, areaM2: face.areaM2 }
     }),
     joints: [
-      ...joints.filter(({ id }) => !cutIds.has(id)),
+      ...joints.filter(({ id }) => !cutIds.has(id) && !isColdJoint(id)),
       ...cuts.flatMap(({ accepted, cut }) =>
         cut.joints.map(
           (joint): PlannedJoint => ({
             ...joint,
             slabId: accepted.slabId,
             kind: 'construction',
-            locked: accepted.joints.find(({ id }) => id === joint.id)?.locked ?? false,
+            locked: accepted.joints.find(({ id }) => id === joint.id)?.locked ?? isColdJoint(joint.id),
           }),
         ),
       ),

@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { curveArea } from '../../core/geometry/ringArea'
+import { createMemo } from '../../core/plan/memo'
 import type { Plan } from '../../core/plan/plan'
 import { asBuiltFaces } from '../../core/pours/asBuiltFaces'
 import { pourFaces } from '../../core/pours/pourFaces'
+import { livePours } from '../../renderer/pours/livePours'
+import { deriveLive } from '../../renderer/store/livePlan'
 import type { AcceptedPours, Joint } from '../../shared/document/pours'
 import type { Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
@@ -121,6 +124,16 @@ describe('a poured pour', () => {
     expect(pourOf(larger, 'n901').areaM2).toBe(900 * ft2M2)
     expect(ft2(together(larger))).toBeCloseTo(2100, 6)
     expect(larger.pours.some(({ proposed }) => proposed)).toBe(true)
+  })
+
+  it('stays on the page too while the plan is the same as the document on screen', () => {
+    const site = withJoint(halfPoured(), 36)
+    const own = plan(site)
+    const shown = livePours(deriveLive(site, '2026-07-21', createMemo()), own.pours, own.joints)
+    expect(shown.pours).toEqual(own.pours)
+    const construction = shown.joints.filter(({ kind }) => kind === 'construction')
+    expect(construction).toHaveLength(own.joints.filter(({ kind }) => kind === 'construction').length)
+    expect(construction.find(({ pourIds }) => pourIds.length === 1 && pourIds[0] === 'n901')?.locked).toBe(true)
   })
 
   it('is told as moved where the area alone would not show it', () => {

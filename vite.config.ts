@@ -26,6 +26,15 @@ export default defineConfig({
           if (file.endsWith('.slabwright.json')) copyFileSync(join(from, file), join(to, file))
       },
     },
+    {
+      name: 'pictures of PDF pages',
+      /** JPEG 2000 without WebAssembly, which the page's policy keeps out; fetched only for a page that has one. */
+      writeBundle({ dir = outDir }) {
+        const file = 'openjpeg_nowasm_fallback.js'
+        mkdirSync(join(dir, 'pdf'), { recursive: true })
+        copyFileSync(resolve(root, 'node_modules/pdfjs-dist/wasm', file), join(dir, 'pdf', file))
+      },
+    },
   ],
   worker: { format: 'es' },
   build: {

@@ -7,8 +7,10 @@ import type { Site } from '../../../shared/document/site'
 import { useEditor } from '../../editor/useEditor'
 import { NumberField } from '../NumberField'
 import { useRun } from '../useRun'
+import { PdfPageForm } from './PdfPageForm'
 import { PictureScale } from './PictureScale'
 import { PictureTurn } from './PictureTurn'
+import { countPdfPages, drawPdfPage, isPdf } from './pdfPages'
 import { readPicture } from './readPicture'
 
 /** A picture this wide until two points and their distance are known: 60 ft. */
@@ -20,12 +22,30 @@ export function PictureForm({ site }: { readonly site: Site }) {
   const editor = useEditor()
   const [fault, setFault] = useState<string | null>(null)
   const { picture } = site.place
-  const take = async (input: HTMLInputElement) => {
+  const [pdf, setPdf] = useState<{ readonly file: File; readonly pages: number } | null>(null)
+  const choose = async (input: HTMLInputElement) => {
     const file = input.files?.[0]
     if (!file) return
-    const read = await readPicture(file)
+    setPdf(null)
+    if (await isPdf(file)) await open(file)
+    else await take(file)
     // The same file may be taken again.
     input.value = ''
+  }
+  const open = async (file: File) => {
+    const pages = await countPdfPages(file)
+    setFault(pages.ok ? null : pages.error)
+    if (!pages.ok) return
+    if (pages.value === 1) await takePage(file, 1)
+    else setPdf({ file, pages: pages.value })
+  }
+  const takePage = async (file: File, page: number) => {
+    const drawn = await drawPdfPage(file, page)
+    if (drawn.ok) await take(drawn.value)
+    else setFault(drawn.error)
+  }
+  const take = async (file: File) => {
+    const read = await readPicture(file)
     if (!read.ok) {
       setFault(read.error)
       return
@@ -60,13 +80,14 @@ export function PictureForm({ site }: { readonly site: Site }) {
   return (
     <div className="fields">
       <label className="measure wide">
-        <span>{picture ? 'Another picture, PNG or JPEG' : 'PNG or JPEG'}</span>
+        <span>{picture ? 'Another picture: PNG, JPEG or PDF' : 'PNG, JPEG or PDF'}</span>
         <input
           type="file"
-          accept="image/png,image/jpeg,.png,.jpg,.jpeg,.pdf"
-          onChange={event => void take(event.target)}
+          accept="image/png,image/jpeg,application/pdf,.png,.jpg,.jpeg,.pdf"
+          onChange={event => void choose(event.target)}
         />
       </label>
+      {pdf ? <PdfPageForm pages={pdf.pages} onTake={page => takePage(pdf.file, page)} /> : null}
       {fault ? (
         <p className="entry-fault" role="alert">
           {fault}

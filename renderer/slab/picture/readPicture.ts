@@ -15,9 +15,6 @@ const toBase64 = (bytes: Uint8Array): string => {
   return btoa(text)
 }
 
-const isPdf = async (file: File): Promise<boolean> =>
-  file.type === 'application/pdf' || (await file.slice(0, 5).text()) === '%PDF-'
-
 async function shrink(bitmap: ImageBitmap, widthPx: number, heightPx: number): Promise<Blob | null> {
   const canvas = new OffscreenCanvas(widthPx, heightPx)
   const ctx = canvas.getContext('2d')!
@@ -36,15 +33,11 @@ async function shrink(bitmap: ImageBitmap, widthPx: number, heightPx: number): P
 export async function readPicture(file: File): Promise<Result<ReadPicture, string>> {
   if (file.size > limits.fileBytes)
     return err(`“${file.name}” is larger than 64 MB. Save it smaller: 2,400 pixels along the longer side are kept.`)
-  if (await isPdf(file))
-    return err(
-      `“${file.name}” is a PDF, which this program cannot draw. Save the page as a PNG or JPEG, and take that: it is set to scale here.`,
-    )
   let bitmap: ImageBitmap
   try {
     bitmap = await createImageBitmap(file)
   } catch {
-    return err(`“${file.name}” is no picture this program can read. Use a PNG or a JPEG.`)
+    return err(`“${file.name}” is no picture this program can read. Use a PNG, a JPEG or a PDF.`)
   }
   const by = Math.min(1, limits.assetPixels / Math.max(bitmap.width, bitmap.height))
   const widthPx = Math.max(1, Math.round(bitmap.width * by))

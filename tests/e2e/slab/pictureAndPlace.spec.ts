@@ -1,11 +1,16 @@
 /** Picture under the plan, place and north, height by shadow, the client's drawing: one site from the first click to paper. */
 import { readdirSync, readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
 import { join } from 'node:path'
 import { deflateSync } from 'node:zlib'
 import AxeBuilder from '@axe-core/playwright'
 import { Body, Equator, Horizon, Observer } from 'astronomy-engine'
+import pdfmake from 'pdfmake'
+import type { TDocumentDefinitions } from 'pdfmake/interfaces'
 import { expect, type Page } from 'playwright/test'
 import { openSample, stageButton, test } from '../renderer/planner'
+
+const require = createRequire(import.meta.url)
 
 /** Table of the PNG check sum (W3C PNG, third edition, annex D). */
 const crcTable = Uint32Array.from({ length: 256 }, (_, n) => {
@@ -68,11 +73,11 @@ async function typePoint(page: Page, first: string, second: string): Promise<voi
 test('a picture is set to scale by two points and drawn over: the dimension is true', async ({ page, planner }) => {
   await newSite(page, planner.address)
   await page.getByText('Picture under the plan').click()
-  const file = page.getByLabel('PNG or JPEG')
+  const file = page.getByLabel('PNG, JPEG or PDF')
   await file.setInputFiles({ name: 'notes.png', mimeType: 'image/png', buffer: Buffer.from('not a picture') })
   await expect(page.getByRole('alert')).toContainText('“notes.png” is no picture this program can read')
   await file.setInputFiles({ name: 'plot.pdf', mimeType: 'application/pdf', buffer: Buffer.from('%PDF-1.7') })
-  await expect(page.getByRole('alert')).toContainText('Save the page as a PNG or JPEG')
+  await expect(page.getByRole('alert')).toContainText('“plot.pdf” is damaged, or no PDF')
   await file.setInputFiles({ name: 'plot.png', mimeType: 'image/png', buffer: plotPlan() })
   // 60 ft across at first: a pixel is a tenth of a foot, the picture's middle the origin.
   await expect(page.getByText('600 × 400 pixels: 60′ 0″ by 40′ 0″ of ground.')).toBeVisible()
@@ -137,6 +142,79 @@ test('a picture is set to scale by two points and drawn over: the dimension is t
     /^(\d+) ft(?: (\d+)( (\d+)\/(\d+))? in)?/.exec((await side.getAttribute('aria-label')) ?? '') ?? []
   const measuredFt = Number(feet) + (Number(inches) + Number(over) / Number(under)) / 12
   expect(Math.abs(measuredFt - 42)).toBeLessThan(2.5 * pixelFt)
+})
+
+/** Two pages of 6 × 4 in, a filled house on the second only. Locked where a password is given. */
+async function plotPdf(userPassword?: string): Promise<Buffer> {
+  const font = require.resolve('@fontsource/zilla-slab/files/zilla-slab-latin-700-normal.woff')
+  pdfmake.setUrlAccessPolicy(() => false)
+  pdfmake.setLocalAccessPolicy(path => path === font)
+  pdfmake.setFonts({ Sheet: { normal: font } })
+  return pdfmake
+    .createPdf({
+      ...(userPassword === undefined ? {} : { userPassword }),
+      defaultStyle: { font: 'Sheet' },
+      pageMargins: 36,
+      pageSize: { width: 432, height: 288 },
+      pageOrientation: 'landscape',
+      content: [
+        { text: 'Cover sheet' },
+        { text: 'Plot plan', pageBreak: 'before' },
+        { canvas: [{ type: 'rect', x: 36, y: 36, w: 216, h: 72, color: '#303030' }] },
+      ],
+    } as TDocumentDefinitions)
+    .getBuffer()
+}
+
+test('the second page of a PDF is the picture, within the page’s policy', async ({ page, planner }) => {
+  const refused: string[] = []
+  page.on('console', message => {
+    if (/Content Security Policy|violates/i.test(message.text())) refused.push(message.text())
+  })
+  page.on('request', request => {
+    if (!/^(?:blob|data):/.test(request.url()) && !request.url().startsWith(new URL(planner.address).origin))
+      refused.push(request.url())
+  })
+  await newSite(page, planner.address)
+  await page.evaluate(() => {
+    document.addEventListener('securitypolicyviolation', event =>
+      console.error(`violates ${event.violatedDirective} ${event.blockedURI}`),
+    )
+  })
+  const darkShare = () =>
+    page.getByRole('application').evaluate(element => {
+      const canvas = element.querySelector('canvas')!
+      const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height)
+      let dark = 0
+      for (let i = 0; i < data.length; i += 4) if (data[i + 3]! > 0 && data[i]! < 190 && data[i + 2]! < 190) dark++
+      return dark / (data.length / 4)
+    })
+  const blank = await darkShare()
+  await page.getByText('Picture under the plan').click()
+  const file = page.getByLabel(/PNG, JPEG or PDF$/)
+  const pdf = (buffer: Buffer) => ({ name: 'plot.pdf', mimeType: 'application/pdf', buffer })
+  await file.setInputFiles(pdf(await plotPdf('aspen')))
+  await expect(page.getByRole('alert')).toContainText('“plot.pdf” opens only with a password.')
+  await file.setInputFiles(pdf(await plotPdf()))
+  const chosen = page.getByLabel('Page of the PDF')
+  await expect(chosen.locator('option')).toHaveText(['Page 1 of 2', 'Page 2 of 2'])
+  await expect(page.getByRole('alert')).toHaveCount(0)
+  await chosen.selectOption('Page 2 of 2')
+  await page.getByRole('button', { name: 'Take this page' }).click()
+  // 6 × 4 in, as long as a picture may be; 60 ft across at first.
+  await expect(page.getByText('2400 × 1600 pixels: 60′ 0″ by 40′ 0″ of ground.')).toBeVisible()
+  // The house is an eighth of the second page; the first has two small words.
+  await expect.poll(darkShare).toBeGreaterThan(blank + 0.01)
+
+  await page.getByRole('button', { name: 'Set to scale by two points' }).click()
+  await typePoint(page, '-15ft', '0')
+  await expect(say(page)).toContainText('its other end')
+  await typePoint(page, '30ft', 'right')
+  const known = page.getByLabel('Known distance')
+  await known.fill(`42'`)
+  await known.press('Enter')
+  await expect(page.getByText('2400 × 1600 pixels: 84′ 0″ by 56′ 0″ of ground.')).toBeVisible()
+  expect(refused).toEqual([])
 })
 
 test('a town is looked up and its zone accepted; north by a wall, by a shadow, by the arrow', async ({

@@ -30,9 +30,9 @@ export default defineConfig({
       name: 'pictures of PDF pages',
       /** JPEG 2000 without WebAssembly, which the page's policy keeps out; fetched only for a page that has one. */
       writeBundle({ dir = outDir }) {
-        const file = 'openjpeg_nowasm_fallback.js'
         mkdirSync(join(dir, 'pdf'), { recursive: true })
-        copyFileSync(resolve(root, 'node_modules/pdfjs-dist/wasm', file), join(dir, 'pdf', file))
+        for (const file of ['openjpeg_nowasm_fallback.js', 'LICENSE_OPENJPEG', 'LICENSE_PDFJS_OPENJPEG'])
+          copyFileSync(resolve(root, 'node_modules/pdfjs-dist/wasm', file), join(dir, 'pdf', file))
       },
     },
   ],

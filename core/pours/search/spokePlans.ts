@@ -2,6 +2,7 @@
 import type { CutRegion } from '../region/cutRegion'
 import type { CutTree } from './cutTree'
 import { directionsOf } from './directions'
+import { falsePosition, type Tried } from './falsePosition'
 import { replay } from './replay'
 import type { SearchContext } from './searchContext'
 import { type Slit, slitsOnLine, turnedBack, turnedCut } from './turnedCuts'
@@ -22,7 +23,7 @@ function spokeAt(region: CutRegion, x: number, y: number, angle: number, context
   return slits.find(s => s.chord.t0 >= middle) ?? null
 }
 
-/** The second spoke whose cut leaves the target area above it (regula falsi, Illinois rule). */
+/** The second spoke whose cut leaves the target area above it. */
 function secondSpoke(
   region: CutRegion,
   first: Slit,
@@ -32,34 +33,18 @@ function secondSpoke(
   targetM2: number,
   context: SearchContext,
 ): Slit | null {
-  const missAt = (slit: Slit | null): number => {
+  const spoke = (angle: number): Tried<Slit> | null => {
+    const slit = at(angle)
     const cut = slit && turnedCut(region, first, slit, context)
-    return cut ? cut.measure.upAreaM2 - targetM2 : Number.NaN
+    return cut && { found: slit, miss: cut.measure.upAreaM2 - targetM2 }
   }
-  let x0 = from
-  let x1 = to
-  let y0 = missAt(at(x0))
-  let y1 = missAt(at(x1))
-  if (!(y0 * y1 < 0)) return null
-  let keptFirst = false
-  for (let step = 0; step < mostSteps; step++) {
-    const x: number = (x0 * y1 - x1 * y0) / (y1 - y0)
-    const slit: Slit | null = at(x)
-    const y: number = missAt(slit)
-    if (Number.isNaN(y)) return null
-    if (Math.abs(y) < 1e-9 * region.areaM2) return slit
-    if (y * y1 < 0) {
-      x0 = x1
-      y0 = y1
-      keptFirst = false
-    } else {
-      if (keptFirst) y0 /= 2
-      keptFirst = true
-    }
-    x1 = x
-    y1 = y
-  }
-  return null
+  return falsePosition(
+    { at: from, miss: spoke(from)?.miss ?? Number.NaN },
+    { at: to, miss: spoke(to)?.miss ?? Number.NaN },
+    spoke,
+    1e-9 * region.areaM2,
+    mostSteps,
+  )
 }
 
 /** The plan that spokes in order of their angles make, as cuts to be made on the slab. */

@@ -5,6 +5,7 @@
 import { type Chord, findChords } from '../region/chords'
 import { type Chain, isChain, measureCut } from '../region/cut'
 import type { CutRegion } from '../region/cutRegion'
+import { falsePosition, type Tried } from './falsePosition'
 import type { LineCut } from './lineCuts'
 import type { Direction, SearchContext } from './searchContext'
 
@@ -77,7 +78,7 @@ export function turnedCut(region: CutRegion, into: Slit, out: Slit, context: Sea
   return measure && { chain, measure, lengthM: into.chord.lengthM + out.chord.lengthM, t0: 0, t1: 0 }
 }
 
-/** Slides the second slit until the upper face has the target area (regula falsi, Illinois rule). */
+/** Slides the second slit until the upper face has the target area. */
 function slideSlit(
   region: CutRegion,
   fixed: Slit,
@@ -85,36 +86,21 @@ function slideSlit(
   targetM2: number,
   context: SearchContext,
 ): LineCut | null {
-  const missAt = (slit: Slit): number => {
-    const cut = turnedCut(region, fixed, slit, context)
-    return cut ? cut.measure.upAreaM2 - targetM2 : Number.NaN
+  const cutAt = (slit: Slit | undefined): Tried<LineCut> | null => {
+    const cut = slit ? turnedCut(region, fixed, slit, context) : null
+    return cut && { found: cut, miss: cut.measure.upAreaM2 - targetM2 }
   }
-  let x0 = from
-  let x1 = to
-  let y0 = missAt(low)
-  let y1 = missAt(high)
-  if (!(y0 * y1 < 0)) return null
-  let keptFirst = false
-  for (let step = 0; step < 30; step++) {
-    const x: number = (x0 * y1 - x1 * y0) / (y1 - y0)
-    const slits: Slit[] = slitsOnLine(region, low.direction, x, true, low.family, context)
-    const slit = slits.find(s => s.hole === low.hole && isLike(s, low))
-    const cut: LineCut | null = slit ? turnedCut(region, fixed, slit, context) : null
-    if (!cut) return null
-    const y: number = cut.measure.upAreaM2 - targetM2
-    if (Math.abs(y) < 1e-10 * region.areaM2) return cut
-    if (y * y1 < 0) {
-      x0 = x1
-      y0 = y1
-      keptFirst = false
-    } else {
-      if (keptFirst) y0 /= 2
-      keptFirst = true
-    }
-    x1 = x
-    y1 = y
-  }
-  return null
+  const slitAt = (offset: number): Slit | undefined =>
+    slitsOnLine(region, low.direction, offset, true, low.family, context).find(
+      s => s.hole === low.hole && isLike(s, low),
+    )
+  return falsePosition(
+    { at: from, miss: cutAt(low)?.miss ?? Number.NaN },
+    { at: to, miss: cutAt(high)?.miss ?? Number.NaN },
+    offset => cutAt(slitAt(offset)),
+    1e-10 * region.areaM2,
+    30,
+  )
 }
 
 /** The two run the same way along their line. */

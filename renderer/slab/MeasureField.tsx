@@ -3,6 +3,7 @@ import { parseLength } from '../../core/units/parseLength'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { UnitSystem } from '../../shared/document/site'
 import { sayLength } from '../editor/entry/sayLength'
+import { Fault } from './Fault'
 
 export interface MeasureFieldOf {
   readonly label: string
@@ -63,11 +64,7 @@ export function MeasureField({ label, lengthM, units, onSet, minM = 0 }: Measure
         onBlur={commit}
         onKeyDown={onKeyDown}
       />
-      {fault ? (
-        <p className="entry-fault" id={`${id}-fault`} role="alert">
-          {fault}
-        </p>
-      ) : null}
+      <Fault words={fault} id={`${id}-fault`} />
     </div>
   )
 }

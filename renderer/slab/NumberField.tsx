@@ -1,4 +1,5 @@
 import { useId, useState } from 'react'
+import { Fault } from './Fault'
 
 export interface NumberFieldOf {
   readonly label: string
@@ -41,11 +42,7 @@ export function NumberField({ label, value, unit, min, max, step = 1, onSet }: N
           if (event.key === 'Enter') commit()
         }}
       />
-      {isRefused ? (
-        <p className="entry-fault" id={`${id}-fault`} role="alert">
-          Between {min} and {max}.
-        </p>
-      ) : null}
+      <Fault words={isRefused ? `Between ${min} and ${max}.` : null} id={`${id}-fault`} />
     </div>
   )
 }

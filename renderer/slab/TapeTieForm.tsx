@@ -7,6 +7,7 @@ import type { Site } from '../../shared/document/site'
 import { cornersOfSite } from '../editor/cornerNames'
 import { useEditor, useEditorState } from '../editor/useEditor'
 import { ChoiceField } from './ChoiceField'
+import { Fault } from './Fault'
 
 /** A point by two tapes from two known points; a third tape tells how well they close. */
 export function TapeTieForm({ site }: { readonly site: Site }) {
@@ -158,11 +159,7 @@ function BaseLine({ site, onSet }: { readonly site: Site; readonly onSet: (lengt
       <button type="button" className="btn main" onClick={set}>
         Set both points
       </button>
-      {fault ? (
-        <p className="entry-fault" role="alert">
-          {fault}
-        </p>
-      ) : null}
+      <Fault words={fault} />
     </div>
   )
 }

@@ -6,6 +6,7 @@ import { parseLength } from '../../core/units/parseLength'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Site } from '../../shared/document/site'
 import { parseTurn } from '../editor/entry/directions'
+import { Fault } from './Fault'
 import { useRun } from './useRun'
 
 interface Leg {
@@ -83,11 +84,7 @@ export function WalkForm({ site }: { readonly site: Site }) {
       <button type="button" className="btn main" onClick={set}>
         Draw the walk
       </button>
-      {fault ? (
-        <p className="entry-fault" role="alert">
-          {fault}
-        </p>
-      ) : null}
+      <Fault words={fault} />
       {told && !fault ? <p className="told">{told}</p> : null}
     </div>
   )

@@ -6,6 +6,7 @@ import { printMeasures } from '../../../core/units/printMeasures'
 import type { Caster } from '../../../shared/document/caster'
 import type { Site } from '../../../shared/document/site'
 import { useEditor } from '../../editor/useEditor'
+import { Fault } from '../Fault'
 import { MeasureField } from '../MeasureField'
 import { useRun } from '../useRun'
 import { MomentFields, momentMs, useMoment } from './MomentFields'
@@ -82,15 +83,9 @@ export function HeightByShadow({ site, caster }: { readonly site: Site; readonly
             </button>
           </>
         ) : (
-          <p className="entry-fault" role="alert">
-            {wordProblem(found.error[0]!, print).message}
-          </p>
+          <Fault words={wordProblem(found.error[0]!, print).message} />
         )}
-        {fault ? (
-          <p className="entry-fault" role="alert">
-            {fault}
-          </p>
-        ) : null}
+        <Fault words={fault} />
       </div>
     </details>
   )

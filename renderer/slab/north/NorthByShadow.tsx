@@ -6,6 +6,7 @@ import { printMeasures } from '../../../core/units/printMeasures'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { useEditor } from '../../editor/useEditor'
+import { Fault } from '../Fault'
 import { useRun } from '../useRun'
 import { MomentFields, momentMs, useMoment } from './MomentFields'
 
@@ -49,9 +50,7 @@ export function NorthByShadow({ site }: { readonly site: Site }) {
           north lies {north.value.toFixed(1)}° clockwise from up, now {site.place.northDeg.toFixed(1)}°.
         </p>
       ) : (
-        <p className="entry-fault" role="alert">
-          {wordProblem(north.error[0]!, print).message}
-        </p>
+        <Fault words={wordProblem(north.error[0]!, print).message} />
       )}
       <button
         type="button"
@@ -63,11 +62,7 @@ export function NorthByShadow({ site }: { readonly site: Site }) {
       >
         Set north
       </button>
-      {fault ? (
-        <p className="entry-fault" role="alert">
-          {fault}
-        </p>
-      ) : null}
+      <Fault words={fault} />
     </fieldset>
   )
 }

@@ -7,6 +7,7 @@ import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { useEditor } from '../../editor/useEditor'
 import { ChoiceField } from '../ChoiceField'
+import { Fault } from '../Fault'
 import { NumberField } from '../NumberField'
 import { edgeEnds, straightEdges } from '../straightEdges'
 import { useRun } from '../useRun'
@@ -91,11 +92,7 @@ export function NorthByWall({ site }: { readonly site: Site }) {
       <button type="button" className="btn" disabled={wall === undefined} onClick={set}>
         Set north
       </button>
-      {fault ? (
-        <p className="entry-fault" role="alert">
-          {fault}
-        </p>
-      ) : null}
+      <Fault words={fault} />
     </fieldset>
   )
 }

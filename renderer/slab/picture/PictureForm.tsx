@@ -5,6 +5,7 @@ import { pictureSize } from '../../../core/document/pictureSize'
 import { printMeasures } from '../../../core/units/printMeasures'
 import type { Site } from '../../../shared/document/site'
 import { useEditor } from '../../editor/useEditor'
+import { Fault } from '../Fault'
 import { NumberField } from '../NumberField'
 import { useRun } from '../useRun'
 import { PdfPageForm } from './PdfPageForm'
@@ -88,11 +89,7 @@ export function PictureForm({ site }: { readonly site: Site }) {
         />
       </label>
       {pdf ? <PdfPageForm pages={pdf.pages} onTake={page => takePage(pdf.file, page)} /> : null}
-      {fault ? (
-        <p className="entry-fault" role="alert">
-          {fault}
-        </p>
-      ) : null}
+      <Fault words={fault} />
       {picture ? (
         <>
           <PictureSize site={site} />

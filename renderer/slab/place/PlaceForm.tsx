@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { setPlace } from '../../../core/document/commands/setSite'
 import { isKnownZone } from '../../../core/document/isKnownZone'
 import type { Site } from '../../../shared/document/site'
+import { Fault } from '../Fault'
 import { NumberField } from '../NumberField'
 import { TextField } from '../TextField'
 import { useRun } from '../useRun'
@@ -49,11 +50,7 @@ export function PlaceForm({ site }: { readonly site: Site }) {
           )
         }
       />
-      {fault ? (
-        <p className="entry-fault" role="alert">
-          {fault}
-        </p>
-      ) : null}
+      <Fault words={fault} />
       <NumberField
         label="Height above sea"
         unit="m"

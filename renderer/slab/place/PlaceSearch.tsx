@@ -1,5 +1,6 @@
 import { useEffect, useId, useState } from 'react'
 import { setPlace } from '../../../core/document/commands/setSite'
+import { Fault } from '../Fault'
 import { useRun } from '../useRun'
 import { type FoundPlace, findPlaces, type PlaceList } from './findPlaces'
 import { loadPlaces, zoneAt } from './loadPlaces'
@@ -111,11 +112,7 @@ export function PlaceSearch() {
           ? 'No town by that name in the list. Try the next larger one, or type the coordinates.'
           : 'Place data: GeoNames, CC BY 4.0. The town is enough for the sun; the site’s own coordinates are better.'}
       </p>
-      {fault ? (
-        <p className="entry-fault" role="alert">
-          {fault}
-        </p>
-      ) : null}
+      <Fault words={fault} />
     </div>
   )
 }

@@ -85,9 +85,29 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
   let state = empty
   let committed: { rev: number; site: Site } | null = null
   let shown: { rev: number; site: Site; ask: PlanAsk; isPreview: boolean } | null = null
-  let timer: unknown = null
-  let rest: unknown = null
-  let hand: unknown = null
+  const alarm = () => {
+    let set: unknown = null
+    const stop = () => {
+      if (set !== null) clearTimer(set)
+      set = null
+    }
+    const start = (call: () => void, ms: number) => {
+      stop()
+      set = setTimer(() => {
+        set = null
+        call()
+      }, ms)
+    }
+    return { start, stop, isSet: () => set !== null }
+  }
+  const silence = alarm()
+  /** From the end of a gesture until the splits are looked for in earnest. */
+  const rest = alarm()
+  /** From a move of the hand until it is taken to rest. */
+  const hand = alarm()
+  const stopAlarms = () => {
+    for (const each of [silence, rest, hand]) each.stop()
+  }
   let failures = 0
   const latest = new Map<PartName, unknown>()
 
@@ -103,14 +123,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
       ...next,
     })
   }
-  const disarm = () => {
-    if (timer !== null) clearTimer(timer)
-    timer = null
-  }
-  const arm = () => {
-    disarm()
-    timer = setTimer(() => fail('The plan stopped answering.'), silenceMs)
-  }
+  const listen = () => silence.start(() => fail('The plan stopped answering.'), silenceMs)
 
   const stopWorker = () => {
     worker?.stop()
@@ -120,7 +133,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
   }
 
   function fail(message: string): void {
-    disarm()
+    silence.stop()
     stopWorker()
     failures += 1
     if (failures >= attempts || shown === null) publish({ isRenewing: false, failure: message })
@@ -140,39 +153,25 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
     if (message.rev !== shown?.rev) return
     if (message.kind === 'failed') fail(message.message)
     else if (message.kind === 'part') {
-      arm()
+      listen()
       show([message.name], message.rev, {})
     } else if (message.kind === 'settled') {
-      disarm()
+      silence.stop()
       failures = 0
       // After a gesture the full answer is still to come.
-      const isLast = rest === null && (message.budget === 'full' || shown.isPreview)
+      const isLast = !rest.isSet() && (message.budget === 'full' || shown.isPreview)
       show(message.names, message.rev, { isRenewing: !isLast, progress: null, failure: null })
     } else if (message.kind === 'progress') {
-      arm()
+      listen()
       const { doing, share } = message
       publish({ progress: { doing, share: share ?? 0 } })
     }
   }
 
-  const restOver = () => {
-    if (rest !== null) clearTimer(rest)
-    rest = null
-  }
-
-  const handRests = () => {
-    if (hand !== null) clearTimer(hand)
-    hand = null
-  }
-
   function followHand(): void {
-    handRests()
     // The answer to an older preview is of no use; whatever it is, it is not waited for.
-    disarm()
-    hand = setTimer(() => {
-      hand = null
-      send()
-    }, handMs)
+    silence.stop()
+    hand.start(send, handMs)
     publish({ rev: shown?.rev ?? 0, isRenewing: true })
   }
 
@@ -192,12 +191,12 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
       focus,
       ...(stepMin === undefined ? {} : { stepMin }),
     })
-    arm()
+    listen()
   }
 
   function send(isAfterGesture = false): void {
-    restOver()
-    handRests()
+    rest.stop()
+    hand.stop()
     if (shown === null) return
     const { rev, site, isPreview } = shown
     worker ??= startWorker(receive, message => fail(message))
@@ -212,10 +211,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
     }
     want(isPreview || isAfterGesture ? 'small' : 'full')
     if (isAfterGesture) {
-      rest = setTimer(() => {
-        rest = null
-        want('full')
-      }, restMs)
+      rest.start(() => want('full'), restMs)
     }
     publish({ rev, isRenewing: true, isStopped: false, failure: null })
   }
@@ -234,9 +230,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
     },
     reset() {
       worker?.post({ kind: 'cancel' })
-      disarm()
-      restOver()
-      handRests()
+      stopAlarms()
       committed = null
       shown = null
       state = empty
@@ -244,9 +238,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
     },
     cancel() {
       worker?.post({ kind: 'cancel' })
-      disarm()
-      restOver()
-      handRests()
+      stopAlarms()
       publish({ isRenewing: false, progress: null, isStopped: true })
     },
     goOn() {
@@ -256,8 +248,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
       send()
     },
     stop() {
-      disarm()
-      handRests()
+      stopAlarms()
       stopWorker()
     },
   }

@@ -208,7 +208,7 @@ describe('paths and links lead nowhere', () => {
 
   it('a page may not name a file outside, by any spelling', async () => {
     const made = (await (await server.call('newSite', { title: 'x' })).json()) as { value: { docId: string } }
-    for (const name of ['../evil', '/tmp/evil', 'a/../../evil', '..\\evil', 'evil\u0000']) {
+    for (const name of ['../evil', '/evil', 'a/../../evil', '..\\evil', 'evil\u0000']) {
       const answer = await (await server.call('saveAs', { docId: made.value.docId, text: two, name, order: 1 })).json()
       expect(answer).toEqual({ ok: true, value: { report: { outcome: 'notSaved', reason: 'nameRefused' } } })
       const sent = await (await server.call('exportFile', { name, kind: 'txt', base64: '' })).json()

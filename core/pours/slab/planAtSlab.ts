@@ -2,7 +2,7 @@
 import { type Finding, ok, type Result } from '../../../shared/problem'
 import { settingValue } from '../../../shared/settings'
 import { rideMinutes } from '../../concrete/setTargets'
-import type { DayPlan } from '../day/dayPlan'
+import type { DayPlan, PlannedStrip } from '../day/dayPlan'
 import { batchedMin, type DayInput, dosesMin, type TruckTimes } from '../day/dayProblem'
 import { type Observation, replan, type TablesFor } from '../day/replan'
 import { type SolvedDay, solveDay } from '../day/solveDay'
@@ -11,20 +11,9 @@ import { placedCount, type SlabState } from './slabState'
 
 const minuteMs = 60_000
 
-export interface SlabStrip {
-  readonly id: string
-  readonly load: number
+/** A planned strip as far as it has come; its slack is infinite once it is stamped. */
+export interface SlabStrip extends Omit<PlannedStrip, 'areaM2' | 'placeMs'> {
   readonly state: 'toPlace' | 'placed' | 'ready' | 'stamped'
-  readonly placedMs: number
-  readonly readyMs: number
-  readonly readyP10Ms: number
-  readonly readyP90Ms: number
-  readonly tooHardMs: number
-  readonly stampFromMs: number
-  readonly stampToMs: number
-  readonly doseMin: number
-  /** Too hard less the end of the work on it; infinite once stamped. */
-  readonly slackMin: number
 }
 
 export interface SlabLoad {

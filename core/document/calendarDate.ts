@@ -10,4 +10,6 @@ export const isMonthDay = (text: string): boolean => {
 
 /** True for a `YYYY-MM-DD` that the Gregorian calendar has. */
 export const isCalendarDate = (text: string): boolean =>
-  isMonthDay(text.slice(5)) && (text.slice(5) !== '02-29' || isLeapYear(Number(text.slice(0, 4))))
+  /^\d{4}-\d{2}-\d{2}$/.test(text) &&
+  isMonthDay(text.slice(5)) &&
+  (text.slice(5) !== '02-29' || isLeapYear(Number(text.slice(0, 4))))

@@ -1,6 +1,8 @@
 /** The calendar day of a site: from its midnight to the next, 23, 24 or 25 hours, in UTC instants. */
-import { DateTime, IANAZone } from 'luxon'
+import { DateTime } from 'luxon'
 import { err, type Finding, ok, type Result } from '../../shared/problem'
+import { isCalendarDate } from '../document/calendarDate'
+import { isKnownZone } from '../document/isKnownZone'
 
 export interface SiteDay {
   /** `YYYY-MM-DD` */
@@ -14,13 +16,6 @@ export interface SiteDay {
 
 const minuteMs = 60_000
 const dayMs = 24 * 60 * minuteMs
-
-/** Whether the zone is known to the time-zone data here. */
-export const isKnownZone = (zone: string): boolean => IANAZone.isValidZone(zone)
-
-/** Whether it is a day of the calendar (31 February is not). */
-export const isCalendarDate = (date: string): boolean =>
-  /^\d{4}-\d{2}-\d{2}$/.test(date) && DateTime.fromISO(date, { zone: 'utc' }).isValid
 
 const offsetMs = (ms: number, zone: string): number => DateTime.fromMillis(ms, { zone }).offset * minuteMs
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { dayInstants, instantOf, isCalendarDate, isoWithOffset, siteDay, wholeHours } from '../../core/sun/siteDay'
+import { isCalendarDate } from '../../core/document/calendarDate'
+import { dayInstants, instantOf, isoWithOffset, siteDay, wholeHours } from '../../core/sun/siteDay'
 import { dayOf } from './fixtures'
 
 const hours = (date: string, zone: string): number => (dayOf(date, zone).endMs - dayOf(date, zone).startMs) / 3_600_000

@@ -184,8 +184,16 @@ export const defaults = {
     'header, dowels and edging, 4 a foot: own assumption, put in your own',
   ),
   // Order of the pours and the days after them.
-  stampFromH: setting(3, 'h', 'first mat 3 h after placing until a day is planned: common practice, no source'),
-  stampToH: setting(4.5, 'h', 'last mat 4½ h after placing until a day is planned: common practice, no source'),
+  stampFromH: setting(
+    3,
+    'h',
+    'first mat 3 h after placing where crew or weather is not known: common practice, no source',
+  ),
+  stampToH: setting(
+    4.5,
+    'h',
+    'last mat 4½ h after placing where crew or weather is not known: common practice, no source',
+  ),
   poursPerCrewDay: setting(1, '1', 'pours one crew places in a day: common practice, no source'),
   neighborAgeDays: setting(
     1,

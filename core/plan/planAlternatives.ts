@@ -115,7 +115,11 @@ export function* planAlternativesSteps(
   for (const slab of slabs) {
     const thicknessM = site.slabs.find(({ id }) => id === slab.id)?.thicknessM
     if (thicknessM === undefined) continue
-    const capM2 = plan.capacities.find(({ slabId }) => slabId === slab.id)?.capM2 ?? settingValue(settings, 'capM2')
+    const capacity = plan.capacities.find(({ slabId }) => slabId === slab.id)
+    const capM2 = capacity?.capM2 ?? settingValue(settings, 'capM2')
+    const exposed = exposures.get(slab.id)
+    const clock = capacity?.clock ?? null
+    const onSite = groundOnSite(memo, { site, slab, capM2, day, exposed, clock })
     for (const { part, regions, kept, wishes } of openParts(site, slab, memo))
       for (const { key, region } of regions) {
         const inputs = [
@@ -132,7 +136,8 @@ export function* planAlternativesSteps(
           casters,
           slabs,
           date,
-          exposures.get(slab.id),
+          onSite,
+          exposed !== undefined,
         ]
         // A full answer that still holds is kept through a drag of something else.
         const known = memo.known<readonly PlannedAlternative[]>('alternatives', key, inputs)
@@ -140,13 +145,12 @@ export function* planAlternativesSteps(
           all.push(...known)
           continue
         }
-        const exposed = exposures.get(slab.id)
-        const question = { site, slab, part, region, key, capM2, wishes, day, exposed, budget }
+        const question = { site, slab, part, region, key, capM2, wishes, day, exposed, clock, budget }
         const search: SplitSearch = pourCount =>
           splitRegion(memo, pourCount === undefined ? question : { ...question, pourCount })
         const ground: PricingGround = {
           ...groundOf(plan, slab, part, thicknessM, capM2),
-          ...(exposed ? { onSite: groundOnSite(memo, question) } : {}),
+          ...(exposed ? { onSite } : {}),
         }
         const found = yield* findAlternatives({ region, capM2, ...(wishes ? { wishes } : {}) }, ground, search)
         const name = budget === 'full' ? 'alternatives' : 'quickAlternatives'

@@ -17,7 +17,9 @@ import { leastHands } from '../pours/day/crewSplit'
 import { dayBase } from '../pours/day/dayBase'
 import { type DayConditions, dayConditions } from '../pours/day/dayConditions'
 import { stripSun } from '../pours/day/stripSun'
+import { typicalClock } from '../pours/day/typicalClock'
 import { hourlyStarts, workSpan } from '../pours/day/workSpan'
+import type { PourClock } from '../pours/provisionalDay'
 import type { Exposure } from '../sun/exposure'
 import type { Memo } from './memo'
 
@@ -36,7 +38,14 @@ export interface SlabCapacity {
     readonly startMs: number
     readonly hands: number
   } | null
+  /** How a typical pour of that size runs by crew and weather; null where the settings have to do. */
+  readonly clock: PourClock | null
+  /** Why the settings have to do; null where they do not. */
+  readonly clockMissing: ClockMissing | null
 }
+
+/** What keeps the model of the day from telling the hours of a pour. */
+export type ClockMissing = 'crew' | 'weather' | 'hands' | 'usableWeather' | 'setHours'
 
 /** The splitter is not asked again for a shade line that moved a little. */
 const stepM2 = 0.464515204
@@ -51,6 +60,8 @@ interface CapacityGround {
 interface SlabQuestion {
   readonly input: CapacityInput
   readonly conditions: DayConditions
+  /** The whole slab at its mean, for what a pour is like and not for what it can take at most. */
+  readonly mean: CapacityInput
 }
 
 /** Border printed with the field, m/m². */
@@ -59,38 +70,37 @@ const borderShare = ({ borders, netAreaM2 }: ResolvedSlab): number =>
   Math.max(1, netAreaM2)
 
 /** The whole slab in its sunniest tenth, at the usual first truck of the date. */
-function askSlab(memo: Memo, { site, exposures, date }: CapacityGround, slab: ResolvedSlab): SlabQuestion | null {
+function askSlab(
+  memo: Memo,
+  { site, exposures, date }: CapacityGround,
+  slab: ResolvedSlab,
+): SlabQuestion | ClockMissing {
   const { crew, conditions, place, settings } = site
   const source = site.slabs.find(({ id }) => id === slab.id)
   const region: CurveRegion | undefined = slab.net[0]
-  if (!crew || !conditions || !source || !region || crew.hands < leastHands) return null
+  if (!crew) return 'crew'
+  if (!conditions) return 'weather'
+  if (crew.hands < leastHands) return 'hands'
+  if (!source || !region) return 'setHours'
   const day = memo.part('dayConditions', date, [conditions, place, settings], () =>
     dayConditions(conditions, date, place, settings),
   )
-  if (!day.ok) return null
+  if (!day.ok) return 'usableWeather'
   const { usualMs } = workSpan(site, date, day.value)
   const exposed = exposures.get(slab.id)
-  const sunniest =
-    exposed === undefined
-      ? undefined
-      : stripSun(
-          exposed,
-          slab.net,
-          usualMs,
-          usualMs + 6 * 3_600_000,
-          day.value.day.startMs - exposed.day.startMs,
-          10,
-        ).at(-1)
+  const movedMs = exposed === undefined ? 0 : day.value.day.startMs - exposed.day.startMs
+  /** The sunniest of so many equal parts of the slab. */
+  const sunniestOf = (parts: number): Pick<CapacityInput, 'sun'> => {
+    if (exposed === undefined) return {}
+    const last = stripSun(exposed, slab.net, usualMs, usualMs + 6 * 3_600_000, movedMs, parts).at(-1)
+    return last === undefined ? {} : { sun: [{ share: 1, history: last.history }] }
+  }
   const { base } = dayBase({ site, slab, source, crew, mix: site.mix ?? {}, conditions: day.value }, region)
+  const input = { ...base, startMs: usualMs, borderMPerM2: borderShare(slab), ...capOf(site) }
   return {
     conditions: day.value,
-    input: {
-      ...base,
-      startMs: usualMs,
-      borderMPerM2: borderShare(slab),
-      ...capOf(site),
-      ...(sunniest === undefined ? {} : { sun: [{ share: 1, history: sunniest.history }] }),
-    },
+    input: { ...input, ...sunniestOf(10) },
+    mean: { ...input, ...sunniestOf(1) },
   }
 }
 
@@ -114,7 +124,8 @@ export function planCapacities(memo: Memo, ground: CapacityGround): PlannedCapac
     const inputs = [slab, exposed, date, site.conditions, site.crew, site.mix, site.place, settings]
     const around = [site.capacity, site.calendar, site.access, site.finishes, site.materials]
     return memo.part('capacity', slab.id, [...inputs, ...around], (): SlabCapacity => {
-      const asked = askSlab(memo, ground, slab)
+      const question = askSlab(memo, ground, slab)
+      const asked = typeof question === 'string' ? null : question
       const answer: CapacityAnswer | null = asked && capacityOf(asked.input)
       const userM2 = site.capacity?.capM2 ?? null
       const practiceM2 = settingValue(settings, 'capM2')
@@ -124,9 +135,12 @@ export function planCapacities(memo: Memo, ground: CapacityGround): PlannedCapac
         hands: asked!.input.hands,
       }
       const rules = crew !== null && crew.areaM2 < practiceM2 && crew.areaM2 >= leastM2
+      const capM2 = userM2 ?? (rules ? crew.areaM2 : practiceM2)
+      const clock = asked && typicalClock(asked.mean, Math.min(capM2, slab.netAreaM2))
+      const missing = typeof question === 'string' ? question : 'setHours'
       return {
-        ...{ slabId: slab.id, userM2, practiceM2, crew },
-        capM2: userM2 ?? (rules ? crew.areaM2 : practiceM2),
+        ...{ slabId: slab.id, userM2, practiceM2, crew, capM2, clock },
+        clockMissing: clock === null ? missing : null,
         rule: userM2 !== null ? 'userCap' : rules ? 'crewAndWeather' : 'commonPractice',
       }
     })
@@ -164,7 +178,7 @@ export function* planCapacityMap(
   )
   const slab = ground.slabs.find(({ id }) => id === least?.slabId)
   const asked = slab && askSlab(memo, ground, slab)
-  if (!least || !slab || !asked) return null
+  if (!least || !slab || !asked || typeof asked === 'string') return null
   const { startMs: _, hands: own, ...input } = asked.input
   const span = workSpan(ground.site, ground.date, asked.conditions)
   const startsMs = hourlyStarts(span, asked.conditions.day.startMs)

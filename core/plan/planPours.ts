@@ -147,13 +147,16 @@ export function* planPours(
 ): Generator<void, PlannedPours> {
   const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
   const { date } = day
-  const propose = (key: string, slab: ResolvedSlab, part: PourPart, region: CurveRegion): Proposal =>
-    splitRegion(memo, {
+  const propose = (key: string, slab: ResolvedSlab, part: PourPart, region: CurveRegion): Proposal => {
+    const capacity = capacities.find(own => own.slabId === slab.id)
+    return splitRegion(memo, {
       ...{ site, slab, part, region, key, day, budget },
-      capM2: capacities.find(own => own.slabId === slab.id)?.capM2 ?? settingValue(site.settings, 'capM2'),
+      capM2: capacity?.capM2 ?? settingValue(site.settings, 'capM2'),
+      clock: capacity?.clock ?? null,
       wishes: pourWishes(memo, site, slab, part),
       exposed: exposures.get(slab.id),
     })
+  }
   const drawn: Drawn[] = []
   const over: Finding[] = []
   const from = { pours: 0, joints: 0 }

@@ -1,12 +1,11 @@
 /** The split of one region, in two remembered steps: the search, and what sun and trucks make of it. */
 import type { PourPart } from '../../shared/document/pours'
 import type { Site } from '../../shared/document/site'
-import { type SettingName, settingValue } from '../../shared/settings'
 import type { CurveRegion } from '../geometry/curve'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { chuteSpanM } from '../pours/day/placingMethod'
 import { type FoundSplit, keepRegions, type Proposal, searchSplit } from '../pours/proposePours'
-import { provisionalDay } from '../pours/provisionalDay'
+import { type PourClock, provisionalDay } from '../pours/provisionalDay'
 import { type SiteGround, siteGround } from '../pours/siteGround'
 import type { JointWishes } from '../pours/wishes/jointWishes'
 import type { Exposure } from '../sun/exposure'
@@ -28,25 +27,31 @@ export interface SplitQuestion {
   readonly wishes: JointWishes | undefined
   readonly day: SiteDay
   readonly exposed: Exposure | undefined
+  /** How a typical pour of this slab runs by crew and weather; the settings tell where it is null. */
+  readonly clock: PourClock | null
   readonly budget: PourBudget
   /** The fewest when absent. */
   readonly pourCount?: number
 }
 
-const clockSettings = ['firstTruckH', 'strikeOffMostM2H', 'stampFromH', 'stampToH'] as const satisfies SettingName[]
-
 /** What sun and trucks make of a pour; null where they tell no split from another. */
 export function groundOnSite(
   memo: Memo,
-  { site, slab, capM2, day, exposed }: Pick<SplitQuestion, 'site' | 'slab' | 'capM2' | 'day' | 'exposed'>,
+  {
+    site,
+    slab,
+    capM2,
+    day,
+    exposed,
+    ...of
+  }: Pick<SplitQuestion, 'site' | 'slab' | 'capM2' | 'day' | 'exposed' | 'clock'>,
 ): SiteGround | null {
   if (!exposed) return null
   const { access, calendar, settings } = site
-  const clock = clockSettings.map(name => settingValue(settings, name))
-  return memo.part('siteGround', slab.id, [exposed, day, capM2, access, calendar, ...clock], () =>
+  const clock = of.clock ?? provisionalDay(day, calendar, settings)
+  return memo.part('siteGround', slab.id, [exposed, capM2, access, ...Object.values(clock)], () =>
     siteGround({
-      exposed,
-      clock: provisionalDay(day, calendar, settings),
+      ...{ exposed, clock },
       capM2,
       truckSpots: (access?.truckSpots ?? []).map(({ at }) => at),
       chuteReachM: access && access.pumpSpots.length === 0 ? chuteSpanM(access) : 0,

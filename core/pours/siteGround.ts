@@ -215,7 +215,7 @@ export function siteGround({ exposed, clock, capM2, truckSpots, chuteReachM }: S
       : null
   const reached = within && isMixed(within) ? within : null
   if (planes.length === 0 && !reached) return null
-  const firstMatMs = clock.startMs + clock.stampFromH * hourMs
+  const firstMatMs = clock.startMs + clock.firstMatH * hourMs
   const atFirstMat = planes.reduce<Plane | null>(
     (best, plane) => (best && Math.abs(best.ms - firstMatMs) <= Math.abs(plane.ms - firstMatMs) ? best : plane),
     null,

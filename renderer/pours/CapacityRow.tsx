@@ -1,4 +1,5 @@
-import type { SlabCapacity } from '../../core/plan/planCapacity'
+import type { ClockMissing, SlabCapacity } from '../../core/plan/planCapacity'
+import { openHours } from '../../core/pours/provisionalDay'
 import { areaUnits } from '../../core/units/areaUnits'
 import type { Measures } from '../../core/units/measures'
 import { printMeasures } from '../../core/units/printMeasures'
@@ -64,9 +65,17 @@ export function CapacityRow({ live }: { readonly live: LivePlan }) {
   )
 }
 
+const missingWords: Readonly<Record<ClockMissing, string>> = {
+  crew: 'no crew is entered',
+  weather: 'no weather is entered',
+  hands: 'the crew is too small to place and stamp',
+  usableWeather: 'the weather cannot be used for this date',
+  setHours: 'the weather’s hours end before the concrete sets',
+}
+
 function Rules({
   live,
-  capacity: { rule, userM2, practiceM2, crew },
+  capacity: { rule, userM2, practiceM2, crew, capM2, clock, clockMissing },
   print,
 }: {
   readonly live: LivePlan
@@ -78,6 +87,11 @@ function Rules({
     crew === null
       ? 'This crew’s own answer: not known until crew and weather are given.'
       : `This crew: ${print.area(crew.areaM2)} with ${crew.hands} hands from ${printHour(crew.startMs, place.zone, units, true)} in this weather.`
+  const at = (ms: number): string => printHour(ms, place.zone, units, true)
+  const hoursWords =
+    clock === null
+      ? `Joints are held against sun and shade by usual hours: ${missingWords[clockMissing ?? 'weather']}.`
+      : `Joints are held against sun and shade from ${at(clock.startMs)} to ${at(clock.startMs + openHours(capM2, clock) * 3_600_000)}, as this crew places and stamps.`
   const practice = `Common practice: ${print.area(practiceM2)}.`
   return (
     <>
@@ -91,6 +105,7 @@ function Rules({
         </b>
       </p>
       <p>{rule === 'crewAndWeather' ? `${crewWords} ${practice}` : `${practice} ${crewWords}`}</p>
+      <p>{hoursWords}</p>
     </>
   )
 }

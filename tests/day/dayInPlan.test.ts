@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { createMemo } from '../../core/plan/memo'
 import { planCapacityMap } from '../../core/plan/planCapacity'
 import { planExposures } from '../../core/plan/planShade'
+import { openHours } from '../../core/pours/provisionalDay'
 import { resolveCaster } from '../../core/sun/resolveCaster'
 import type { Site } from '../../shared/document/site'
 import { settingValue } from '../../shared/settings'
@@ -30,7 +31,7 @@ describe('the capacity the splitter is held to', () => {
     expect(planOf(bare).capacities).toEqual([
       {
         ...{ slabId: accepted.slabs[0]!.id, userM2: null, crew: null },
-        ...{ rule: 'commonPractice' },
+        ...{ rule: 'commonPractice', clock: null, clockMissing: 'crew' },
         capM2: settingValue(undefined, 'capM2'),
         practiceM2: settingValue(undefined, 'capM2'),
       },
@@ -93,6 +94,43 @@ describe('the capacity the splitter is held to', () => {
     for (const startMs of map.startsMs)
       for (const hands of [4, 5, 6]) expect(at(startMs, hands)).toBeGreaterThanOrEqual(at(startMs, hands - 1) - 0.4)
     expect(at(map.startsMs[0]!, 4)).toBeGreaterThan(at(map.startsMs[6]!, 4))
+  })
+})
+
+describe('the hours that splits are weighed by', () => {
+  const rectangle = sampleSite('plain-rectangle')
+  const site: Site = { ...rectangle, accepted: [], crew: accepted.crew!, conditions: hotDay(27, 15)! }
+  const capacityOf = (of: Site) => planOf(of, quick).capacities[0]!
+  const openMin = (of: Site) => {
+    const { clock, capM2 } = capacityOf(of)
+    return 60 * openHours(capM2, clock!)
+  }
+
+  it('are those of the crew and the weather: a pour of that size is done about when its own day says', () => {
+    const plan = planOf({ ...site, capacity: { capM2: 200 } }, quick)
+    const [day] = plan.dayPlans
+    const { clock } = plan.capacities[0]!
+    expect(plan.dayPlans).toHaveLength(1)
+    expect(clock!.startMs).toBe(day!.plan.startMs)
+    const doneH = (Math.max(...day!.plan.strips.map(strip => strip.stampToMs)) - day!.plan.startMs) / 3_600_000
+    // The typical pour is twice as long as wide and has no header; half an hour of stamping at most.
+    expect(Math.abs(openHours(plan.pours[0]!.areaM2, clock!) - doneH)).toBeLessThan(0.5)
+    expect(clock!.firstMatH).toBeLessThan(doneH)
+  })
+
+  it('are shorter the hotter it is, and the larger the crew', () => {
+    const hotter = [18, 32].map(highC => openMin({ ...site, conditions: hotDay(highC, highC - 12)! }))
+    expect(hotter[1]).toBeLessThan(hotter[0]!)
+    const placing = [4, 6].map(hands => capacityOf({ ...site, crew: { ...site.crew!, hands } }).clock!.placeM2H)
+    expect(placing[1]).toBeGreaterThan(placing[0]!)
+  })
+
+  it('are the settings’ where something is missing, and it is told what', () => {
+    const { crew: _c, ...noCrew } = site
+    const { conditions: _w, ...noWeather } = site
+    const missing = [noCrew, noWeather, { ...site, crew: { ...site.crew!, hands: 2 } }, site].map(capacityOf)
+    expect(missing.map(({ clockMissing }) => clockMissing)).toEqual(['crew', 'weather', 'hands', null])
+    expect(missing.map(({ clock }) => clock === null)).toEqual([true, true, true, false])
   })
 })
 

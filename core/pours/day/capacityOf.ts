@@ -38,7 +38,7 @@ export interface CapacityAnswer {
 }
 
 /** A pour twice as long as wide, in the strips its loads make. */
-function stripsOfArea(areaM2: number, input: CapacityInput): readonly DayStrip[] {
+export function stripsOfArea(areaM2: number, input: CapacityInput): readonly DayStrip[] {
   const { thicknessM, settings } = input
   const orderM3 = areaM2 * thicknessM * (1 + settingValue(settings, 'overRunLargeShare'))
   const loads = planLoads({ orderM3, ...(settings === undefined ? {} : { settings }) })

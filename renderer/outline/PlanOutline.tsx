@@ -1,10 +1,13 @@
-import { useDeferredValue, useMemo, useRef } from 'react'
-import { Collection, Header, ListBox, ListBoxItem, ListBoxSection, type Selection, Text } from 'react-aria-components'
+import { type KeyboardEvent, type MouseEvent, memo, useMemo, useRef, useState } from 'react'
 import { printMeasures } from '../../core/units/printMeasures'
 import { Icon } from '../app/Icon'
 import { usePlan, useSession, useSite, useView } from '../app/session'
-import { keepRows } from './keepRows'
+import { findRow, type ListState, pressKey, pressRow, rowForTab } from './moveInList'
 import { type OutlineSection, outlineSections } from './outlineOf'
+
+/** Letters typed with a longer pause between them begin a new name. */
+const typingMs = 600
+const noSections: readonly OutlineSection[] = []
 
 /** The plan as a list, in step with what is selected on the canvas: one tab stop, arrows inside. */
 export function PlanOutline() {
@@ -21,43 +24,9 @@ export function PlanOutline() {
   if (!isInHand || live?.site.id !== settled.current?.site.id) settled.current = live
   const listed = settled.current
   const shownPours = stage === 'pours' ? pours : undefined
-  const kept = useRef<readonly OutlineSection[]>([])
-  const latest = useMemo(() => {
-    const now = listed ? outlineSections(listed, shownPours, printMeasures(listed.site.units)) : []
-    kept.current = keepRows(kept.current, now)
-    return kept.current
-  }, [listed, shownPours])
-  // The canvas goes first: a long list follows it when there is time.
-  const sections = useDeferredValue(latest)
-  const list = useMemo(
-    () => (
-      <ListBox
-        aria-label="Outline of the plan"
-        items={sections}
-        selectionMode="multiple"
-        selectionBehavior="replace"
-        selectedKeys={selection}
-        onSelectionChange={(keys: Selection) => {
-          if (keys !== 'all') view.setState({ selection: [...keys].map(String) })
-        }}
-        renderEmptyState={() => 'Nothing drawn yet.'}
-      >
-        {section => (
-          <ListBoxSection id={section.id}>
-            <Header>{section.name}</Header>
-            <Collection items={section.items}>
-              {item => (
-                <ListBoxItem id={item.id} textValue={item.name}>
-                  <Text slot="label">{item.name}</Text>
-                  <Text slot="description">{item.detail}</Text>
-                </ListBoxItem>
-              )}
-            </Collection>
-          </ListBoxSection>
-        )}
-      </ListBox>
-    ),
-    [sections, selection, view],
+  const sections = useMemo(
+    () => (listed ? outlineSections(listed, shownPours, printMeasures(listed.site.units)) : noSections),
+    [listed, shownPours],
   )
   return (
     <div className="plan-outline" data-shown={outlineShown || undefined}>
@@ -70,7 +39,126 @@ export function PlanOutline() {
         <Icon name="outline" />
         Outline
       </button>
-      <div className="plan-outline-list">{list}</div>
+      <div className="plan-outline-list">
+        <OutlineList
+          sections={sections}
+          selection={selection}
+          onSelect={chosen => view.setState({ selection: chosen })}
+        />
+      </div>
     </div>
   )
 }
+
+function OutlineList({
+  sections,
+  selection,
+  onSelect,
+}: {
+  readonly sections: readonly OutlineSection[]
+  readonly selection: readonly string[]
+  readonly onSelect: (selection: readonly string[]) => void
+}) {
+  const [hand, setHand] = useState<Omit<ListState, 'selection'>>({ active: null, anchor: null })
+  const typed = useRef({ text: '', atMs: 0 })
+  const rows = useMemo(() => sections.flatMap(({ items }) => items), [sections])
+  const state: ListState = { ...hand, selection }
+  const tabStop = rowForTab(rows, state)
+  const go = ({ selection: chosen, active, anchor }: ListState) => {
+    setHand({ active, anchor })
+    if (chosen !== selection) onSelect(chosen)
+    const row = active === null ? null : document.getElementById(rowId(active))
+    row?.focus()
+    row?.scrollIntoView({ block: 'nearest' })
+  }
+  const onKeyDown = (event: KeyboardEvent) => {
+    const next = pressKey(rows, state, event) ?? goTo(event)
+    if (next === null) return
+    go(next)
+    event.preventDefault()
+    event.stopPropagation()
+  }
+  const goTo = ({ key, ctrlKey, metaKey, altKey, timeStamp }: KeyboardEvent): ListState | null => {
+    if (key.length !== 1 || ctrlKey || metaKey || altKey) return null
+    const { text, atMs } = typed.current
+    typed.current = { text: timeStamp - atMs > typingMs ? key : text + key, atMs: timeStamp }
+    const found = findRow(rows, tabStop, typed.current.text)
+    return found === null ? null : pressRow(rows, state, found)
+  }
+  const onClick = (event: MouseEvent) => {
+    const id = event.target instanceof Element ? event.target.closest<HTMLElement>('[role=option]')?.dataset.id : null
+    // A press told by a screen reader counts no clicks: without keys to hold, it can only add and take away.
+    const adds = event.ctrlKey || event.metaKey || event.detail === 0
+    if (id) go(pressRow(rows, state, id, { adds, runs: event.shiftKey }))
+  }
+  return (
+    <div
+      role="listbox"
+      aria-label="Outline of the plan"
+      aria-multiselectable
+      tabIndex={rows.length === 0 ? 0 : -1}
+      onKeyDown={onKeyDown}
+      onClick={onClick}
+    >
+      {sections.map(({ id, name, items }) => (
+        // biome-ignore lint/a11y/useSemanticElements: a group of options has no element of its own
+        <div key={id} role="group" aria-labelledby={headId(id)} className="outline-section">
+          <div role="presentation" id={headId(id)} className="outline-head">
+            {name}
+          </div>
+          {items.map(item => (
+            <OutlineRow
+              key={item.id}
+              {...item}
+              isChosen={selection.includes(item.id)}
+              isTabStop={item.id === tabStop}
+              onFocus={setHand}
+            />
+          ))}
+        </div>
+      ))}
+      {rows.length === 0 ? 'Nothing drawn yet.' : null}
+    </div>
+  )
+}
+
+const rowId = (id: string): string => `outline-${id}`
+const headId = (sectionId: string): string => `outline-of-${sectionId.replaceAll(' ', '-')}`
+
+const OutlineRow = memo(function OutlineRow({
+  id,
+  name,
+  detail,
+  isChosen,
+  isTabStop,
+  onFocus,
+}: {
+  readonly id: string
+  readonly name: string
+  readonly detail: string
+  readonly isChosen: boolean
+  readonly isTabStop: boolean
+  readonly onFocus: (change: (hand: Omit<ListState, 'selection'>) => Omit<ListState, 'selection'>) => void
+}) {
+  const own = rowId(id)
+  return (
+    <div
+      id={own}
+      data-id={id}
+      role="option"
+      className="outline-row"
+      aria-selected={isChosen}
+      aria-labelledby={`${own}-name`}
+      aria-describedby={`${own}-detail`}
+      tabIndex={isTabStop ? 0 : -1}
+      onFocus={() => onFocus(hand => (hand.active === id ? hand : { ...hand, active: id }))}
+    >
+      <span id={`${own}-name`} className="outline-name">
+        {name}
+      </span>
+      <span id={`${own}-detail`} className="outline-detail">
+        {detail}
+      </span>
+    </div>
+  )
+})

@@ -7,7 +7,6 @@ import { figureGeometry } from '../../renderer/editor/layers/planGeometry'
 import { figureWorking } from '../../renderer/ledger/figureTerms'
 import { figurePhrase, printFigure } from '../../renderer/ledger/printFigure'
 import { slabFigures } from '../../renderer/ledger/slabFigures'
-import { keepRows } from '../../renderer/outline/keepRows'
 import { outlineSections } from '../../renderer/outline/outlineOf'
 import { deriveLive } from '../../renderer/store/livePlan'
 import { lPatio } from '../../samples/sites/lPatio'
@@ -87,19 +86,6 @@ describe('the outline of the plan', () => {
       ...site.points.map(p => p.id),
       ...plan.pours.map(p => p.id),
     ])
-  })
-
-  it('keeps the rows that read as before', () => {
-    const again = outlineSections(live, plan.pours, printMeasures('ftin'))
-    expect(again[0]).not.toBe(sections[0])
-    expect(keepRows(sections, again)).toBe(sections)
-    const [first, ...others] = again
-    const items = first!.items.map((item, i) => (i === 1 ? { ...item, detail: 'wider' } : item))
-    const [changed, ...same] = keepRows(sections, [{ ...first!, items }, ...others])
-    expect(changed!.items.map((item, i) => item === sections[0]!.items[i])).toEqual(items.map((_, i) => i !== 1))
-    expect(changed!.items[1]).toBe(items[1])
-    for (const [i, section] of same.entries()) expect(section).toBe(sections[i + 1])
-    expect(keepRows(sections, others)).toHaveLength(others.length)
   })
 
   it('tells each part’s measure', () => {

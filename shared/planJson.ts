@@ -75,6 +75,8 @@ const DayRow = z.strictObject({
   date: z.nullable(z.string()),
   pourIds: z.array(z.string()),
   hours: z.nullable(z.strictObject({ from: z.string(), to: z.string() })),
+  /** When the last print is done: by the day plans of its pours, else at the usual hour. Null outside the calendar. */
+  done: z.nullable(z.strictObject({ time: z.string(), by: z.enum(['dayPlan', 'usual']) })),
   closedWayIds: z.array(z.string()),
   waysReopen: z.array(z.strictObject({ wayId: z.string(), date: z.string(), time: z.string() })),
   afterTasks: z.array(AfterTaskRow),

@@ -5,8 +5,7 @@ import { settingValue } from '../../shared/settings'
 import { ringContains } from '../geometry/contains'
 import { findSlabOverlaps } from '../geometry/findSlabOverlaps'
 import { resolveSlab } from '../geometry/resolveSlab'
-import { daysDone } from '../pours/order/daysDone'
-import { calendarRules } from '../pours/order/planDays'
+import { settleDays } from '../pours/order/settleDays'
 import { wordProblem } from '../problems/wordProblem'
 import type { Exposure } from '../sun/exposure'
 import { resolveCaster } from '../sun/resolveCaster'
@@ -114,7 +113,8 @@ export function* derivePlanSteps(
     0.5,
   )
   const { pours, joints, order } = planned
-  yield { doing: 'figures', share: 0.5, ready: { pours, joints, days: planned.days, order, capacities } }
+  const usualDays = memo.part('usualDays', 'site', [planned.ground], () => settleDays(planned.ground, () => null))
+  yield { doing: 'figures', share: 0.5, ready: { pours, joints, days: usualDays.days, order, capacities } }
   const quantities = planQuantities(memo, site, slabList, pours, joints)
   yield { doing: 'shade', share: 0.55, ready: { quantities } }
   const shadeOf = { ...ground, pours }
@@ -137,17 +137,12 @@ export function* derivePlanSteps(
     1,
   )
   const { dayPlans } = dayPlanned
-  const days = memo.part('daysDone', 'site', [planned.days, ...dayPlans, site.calendar, site.crew, settings], () =>
-    daysDone(
-      planned.days,
-      ({ pourIds }) => {
-        const own = pourIds.flatMap(id => dayPlans.find(({ pourId }) => pourId === id) ?? [])
-        return own.length < pourIds.length ? null : Math.max(...own.map(({ doneMin }) => doneMin))
-      },
-      calendarRules(site.calendar, site.crew, name => settingValue(settings, name)),
-      settings,
-    ),
-  )
+  // The last print of a pour is done when its day plan says, else at the usual hour.
+  const settled = memo.part('settledDays', 'site', [planned.ground, ...dayPlans], () => {
+    if (dayPlans.length === 0) return usualDays
+    const doneMin = new Map(dayPlans.map(own => [own.pourId, own.doneMin]))
+    return settleDays(planned.ground, id => doneMin.get(id) ?? null)
+  })
   const findings: Finding[] = [
     ...slabList.flatMap(slab => slab.findings),
     ...memo.part('slabOverlaps', 'site', [slabList], () => findSlabOverlaps(slabList)),
@@ -156,6 +151,7 @@ export function* derivePlanSteps(
       .findings,
     ...capacityFindings,
     ...planned.findings,
+    ...settled.findings,
     ...dayPlanned.findings,
   ]
   const problems: Problem[] = findings.map(finding => wordProblem(finding, print))
@@ -167,7 +163,7 @@ export function* derivePlanSteps(
     casters,
     pours,
     joints,
-    days,
+    days: settled.days,
     order,
     shade,
     points,

@@ -14,6 +14,7 @@ import { type DaysPlan, planDays } from '../pours/order/planDays'
 import { type PourFace, type PourFaces, pourFaces } from '../pours/pourFaces'
 import { pourShape } from '../pours/pourShape'
 import type { Proposal } from '../pours/proposePours'
+import { openHours } from '../pours/provisionalDay'
 import { isolationEdges } from '../quantities/edgeLengths'
 import type { Exposure } from '../sun/exposure'
 import type { SiteDay } from '../sun/siteDay'
@@ -35,7 +36,8 @@ interface Drawn {
 export interface PlannedPours {
   readonly pours: readonly PlannedPour[]
   readonly joints: readonly PlannedJoint[]
-  readonly days: DaysPlan['days']
+  /** Of the days: their hours are settled once the pours' day plans tell when each is done. */
+  readonly ground: DaysPlan['ground']
   readonly order: DaysPlan['figures']
   readonly findings: readonly Finding[]
 }
@@ -202,6 +204,7 @@ export function* planPours(
   yield
   const joints = drawn.flatMap(d => d.joints)
   const unordered = drawn.flatMap(d => d.pours)
+  const usualDoneMin = typicalDone(day, capacities)
   const standing = site.casters.filter(({ kind }) => kind === 'building' || kind === 'wall')
   const ordered = memo.part(
     'order',
@@ -219,10 +222,11 @@ export function* planPours(
       capM2,
       date,
       budget,
+      usualDoneMin,
       ...slabs,
       ...unordered.map(p => p.region),
     ],
-    () => putInOrder(site, slabs, unordered, date, capM2, budget),
+    () => putInOrder(site, slabs, unordered, { date, capM2, budget, usualDoneMin }),
   )
   return {
     ...ordered,
@@ -252,14 +256,30 @@ function tellMissesOnce(findings: readonly Finding[], crossed: ReadonlySet<strin
   })
 }
 
+/** The order is not asked for again for minutes of weather. */
+const doneStepMin = 30
+
+/** When a typical pour's last print is done, minute of the day; undefined where crew and weather do not tell. */
+function typicalDone({ startMs }: SiteDay, capacities: readonly SlabCapacity[]): number | undefined {
+  const done = capacities.flatMap(({ clock, capM2 }) =>
+    clock ? [(clock.startMs - startMs) / 60_000 + 60 * openHours(capM2, clock)] : [],
+  )
+  return done.length === 0 ? undefined : doneStepMin * Math.ceil(Math.max(...done) / doneStepMin)
+}
+
+interface OrderOf {
+  readonly date: string
+  readonly capM2: number
+  readonly budget: PourBudget
+  readonly usualDoneMin: number | undefined
+}
+
 /** The computed order and days; what was accepted with an order or a date keeps it. */
 function putInOrder(
   site: Site,
   slabs: readonly ResolvedSlab[],
   pours: readonly Unordered[],
-  date: string,
-  capM2: number,
-  budget: PourBudget,
+  { date, capM2, budget, usualDoneMin }: OrderOf,
 ): Omit<PlannedPours, 'joints'> {
   const accepted = new Map(site.accepted.flatMap(a => a.pours.map(p => [p.id, p])))
   const plan = planDays({
@@ -284,13 +304,19 @@ function putInOrder(
     ...(site.crew === undefined ? {} : { crew: site.crew }),
     ...(site.calendar === undefined ? {} : { calendar: site.calendar }),
     ...(site.settings === undefined ? {} : { settings: site.settings }),
+    ...(usualDoneMin === undefined ? {} : { usualDoneMin }),
     capM2,
     startDate: date,
     budget,
   })
   const byId = new Map(pours.map(pour => [pour.id, pour]))
   const numbered = numberInOrder(plan.pours.map(({ id, ...when }) => ({ ...byId.get(id)!, ...when })))
-  return { pours: numbered, days: plan.days, order: plan.figures, findings: namePours(plan.findings, numbered) }
+  const numbers = new Map(numbered.map(({ id, number }) => [id, number]))
+  const ground = {
+    ...plan.ground,
+    pours: plan.ground.pours.map(pour => ({ ...pour, number: numbers.get(pour.id) ?? pour.number })),
+  }
+  return { pours: numbered, ground, order: plan.figures, findings: namePours(plan.findings, numbered) }
 }
 
 /** Ids of proposed pours in the values of findings, as the numbers they have now. */

@@ -31,7 +31,7 @@ export function DayList({ live }: { readonly live: LivePlan }) {
         <span>{isOld ? 'being renewed' : days.length === 1 ? '1 day' : `${days.length} days`}</span>
       </header>
       <ol className="day-list">
-        {days.map(({ day, date, pourIds, hours, closedWayIds, waysReopen, afterTasks }) => (
+        {days.map(({ day, date, pourIds, hours, done, closedWayIds, waysReopen, afterTasks }) => (
           <li key={day}>
             <button
               type="button"
@@ -45,6 +45,7 @@ export function DayList({ live }: { readonly live: LivePlan }) {
             {hours ? (
               <span className="day-hours">
                 pouring hours {hours.from} to {hours.to}
+                {done ? `; last print ${done.time}${done.by === 'usual' ? ', the usual hour' : ''}` : ''}
               </span>
             ) : null}
             {pourIds.length > 0 ? (

@@ -2,12 +2,8 @@
 import type { Finding } from '../../../shared/problem'
 import type { OrderProblem } from './orderProblem'
 import { Reach } from './orderReach'
+import type { DaySlot } from './settleDays'
 import { type CalendarRules, dateOf, hoursOn, pourHoursOn, weekdayOf } from './workCalendar'
-
-interface Slot {
-  readonly pour: number
-  readonly day: number | null
-}
 
 interface Named {
   readonly id: string
@@ -25,7 +21,7 @@ function whyNoPour(rules: CalendarRules, day: number): string {
 
 export function checkDays(
   pours: readonly Named[],
-  slots: readonly Slot[],
+  slots: readonly DaySlot[],
   problem: OrderProblem,
   rules: CalendarRules,
 ): Finding[] {

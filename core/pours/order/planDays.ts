@@ -14,23 +14,12 @@ import { printDay } from '../../units/printDay'
 import { pourAdjacency } from '../pourAdjacency'
 import { toCutRegion } from '../region/cutRegion'
 import { insidePoint } from '../region/insidePoint'
-import { type AfterTask, afterTasks } from './afterTasks'
 import { checkDays } from './checkDays'
-import { finishFinding } from './finishDate'
 import type { OrderProblem } from './orderProblem'
 import { openGround, wayFronts } from './pourAccess'
 import { type OrderAnswer, type OrderBudget, orderBudgets, searchOrder } from './searchOrder'
-import { type ShutDay, waysOn } from './waysOn'
-import {
-  type CalendarRules,
-  clockOf,
-  dateOf,
-  dayNumber,
-  minutesOf,
-  pourDays,
-  pourHoursOn,
-  weekdayOf,
-} from './workCalendar'
+import type { DaySlot, DaysGround } from './settleDays'
+import { type CalendarRules, dateOf, dayNumber, minutesOf, pourDays, weekdayOf } from './workCalendar'
 
 export interface PourToPlan {
   readonly id: string
@@ -57,6 +46,8 @@ export interface DaysInput {
   readonly capM2: number
   /** The first day that may be poured on, `YYYY-MM-DD`. */
   readonly startDate: string
+  /** Minute of the day at which a pour is done as long as its day is not planned; the setting `pourDoneH` if left out. */
+  readonly usualDoneMin?: number
   readonly settings?: SettingOverrides
   readonly budget?: 'small' | 'full' | OrderBudget
 }
@@ -71,19 +62,6 @@ export interface PlacedPour {
   readonly date: string | null
 }
 
-export interface PourDay {
-  readonly day: number
-  readonly date: string | null
-  readonly pourIds: readonly string[]
-  /** Hours in which the plant delivers and noise is allowed, `HH:MM`; null outside the calendar. */
-  readonly hours: { readonly from: string; readonly to: string } | null
-  /** Ways in and out that fresh concrete closes on this date, that of the day before included. */
-  readonly closedWayIds: readonly string[]
-  /** When the ways closed by this day's pours can be used again. */
-  readonly waysReopen: readonly { readonly wayId: string; readonly date: string; readonly time: string }[]
-  readonly afterTasks: readonly AfterTask[]
-}
-
 export interface OrderFigures {
   readonly proven: boolean
   readonly gap: number
@@ -93,7 +71,8 @@ export interface OrderFigures {
 
 export interface DaysPlan {
   readonly pours: readonly PlacedPour[]
-  readonly days: readonly PourDay[]
+  /** What the hours of the days are settled on (`settleDays`). */
+  readonly ground: DaysGround
   readonly figures: OrderFigures
   readonly findings: readonly Finding[]
 }
@@ -123,6 +102,9 @@ export const calendarRules = (
   daysOff: crew?.daysOff ?? [],
   usual: { fromMin: 60 * setting('firstTruckH'), toMin: 60 * (setting('pourDoneH') + 1) },
 })
+
+const usualDone = ({ usualDoneMin }: DaysInput, setting: (name: SettingName) => number): number =>
+  usualDoneMin ?? 60 * setting('pourDoneH')
 
 interface Ground {
   readonly problem: OrderProblem
@@ -181,7 +163,7 @@ function posePuzzle(input: DaysInput, rules: CalendarRules, setting: (name: Sett
   const start = dayNumber(input.startDate)
   const days = pourDays(rules, start, 3 * pours.length + spareDays)
   const wayHours = fronts.map(({ wayId }) => input.ways.find(w => w.id === wayId)!.open)
-  const doneMin = 60 * setting('pourDoneH')
+  const doneMin = usualDone(input, setting)
   const closedBelow = days.map(day =>
     wayHours.map(rows => {
       const own = rows.filter(row => row.weekdays.includes(weekdayOf(day)))
@@ -223,13 +205,8 @@ function posePuzzle(input: DaysInput, rules: CalendarRules, setting: (name: Sett
   }
 }
 
-interface Slot {
-  readonly pour: number
-  readonly day: number | null
-}
-
 /** The pours of a day, far from the trucks first. */
-const slotsOf = (answer: OrderAnswer, problem: OrderProblem): Slot[] =>
+const slotsOf = (answer: OrderAnswer, problem: OrderProblem): DaySlot[] =>
   answer.days.flatMap((today, d) =>
     [...today]
       .sort((a, b) => problem.haulM[b]! - problem.haulM[a]! || a - b)
@@ -237,10 +214,10 @@ const slotsOf = (answer: OrderAnswer, problem: OrderProblem): Slot[] =>
   )
 
 /** Accepted orders and dates stand; the others take the first days that suit them, in the computed order. */
-function keepAccepted(pours: readonly PourToPlan[], computed: readonly Slot[], problem: OrderProblem): Slot[] {
+function keepAccepted(pours: readonly PourToPlan[], computed: readonly DaySlot[], problem: OrderProblem): DaySlot[] {
   const rankOf = new Map(computed.map((s, i) => [s.pour, pours[s.pour]!.order ?? i + 1]))
-  const fixed: Slot[] = pours.flatMap((p, i) => (p.date !== undefined ? [{ pour: i, day: dayNumber(p.date) }] : []))
-  const placed: Slot[] = [...fixed]
+  const fixed: DaySlot[] = pours.flatMap((p, i) => (p.date !== undefined ? [{ pour: i, day: dayNumber(p.date) }] : []))
+  const placed: DaySlot[] = [...fixed]
   const isFixed = new Set(fixed.map(s => s.pour))
   const rest = computed.filter(s => !isFixed.has(s.pour)).sort((a, b) => rankOf.get(a.pour)! - rankOf.get(b.pour)!)
   for (const { pour } of rest) {
@@ -274,18 +251,18 @@ function keepAccepted(pours: readonly PourToPlan[], computed: readonly Slot[], p
   )
 }
 
-const describe = (slots: readonly Slot[], pours: readonly PourToPlan[]): string =>
+const describe = (slots: readonly DaySlot[], pours: readonly PourToPlan[]): string =>
   slots
     .map(({ pour, day }) => `${pours[pour]!.number}${day === null ? '' : ` on ${printDay(dateOf(day), 'short')}`}`)
     .join(', ')
 
-function differs(pours: readonly PourToPlan[], kept: readonly Slot[], computed: readonly Slot[]): Finding[] {
-  const dayIn = (slots: readonly Slot[], pour: number) => slots.find(s => s.pour === pour)?.day
+function differs(pours: readonly PourToPlan[], kept: readonly DaySlot[], computed: readonly DaySlot[]): Finding[] {
+  const dayIn = (slots: readonly DaySlot[], pour: number) => slots.find(s => s.pour === pour)?.day
   const own = kept.filter(s => !pours[s.pour]!.isPoured)
   const sameOrder = own.every((s, i) => s.pour === computed[i]?.pour)
   const sameDays = own.every(s => s.day === dayIn(computed, s.pour))
   if (sameOrder && sameDays) return []
-  const last = (slots: readonly Slot[]): number => slots.reduce((m, s) => Math.max(m, s.day ?? m), 0)
+  const last = (slots: readonly DaySlot[]): number => slots.reduce((m, s) => Math.max(m, s.day ?? m), 0)
   return [
     {
       code: 'orderDiffers',
@@ -300,34 +277,11 @@ function differs(pours: readonly PourToPlan[], kept: readonly Slot[], computed: 
   ]
 }
 
-/** One finding for each run of days that the same concrete closes. */
-function shutFindings(shut: readonly ShutDay[], { ways, pours }: DaysInput): Finding[] {
-  const runs: { from: number; to: number; reason: string }[] = []
-  for (const { day, closed } of shut) {
-    const reason = closed
-      .map(({ wayId, pours: front }) => {
-        const name = ways.find(w => w.id === wayId)?.name ?? wayId
-        return front.length > 0
-          ? `fresh concrete of pour ${front.map(i => pours[i]!.number).join(' and ')} closes ${name}`
-          : `fresh concrete lies between ${name} and the outside`
-      })
-      .join('; ')
-    const last = runs.at(-1)
-    if (last?.to === day - 1 && last.reason === reason) last.to = day
-    else runs.push({ from: day, to: day, reason })
-  }
-  return runs.map(({ from, to, reason }) => ({
-    code: 'waysClosed',
-    severity: 'check',
-    values: { date: dateOf(from), until: dateOf(to), reason },
-    field: '/access/ways',
-  }))
-}
-
 /**
  * Order and days of all pours. Neighbors are never poured on one day, each pour is reached without crossing fresh
  * concrete, far from the trucks first; plant hours, noise hours and days off bound the calendar. An accepted order or
- * date stands, and a note tells the difference. Impossible wishes come back as findings; every pour has its row.
+ * date stands, and a note tells the difference. The hours of the days are settled afterwards, once it is known when each
+ * pour is done. Impossible wishes come back as findings; every pour has its row.
  */
 export function planDays(input: DaysInput): DaysPlan {
   const setting = (name: SettingName): number => settingValue(input.settings, name)
@@ -358,7 +312,7 @@ function planFrom(input: DaysInput, rules: CalendarRules, setting: (name: Settin
       values: { from: input.startDate },
       field: '/calendar/plantHours',
     })
-  const computed: Slot[] = answer
+  const computed: DaySlot[] = answer
     ? slotsOf(answer, { ...problem, days: dated ? problem.days : free }).map(s => (dated ? s : { ...s, day: null }))
     : rest.map(pour => ({ pour, day: null }))
   const hasWishes = pours.some(p => p.order !== undefined || p.date !== undefined || p.isPoured)
@@ -378,32 +332,15 @@ function planFrom(input: DaysInput, rules: CalendarRules, setting: (name: Settin
   const placed = slots.map((s, i): PlacedPour => {
     return { id: pours[s.pour]!.id, order: i + 1, day: dayOf(s.day), date: s.day === null ? null : dateOf(s.day) }
   })
-  const doneMin = 60 * setting('pourDoneH')
-  const ways = waysOn(slots, problem, wayIds, input.ways, doneMin, 60 * setting('openToFeetH'))
-  findings.push(...shutFindings(ways.shut, input))
-  const unplaced = slots.filter(s => s.day === null)
-  const days = [...dayNumbers, ...(unplaced.length > 0 ? [null] : [])].map((day, i): PourDay => {
-    const pourIds = slots.filter(s => s.day === day).map(s => pours[s.pour]!.id)
-    if (day === null)
-      return { day: i + 1, date: null, pourIds, hours: null, closedWayIds: [], waysReopen: [], afterTasks: [] }
-    const hours = pourHoursOn(rules, day)
-    return {
-      day: i + 1,
-      date: dateOf(day),
-      pourIds,
-      hours: hours && { from: clockOf(hours.fromMin), to: clockOf(Math.min(hours.toMin, 1439)) },
-      closedWayIds: ways.closedOn(day),
-      waysReopen: ways.reopen(day),
-      afterTasks: afterTasks(pourIds, day, doneMin, rules, setting),
-    }
-  })
   if (answer && answer.gap > 0.02)
     findings.push({ code: 'orderGap', severity: 'note', values: { gap: answer.gap, pours: rest.length } })
-  const late = finishFinding({ input, problem, rules, setting, budget, slots })
-  if (late) findings.push(late)
   return {
     pours: placed,
-    days,
+    ground: {
+      ...{ pours: pours.map(({ id, number, areaM2 }) => ({ id, number, areaM2 })), slots, problem, wayIds, rules },
+      ...{ ways: input.ways, finishBy: input.calendar?.finishBy, weatherDays: input.calendar?.weatherDays ?? 0 },
+      ...{ settings: input.settings, usualDoneMin: usualDone(input, setting) },
+    },
     figures: {
       proven: answer?.proven ?? false,
       gap: answer?.gap ?? 1,

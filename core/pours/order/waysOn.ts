@@ -1,12 +1,8 @@
 /** Which ways in and out fresh concrete closes, date by date. */
 import type { Way } from '../../../shared/document/day'
 import type { OrderProblem } from './orderProblem'
+import type { DaySlot } from './settleDays'
 import { clockOf, dateOf, minutesOf, weekdayOf } from './workCalendar'
-
-interface Slot {
-  readonly pour: number
-  readonly day: number | null
-}
 
 export interface ShutDay {
   readonly day: number
@@ -21,22 +17,28 @@ export interface WaysOn {
   readonly shut: readonly ShutDay[]
 }
 
-/** `doneMin` = minute of the day at which a pour is done; `waitMin` = from then until it bears feet. */
+/**
+ * `doneMin` = minute of its day at which each pour is done, by the index of the pour; `usualMin` = the minute at which a
+ * way is looked at on a day without hours of its own, `waitMin` = from done until a pour bears feet.
+ */
 export function waysOn(
-  slots: readonly Slot[],
+  slots: readonly DaySlot[],
   problem: OrderProblem,
   wayIds: readonly string[],
   ways: readonly Way[],
-  doneMin: number,
+  doneMin: readonly number[],
+  usualMin: number,
   waitMin: number,
 ): WaysOn {
   const dayOf = new Map(slots.flatMap(s => (s.day === null ? [] : [[s.pour, s.day] as const])))
-  const openFrom = (day: number): number => day * 1440 + doneMin + waitMin
-  /** Fresh at some time of the hours the way is needed on this day. */
-  const isFresh = (pour: number, day: number, neededFrom: number): boolean => {
+  /** Minutes since day 0 from which a pour bears feet; −∞ before it is poured. */
+  const openFrom = (pour: number): number => {
     const own = dayOf.get(pour)
-    return own !== undefined && own <= day && openFrom(own) > day * 1440 + neededFrom
+    return own === undefined ? Number.NEGATIVE_INFINITY : own * 1440 + doneMin[pour]! + waitMin
   }
+  /** Poured by this day, and not firm at a minute since day 0. */
+  const isFreshAt = (pour: number, day: number, atMin: number): boolean =>
+    (dayOf.get(pour) ?? Number.POSITIVE_INFINITY) <= day && openFrom(pour) > atMin
   const hoursOf = (wayId: string, day: number) =>
     (ways.find(w => w.id === wayId)?.open ?? []).filter(row => row.weekdays.includes(weekdayOf(day)))
   const neededFrom = (wayId: string, day: number): number | null => {
@@ -57,20 +59,27 @@ export function waysOn(
     }
     return false
   }
-  const look = (w: number, day: number): { closed: boolean; pours: number[] } => {
-    const wayId = wayIds[w]!
-    const from = neededFrom(wayId, day) ?? doneMin
+  const lookAt = (w: number, day: number, atMin: number): { closed: boolean; pours: number[] } => {
     const { fronts, leastM } = problem.ways[w]!
-    const fresh = (pour: number) => isFresh(pour, day, from)
+    const fresh = (pour: number) => isFreshAt(pour, day, atMin)
     const pours = fronts.filter(f => fresh(f.pour)).map(f => f.pour)
     const firm = fronts.filter(f => !fresh(f.pour))
     const roomM = firm.reduce((sum, f) => sum + f.widthM, 0)
     if (roomM < leastM - 1e-6) return { closed: true, pours }
     return { closed: hasGround && !firm.some(f => leadsOut(f.pour, fresh)), pours: [] }
   }
+  /** At the first hour of this day at which the way is needed. */
+  const look = (w: number, day: number): { closed: boolean; pours: number[] } =>
+    lookAt(w, day, day * 1440 + (neededFrom(wayIds[w]!, day) ?? usualMin))
+  /** The first minute since day 0 at which nothing poured by this day closes the way. */
+  const reopens = (w: number, day: number): number =>
+    [...dayOf]
+      .flatMap(([pour, own]) => (own <= day ? [openFrom(pour)] : []))
+      .sort((a, b) => a - b)
+      .find(atMin => atMin > day * 1440 && !lookAt(w, day, atMin).closed) ?? Number.NaN
   const shut: ShutDay[] = []
   const poured = [...new Set(dayOf.values())].sort((a, b) => a - b)
-  const waitDays = Math.ceil((doneMin + waitMin) / 1440)
+  const waitDays = Math.ceil((Math.max(usualMin, ...doneMin) + waitMin) / 1440)
   const watched = [...new Set(poured.flatMap(day => Array.from({ length: waitDays }, (_, i) => day + i)))]
   for (const day of watched.sort((a, b) => a - b)) {
     const needed = wayIds.flatMap((wayId, w) => (neededFrom(wayId, day) === null ? [] : [{ wayId, w }]))
@@ -83,8 +92,9 @@ export function waysOn(
     reopen: day =>
       wayIds.flatMap((wayId, w) => {
         const closes = problem.ways[w]!.fronts.some(f => dayOf.get(f.pour) === day)
-        const at = openFrom(day)
-        return closes && look(w, day).closed
+        if (!closes || !look(w, day).closed) return []
+        const at = reopens(w, day)
+        return Number.isFinite(at)
           ? [{ wayId, date: dateOf(Math.floor(at / 1440)), time: clockOf(Math.round(at % 1440)) }]
           : []
       }),

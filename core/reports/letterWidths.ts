@@ -1,3 +1,5 @@
+import { sheetText } from './sheetText'
+
 /** Advance widths in 1/1000 em of the sheets' letters (Barlow Semi Condensed 5.3, Zilla Slab 5.3), for placing labels. */
 export type Face = 'plan' | 'planBold' | 'name'
 
@@ -32,13 +34,13 @@ export function textWidthPt(text: string, sizePt: number, face: Face): number {
   return (sum * sizePt) / 1000
 }
 
-/** Breaks text at spaces into lines no wider than `widthPt`; a longer word stands alone. */
+/** Breaks text at spaces into lines that are no wider than `widthPt` as drawn; a longer word stands alone. */
 export function wrapText(text: string, sizePt: number, face: Face, widthPt: number): string[] {
   const lines: string[] = []
   let line = ''
   for (const word of text.split(' ')) {
     const longer = line === '' ? word : `${line} ${word}`
-    if (line !== '' && textWidthPt(longer, sizePt, face) > widthPt) {
+    if (line !== '' && textWidthPt(sheetText(longer), sizePt, face) > widthPt) {
       lines.push(line)
       line = word
     } else line = longer

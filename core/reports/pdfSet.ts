@@ -8,13 +8,15 @@ import type { Margin, PdfNode } from './pdfNode'
 import { planSheets } from './planSvg'
 import { pourPages } from './pourPages'
 import { quantityPages } from './quantityPages'
-import { shadeMaps } from './shadeMaps'
+import { type Picture, shadeMaps } from './shadeMaps'
 import { shadePages } from './shadePages'
 import { chooseShadeTimes } from './shadeTimes'
 import type { SheetData } from './sheetData'
 import { sheetText } from './sheetText'
 
 export interface PdfSection {
+  /** What the sheet is called in a list of sheets; absent where it has pages of one sheet only. */
+  readonly name?: string
   readonly widthPt: number
   readonly heightPt: number
   readonly margin: Margin
@@ -41,11 +43,12 @@ export interface PdfSetOptions {
 export function pdfSet(data: SheetData, options: PdfSetOptions = {}): PdfSet {
   const measures = printMeasures(data.units)
   const tablePaper = data.units === 'ftin' ? papers.letter : papers.a4
-  const pages = (letterPt: number, content: readonly PdfNode[]): PdfSection[] =>
+  const pages = (name: string, letterPt: number, content: readonly PdfNode[]): PdfSection[] =>
     content.length === 0
       ? []
       : [
           {
+            name,
             widthPt: tablePaper.widthPt,
             heightPt: tablePaper.heightPt,
             margin: [54, 54, 54, 54],
@@ -54,25 +57,29 @@ export function pdfSet(data: SheetData, options: PdfSetOptions = {}): PdfSet {
             content,
           },
         ]
+  const named = (name: string, pictures: readonly Picture[]) => pictures.map(picture => ({ ...picture, name }))
+  const [planTitle, edgesTitle] = [data.pours.length > 0 ? 'Plan and pours' : 'Plan', 'Edges of the shade']
+  const plan = planSheets(data, {
+    title: planTitle,
+    layers: { pours: 'full', joints: true, finishes: true, casters: true, dimensions: true, shadeTimes: [] },
+  })
+  const edges = planSheets(data, {
+    title: edgesTitle,
+    layers: {
+      pours: 'number',
+      joints: false,
+      finishes: false,
+      casters: true,
+      dimensions: false,
+      shadeTimes: options.shadeTimes ?? chooseShadeTimes(data, 3),
+    },
+  })
   const pictures = [
-    ...planSheets(data, {
-      title: data.pours.length > 0 ? 'Plan and pours' : 'Plan',
-      layers: { pours: 'full', joints: true, finishes: true, casters: true, dimensions: true, shadeTimes: [] },
-    }),
-    ...planSheets(data, {
-      title: 'Edges of the shade',
-      layers: {
-        pours: 'number',
-        joints: false,
-        finishes: false,
-        casters: true,
-        dimensions: false,
-        shadeTimes: options.shadeTimes ?? chooseShadeTimes(data, 3),
-      },
-    }),
-    ...alternativeSheets(data),
-    ...shadeMaps(data),
-    ...courtMaps(data),
+    ...named(planTitle, plan),
+    ...named(edgesTitle, edges),
+    ...named('Ways to split', alternativeSheets(data)),
+    ...named('Shade through the day', shadeMaps(data)),
+    ...named('Ways in and out', courtMaps(data)),
   ]
   return {
     title: `${data.siteName}, sheets`,
@@ -80,7 +87,8 @@ export function pdfSet(data: SheetData, options: PdfSetOptions = {}): PdfSet {
     footText: sheetText(`${data.siteName}, ${data.date}. Planning estimate: check on site before work.`),
     sections: [
       ...pictures.map(
-        ({ svg, widthPt, heightPt }): PdfSection => ({
+        ({ svg, widthPt, heightPt, name }): PdfSection => ({
+          name,
           widthPt,
           heightPt,
           margin: [0, 0, 0, 0],
@@ -89,9 +97,9 @@ export function pdfSet(data: SheetData, options: PdfSetOptions = {}): PdfSet {
           content: [{ svg, width: widthPt, height: heightPt }],
         }),
       ),
-      ...pages(14, [...pourPages(data, measures), ...shadePages(data)]),
-      ...pages(11.5, quantityPages(data)),
-      ...pages(12.5, cautionPages(data)),
+      ...pages('Pours and shade, tables', 14, [...pourPages(data, measures), ...shadePages(data)]),
+      ...pages('Figures, tables', 11.5, quantityPages(data)),
+      ...pages('Cautions', 12.5, cautionPages(data)),
     ],
   }
 }

@@ -1,9 +1,9 @@
 import { DateTime } from 'luxon'
 
-/** `Tue 21 Jul`, without the year: a job is of one season. */
+/** `Tue Jul 21`, without the year: a job is of one season. */
 export const printDate = (date: string): string => {
   const day = DateTime.fromISO(date, { zone: 'utc', locale: 'en-US' })
-  return day.isValid ? day.toFormat('ccc d LLL') : ''
+  return day.isValid ? day.toFormat('ccc LLL d') : ''
 }
 
 const formats = new Map<string, Intl.DateTimeFormat>()

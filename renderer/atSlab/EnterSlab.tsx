@@ -7,7 +7,7 @@ export function EnterSlab() {
   const { view } = useSession()
   const { live, days } = usePlan(({ live, parts }) => ({ live, days: parts.dayPlans }))
   const isChosen = live?.site.accepted.some(({ pours }) => pours.length > 0) ?? false
-  if (!live) return null
+  if (!live || live.slabs.length === 0) return null
   const running = days && underWay(live.site, days)
   const why = !isChosen
     ? 'Choose a proposal first; then a pour can be logged at the slab.'

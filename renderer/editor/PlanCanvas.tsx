@@ -479,6 +479,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
                   {...canvas}
                   live={live}
                   plan={plan}
+                  print={print}
                   hours={hourLines}
                   {...sunMap}
                   pin={pin.pin}

@@ -23,10 +23,11 @@ export function MiniPlan({ region, proposal }: { readonly region: CurveRegion; r
     `${(2 + (x - minX) * scale).toFixed(1)} ${(2 + (maxY - y) * scale).toFixed(1)}`
   const path = (shape: CurveRegion) =>
     [shape.outer, ...shape.holes].map(each => `M${flattenRing(each, 0.02).map(at).join('L')}Z`).join('')
+  const heightPx = Math.max(24, 4 + (maxY - minY) * scale)
   // Numbers that would run into each other say nothing: the card tells how many there are.
   const isNumbered = proposal.pours.length <= mostNumbers
   return (
-    <svg className="mini-plan" width={size} height={Math.max(24, 4 + (maxY - minY) * scale)} aria-hidden="true">
+    <svg className="mini-plan" width={size} height={heightPx} viewBox={`0 0 ${size} ${heightPx}`} aria-hidden="true">
       {proposal.pours.map((pour, i) => {
         const [x, y] = at(labelSpot(pour.region).at).split(' ')
         const tint = (i % 4) + 1

@@ -39,10 +39,10 @@ export function PoursPage({ live }: { readonly live: LivePlan }) {
         </p>
       ) : null}
       <RepairCards live={live} />
+      <Problems />
       {chosenJoint ? <JointCard live={live} joint={chosenJoint} /> : null}
       {isChosen ? null : <ProposalCards live={live} />}
       <PourCards live={live} />
-      <Problems />
       <DayCard live={live} />
       <DayList live={live} />
       {isChosen ? <ProposalCards live={live} /> : null}

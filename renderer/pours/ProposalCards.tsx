@@ -137,7 +137,7 @@ function ProposalCard({
             </div>
             <div>
               <dt>Joint length</dt>
-              <dd>{print.length(figures.jointM)}</dd>
+              <dd>{figures.jointM > 0 ? print.length(figures.jointM) : 'none'}</dd>
             </div>
             <div>
               <dt>Beyond the chute</dt>

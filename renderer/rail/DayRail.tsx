@@ -13,13 +13,15 @@ import type { LivePlan } from '../store/livePlan'
 import { usePin } from '../sun/useSunStage'
 import { PourDayRow } from './PourDayRow'
 import { parseHour } from './parseHour'
-import { firstLightDeg, type SunCurve, sunCurve } from './sunCurve'
+import { type Events, firstLightDeg, type SunCurve, sunCurve } from './sunCurve'
 import { WeatherRows } from './WeatherRows'
 
 const minuteMs = 60_000
 const stepMin = 5
 /** How long the whole rail takes when the day is run. */
 const runMs = 14_000
+/** The words beside the hour are about this wide: near the right end they stand on its left. */
+const sunWordsPx = 190
 
 export interface Scale {
   readonly width: number
@@ -69,7 +71,8 @@ function Rail({ day, place, units }: { readonly day: SiteDay; readonly place: Pl
   const { stage, minute } = useView(({ stage, minute }) => ({ stage, minute }))
   const sun = usePlan(({ hour }) => hour?.sun)
   const altitude = sun?.altitudeDeg ?? 0
-  const curve = useMemo(() => sunCurve(day, place), [day, place])
+  const events = useEvents(day)
+  const curve = useMemo(() => sunCurve(day, place, events.fromMs < events.toMs ? events : null), [day, place, events])
   const [ref, scale] = useScale(curve)
   const [isRunning, setRunning] = useState(false)
   const hourMs = day.startMs + minute * minuteMs
@@ -126,7 +129,19 @@ function Rail({ day, place, units }: { readonly day: SiteDay; readonly place: Pl
     <section className="rail" aria-label="Day rail" ref={ref}>
       <div className="rail-words">
         <b>{printDate(day.date)}</b>
-        <HourField text={hourText} units={units} onHour={m => setMs(wallMs(day, m))} />
+        <HourField
+          text={hourText}
+          units={units}
+          onHour={typed => {
+            const ms = wallMs(day, typed)
+            if (ms < curve.fromMs || ms > curve.toMs) {
+              const clock = (at: number) => printHour(at, day.zone, units, true)
+              return `The hours shown run from ${clock(curve.fromMs)} to ${clock(curve.toMs)}.`
+            }
+            setMs(ms)
+            return null
+          }}
+        />
         <button
           type="button"
           className="btn bare run-day"
@@ -156,13 +171,31 @@ function Rail({ day, place, units }: { readonly day: SiteDay; readonly place: Pl
           />
           <div className="rail-hand" style={{ transform: `translateX(${scale.x(hourMs)}px)` }}>
             <span className="rail-tag">{hourText}</span>
-            {stage === 'sun' || stage === 'pours' ? <span className="rail-sun-words">{sunWords(sun)}</span> : null}
+            {stage === 'sun' || stage === 'pours' ? (
+              <span className="rail-sun-words" data-turned={scale.x(hourMs) > scale.width - sunWordsPx || undefined}>
+                {sunWords(sun)}
+              </span>
+            ) : null}
             <span className="rail-ring" style={{ top: `${curveY(altitude, curve)}px` }} />
           </div>
         </>
       ) : null}
     </section>
   )
+}
+
+/** From the first load of any pour to the end of the last work on it, every pour laid on the clock of the day shown. */
+function useEvents(day: SiteDay): Events {
+  return usePlan(({ parts }) => {
+    const hours = (parts.dayPlans ?? []).map(({ date, plan }) => ({
+      from: plan.startMs + dayShift(date, day.date),
+      to: plan.tasks.reduce((last, { toMs }) => Math.max(last, toMs), plan.startMs) + dayShift(date, day.date),
+    }))
+    return {
+      fromMs: Math.max(day.startMs, Math.min(...hours.map(({ from }) => from))),
+      toMs: Math.min(day.endMs, Math.max(...hours.map(({ to }) => to))),
+    }
+  })
 }
 
 /** Height and bearing as one says them on the site. */
@@ -185,32 +218,55 @@ function HourField({
 }: {
   readonly text: string
   readonly units: UnitSystem
-  readonly onHour: (minutes: number) => void
+  /** What is wrong with that hour, or null. */
+  readonly onHour: (minutes: number) => string | null
 }) {
   // Null while nothing is being typed: the box follows the hour.
   const [typed, setTyped] = useState<string | null>(null)
+  const [fault, setFault] = useState<string | null>(null)
   const minutes = parseHour(typed ?? text)
   const commit = () => {
     setTyped(null)
-    if (minutes === null || typed === null || typed === text) return
+    if (typed === null || typed === text) return
+    if (minutes === null) {
+      setFault(`“${typed}” is no hour of the day.`)
+      return
+    }
     // Between one and five on a working day means the afternoon, unless the morning is written out.
-    onHour(units === 'ftin' && /^\s*[1-5](\D|$)/.test(typed) && !/[ap]m?\s*$/i.test(typed) ? minutes + 720 : minutes)
+    const isAfternoon = units === 'ftin' && /^\s*[1-5](\D|$)/.test(typed) && !/[ap]m?\s*$/i.test(typed)
+    setFault(onHour(isAfternoon ? minutes + 720 : minutes))
   }
   return (
-    <input
-      className="hour-field"
-      aria-label="Hour"
-      inputMode="numeric"
-      value={typed ?? text}
-      aria-invalid={minutes === null}
-      onChange={event => setTyped(event.target.value)}
-      onBlur={commit}
-      onFocus={event => event.target.select()}
-      onKeyDown={event => {
-        if (event.key === 'Enter') commit()
-        else if (event.key === 'Escape') setTyped(null)
-      }}
-    />
+    <>
+      <input
+        className="hour-field"
+        aria-label="Hour"
+        inputMode="numeric"
+        value={typed ?? text}
+        aria-invalid={minutes === null}
+        onChange={event => {
+          setFault(null)
+          setTyped(event.target.value)
+        }}
+        onBlur={() => {
+          if (typed !== null) commit()
+          else setFault(null)
+        }}
+        onFocus={event => event.target.select()}
+        onKeyDown={event => {
+          if (event.key === 'Enter') commit()
+          else if (event.key === 'Escape') {
+            setFault(null)
+            setTyped(null)
+          }
+        }}
+      />
+      {fault ? (
+        <span className="rail-fault" role="alert">
+          {fault}
+        </span>
+      ) : null}
+    </>
   )
 }
 

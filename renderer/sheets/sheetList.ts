@@ -49,30 +49,19 @@ const listed = (id: string, name: string, sections: readonly PdfSection[]): List
   phonePages: picturesOf(sections, id, name, phonePt),
 })
 
-/** The titles that plan sheets carry in their column of words. */
-const titles = ['Plan and pours', 'Edges of the shade', 'Ways in and out', 'Ways to split'] as const
-const titleOf = (svg: string): string => titles.find(title => svg.includes(`>${title}<`)) ?? 'Shade by the hour'
-
 export interface SheetList {
   readonly set: PdfSet
   readonly sheets: readonly ListedSheet[]
 }
 
-const tableNames = ['Pours and shade, tables', 'Figures, tables', 'Cautions'] as const
-
 export function sheetList(plan: Plan, alternatives: readonly PlannedAlternative[] = []): SheetList {
   const set = pdfSet(planSheetData(plan, alternatives))
-  let tables = 0
   const seen = new Map<string, number>()
   const sheets: ListedSheet[] = set.sections.map((section, i) => {
-    const [node] = section.content
-    const isPicture = section.content.length === 1 && typeof node === 'object' && 'svg' in node
-    const base = isPicture ? titleOf(node.svg) : (tableNames[tables++] ?? 'Tables')
+    const base = section.name ?? 'Sheet'
     const count = (seen.get(base) ?? 0) + 1
     seen.set(base, count)
-    const name = count === 1 ? base : `${base}, ${count}`
-    const id = `set-${i}`
-    return listed(id, name, [section])
+    return listed(`set-${i}`, count === 1 ? base : `${base}, ${count}`, [section])
   })
   for (const { pourId, number } of plan.dayPlans) {
     const { sections } = daySheet(plan, pourId)

@@ -4,13 +4,16 @@ import { memo } from 'react'
 import { Layer, Shape } from 'react-konva/lib/ReactKonvaCore'
 import { useStore } from 'zustand'
 import type { OtherDay, SunMap } from '../../core/plan/deriveScreen'
+import type { Measures } from '../../core/units/measures'
 import type { Pt } from '../../shared/document/primitives'
 import { toScreen } from '../editor/camera/camera'
 import { drawPoints } from '../editor/layers/drawAccess'
 import { type Canvas, drawing } from '../editor/layers/drawing'
+import { drawCasterNames } from '../editor/layers/drawNames'
 import { drawSlabEdges } from '../editor/layers/drawSlabs'
 import { labelRoom } from '../editor/layers/labelRoom'
 import { letter } from '../editor/layers/lettering'
+import { furniture } from '../editor/layers/PlanLayers'
 import { inPlan, type Pen, weight } from '../editor/layers/pen'
 import { addCycle } from '../editor/layers/ringPath'
 import type { LivePlan } from '../store/livePlan'
@@ -76,10 +79,14 @@ const crossAt = ({ ctx, inks, camera }: Pen, at: Pt): void => {
   ctx.strokeRect(x - 5, y - 5, 10, 10)
 }
 
+/** Room of the legend, measured from the plan's right edge. */
+const legendPx = { right: 450, width: 350, height: 92 } as const
+
 /** The hour lines follow the shown hour only in which of them is drawn bold. */
 export const SunLinesShape = memo(function SunLinesShape({
   live,
   plan,
+  print,
   hours,
   maps,
   bands,
@@ -88,6 +95,7 @@ export const SunLinesShape = memo(function SunLinesShape({
   marking,
   ...canvas
 }: Canvas & {
+  readonly print: Measures
   readonly live: LivePlan
   readonly plan: PlanStore
   readonly hours: readonly HourLine[]
@@ -103,8 +111,8 @@ export const SunLinesShape = memo(function SunLinesShape({
       sceneFunc={drawing(canvas, pen => {
         const { width, height } = canvas.size
         const room = labelRoom({ x: 0, y: 0, width, height })
-        room.block({ x: 0, y: height - 60, width, height: 60 })
-        room.block({ x: 0, y: 0, width, height: 88 })
+        for (const corner of furniture(canvas.size)) room.block(corner)
+        room.block({ x: width - legendPx.right, y: 0, width: legendPx.width, height: legendPx.height })
         for (const { at } of [...live.site.points, ...(pin ? [pin] : [])]) {
           const [x, y] = toScreen(canvas.camera, at)
           room.block({ x: x - 6, y: y - 18, width: 190, height: 22 })
@@ -136,6 +144,7 @@ export const SunLinesShape = memo(function SunLinesShape({
               halo: pen.inks[`sh-${ink as 1 | 2 | 3 | 4 | 5 | 6 | 7}`],
             })
           }
+        drawCasterNames(pen, live.site.casters, print, room)
         if (pin) drawPoints(pen, [{ id: 'pin', name: pinWords, at: pin.at, slabId: pin.slabId }])
         drawPoints(pen, live.site.points)
         if (marking && marking.length > 0) {

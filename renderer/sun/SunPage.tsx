@@ -69,6 +69,12 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
         const line = shadeLines?.find(({ slabId }) => slabId === slab.id)
         const told = line ? shadeWords(line) : null
         const name = live.slabs.length === 1 ? 'the slab' : slab.name
+        // From the first sun to the last nothing shades it: there is no shade that leaves or comes back.
+        const isOpen =
+          told !== null &&
+          told.leavesMs !== null &&
+          told.leavesMs === told.firstSunMs &&
+          told.returnsMs === told.lastSunMs
         const besideLine = beside?.shadeLines.find(({ slabId }) => slabId === slab.id)
         const besideTold = besideLine ? shadeWords(besideLine) : null
         return (
@@ -76,20 +82,24 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
             <PlainRow
               kind="sum"
               name={
-                told && told.leavesMs === null && told.firstSunMs !== null ? `Shade on ${name}` : `Shade leaves ${name}`
+                told && (isOpen || (told.leavesMs === null && told.firstSunMs !== null))
+                  ? `Shade on ${name}`
+                  : `Shade leaves ${name}`
               }
               figure={
                 told === null
                   ? 'working'
-                  : told.leavesMs !== null
-                    ? clock(told.leavesMs)
-                    : told.firstSunMs === null
-                      ? 'never'
-                      : 'all day'
+                  : isOpen
+                    ? 'none'
+                    : told.leavesMs !== null
+                      ? clock(told.leavesMs)
+                      : told.firstSunMs === null
+                        ? 'never'
+                        : 'all day'
               }
               isWaiting={isOld('shadeLines')}
             />
-            {told?.returnsMs ? (
+            {told?.returnsMs && !isOpen ? (
               <PlainRow
                 kind="sub"
                 name="Shade comes back"
@@ -147,9 +157,9 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
             </button>
           </p>
         </section>
-      ) : (
+      ) : live.slabs.length > 0 ? (
         <p className="note">Click a point of the slab to see its sun.</p>
-      )}
+      ) : null}
       {points?.length ? (
         <>
           <h3>Marked points, direct sun</h3>

@@ -23,7 +23,12 @@ export function useHourLines(live: LivePlan): readonly HourLine[] {
   const shadows = usePlan(({ parts }) => parts.shade?.shadows)
   return useMemo(() => {
     const { place, units } = live.site
-    return shadows ? hourLines(shadows, live.slabs, place.zone, ms => printHour(ms, place.zone, units)) : []
+    if (!shadows) return []
+    const hour = (ms: number, isAlone = false) => printHour(ms, place.zone, units, isAlone)
+    const lines = hourLines(shadows, live.slabs, place.zone, ms => hour(ms))
+    // Where the day is so long that one clock time comes twice, the half of the day is said.
+    const isTwice = (label: string) => new Set(lines.filter(each => each.label === label).map(({ ms }) => ms)).size > 1
+    return lines.map(line => (isTwice(line.label) ? { ...line, label: hour(line.ms, true) } : line))
   }, [shadows, live])
 }
 

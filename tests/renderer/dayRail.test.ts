@@ -31,6 +31,16 @@ const day = (date: string, zone: string) => {
 }
 
 describe('the hours on the rail', () => {
+  it('reach an hour beyond the first and the last event, in whole hours of the day', () => {
+    const place = { latDeg: 39.74, lonDeg: -104.98 }
+    const at = (time: string) => Date.parse(`2024-06-21T${time}:00-06:00`)
+    const shown = day('2024-06-21', 'America/Denver')
+    const night = sunCurve(shown, place, { fromMs: at('03:20'), toMs: at('22:10') })
+    expect([night.fromMs, night.toMs]).toEqual([at('02:00'), at('24:00')])
+    const noon = sunCurve(shown, place, { fromMs: at('10:00'), toMs: at('15:00') })
+    expect(noon).toEqual(sunCurve(shown, place))
+  })
+
   it('run from an hour before first light to an hour after last light', () => {
     // U.S. Naval Observatory, Astronomical Applications, Denver (39.74 N, 104.98 W), 21 June 2024, MDT: civil twilight
     // begins 4:59, ends 21:04 (from memory, to the minute or two).

@@ -122,7 +122,7 @@ export const ShadeLayer = memo(function ShadeLayer({
 })
 
 /** What stands over the plan in its corners: prompt and outline, north, scale bar, camera. */
-const furniture = ({ width, height }: Size): readonly Rect[] => [
+export const furniture = ({ width, height }: Size): readonly Rect[] => [
   { x: 0, y: 0, width: 214, height: 92 },
   { x: width - 96, y: 0, width: 96, height: 92 },
   { x: 0, y: height - 56, width: 290, height: 56 },
@@ -175,7 +175,8 @@ export const HandlesLayer = memo(function HandlesLayer({
           }
           if (showsNames) drawSlabNames(pen, slabs, print, room)
           if (stage === 'slab') drawPoints(pen, site.points)
-          drawCasterNames(pen, site.casters, print, room)
+          // In Sun they stand among the hour labels.
+          if (stage !== 'sun') drawCasterNames(pen, site.casters, print, room)
           if (inHand) drawInHand(pen, inHand)
         })}
       />

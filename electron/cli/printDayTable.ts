@@ -1,6 +1,7 @@
 /** The day of one pour as a table for the terminal. */
 import { DateTime } from 'luxon'
 import type { Plan } from '../../core/plan/plan'
+import { tellPortions } from '../../core/pours/day/doseWords'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import { caseName, daySentence } from '../../core/reports/day/daySheet'
 import { printMeasures } from '../../core/units/printMeasures'
@@ -56,9 +57,7 @@ export function printDayTable(plan: Plan, day: PourDayPlan, problems: readonly P
         clock(load.batchMs),
         clock(load.onSiteMs),
         clock(load.emptyMs),
-        load.portions
-          .map(({ stripIds, doseMin }) => `${stripIds.join(' ')} ${doseMin === 0 ? 'plain' : `${doseMin} min`}`)
-          .join(', '),
+        tellPortions(load.portions),
       ]),
     ],
     ['left', 'right', 'right', 'right', 'right', 'left'],

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { DayPlanRow } from '../../shared/planJson'
+import { pdfTexts } from './pdfTexts'
 
 const root = join(import.meta.dirname, '../..')
 const sample = (name: string) => join(root, 'samples', `${name}.slabwright.json`)
@@ -23,14 +24,16 @@ beforeAll(async () => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 describe('day', () => {
-  it('prints the day of a pour named by its number, and writes the sheet and the calendar', () => {
+  it('prints the day of a pour named by its number, and writes the sheet and the calendar', async () => {
     const { status, stdout, stderr } = run(sample('l-patio-accepted'), '--pour', '1', '--out', folder)
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
     expect(stdout).toContain('Pour 1, 2026-07-21, first truck 7:00')
     for (const word of ['Strip', 'Load', 'One hand short', 'Crew:', 'The finger test and the foreman decide'])
       expect(stdout).toContain(word)
     expect(readdirSync(folder).sort()).toEqual(['day-1.pdf', 'pours.ics'])
-    expect(readFileSync(join(folder, 'day-1.pdf')).subarray(0, 5).toString('latin1')).toBe('%PDF-')
+    const texts = await pdfTexts(new Uint8Array(readFileSync(join(folder, 'day-1.pdf'))))
+    expect(Math.max(...texts.map(({ page }) => page))).toBe(2)
+    expect(Math.min(...texts.filter(({ page }) => page === 1).map(({ sizePt }) => sizePt))).toBeCloseTo(14, 3)
   })
 
   it('prints one object with --json', () => {

@@ -1,19 +1,59 @@
 import ICAL from 'ical.js'
 import { describe, expect, it } from 'vitest'
+import type { Plan } from '../../core/plan/plan'
 import { printPlanJson } from '../../core/plan/printPlanJson'
+import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import { calendarText, foldLine } from '../../core/reports/day/calendarText'
 import { checklist, daySentence, daySheet } from '../../core/reports/day/daySheet'
+import { clockTime } from '../../core/reports/day/dayTimeline'
 import { wrapText } from '../../core/reports/day/wrapText'
 import { widthOf } from '../../core/reports/svgPen'
 import { renderPdf } from '../../electron/pdf/renderPdf'
+import type { Site } from '../../shared/document/site'
 import { planOf, sampleSite } from '../plan/sampleSite'
+import { type PdfText, pdfTexts } from './pdfTexts'
 
 const plan = planOf(sampleSite('l-patio-accepted'))
 const svgOf = (pourId: string, page: number): string => {
   const [node] = daySheet(plan, pourId).sections[page]!.content
   return typeof node === 'object' && 'svg' in node ? node.svg : ''
 }
-const sizesOf = (svg: string): number[] => [...svg.matchAll(/font-size="([\d.]+)"/g)].map(match => Number(match[1]))
+const wordsOf = (svg: string): string => svg.replace(/<[^>]+>/g, ' ').replace(/\s+/g, ' ')
+
+/** A pour of three trucks and twelve strips. */
+const bigPlan = (units: 'ftin' | 'metric', hot?: Partial<Site>): Plan => {
+  const terrace = sampleSite('metric-terrace')
+  const own = sampleSite('l-patio-accepted')
+  return planOf(
+    {
+      ...terrace,
+      ...{ units, crew: own.crew!, conditions: own.conditions!, capacity: { capM2: 92 }, ...hot },
+      settings: { ...terrace.settings, loadM3: 4.6 },
+    },
+    { date: '2026-07-21', budget: 'small' },
+  )
+}
+const biggestDay = ({ dayPlans }: Plan): PourDayPlan =>
+  dayPlans.reduce((most, one) => (one.plan.strips.length > most.plan.strips.length ? one : most))
+const pdfOf = (of: Plan, pourId: string): Promise<Uint8Array> =>
+  renderPdf(daySheet(of, pourId), { createdAt: new Date(0) })
+
+/** The parts of the sheet that are read standing, by where they are on its pages. */
+function partsOf(texts: readonly PdfText[]): Record<'map' | 'order' | 'timeline' | 'checklist', readonly PdfText[]> {
+  const head = (text: string): PdfText => texts.find(own => own.text === text)!
+  const [order, timeline, checks, log] = ['Plant order', 'Stamping windows', 'Before the truck', 'Log'].map(head)
+  const isBefore = (own: PdfText, next: PdfText): boolean =>
+    own.page < next.page || (own.page === next.page && own.y < next.y)
+  const between = (from: PdfText, to: PdfText): readonly PdfText[] =>
+    texts.filter(own => own.page === from.page && !isBefore(own, from) && isBefore(own, to))
+  const top = between({ ...order!, y: 99 }, timeline!)
+  return {
+    map: top.filter(({ x }) => x < order!.x),
+    order: top.filter(({ x }) => x >= order!.x),
+    timeline: between(timeline!, checks!),
+    checklist: between(checks!, log!),
+  }
+}
 
 describe('day plans of a site', () => {
   it('there is one a pour, printed in UTC', () => {
@@ -86,13 +126,42 @@ describe('day plans of a site', () => {
 })
 
 describe('the day sheet', () => {
-  it('has two pages whose first is in letters of 14 pt and more', () => {
-    for (const { id } of plan.pours) {
-      expect(daySheet(plan, id).sections).toHaveLength(2)
-      const sizes = sizesOf(svgOf(id, 0))
-      expect(sizes.length).toBeGreaterThan(40)
-      expect(Math.min(...sizes)).toBeGreaterThanOrEqual(14)
+  it('has map, timeline, plant order and checklist in letters of 14 pt and more in its PDF', async () => {
+    const big = bigPlan('metric')
+    const sheets = [
+      [plan, plan.dayPlans[0]!],
+      [big, biggestDay(big)],
+    ] as const
+    for (const [of, day] of sheets) {
+      const texts = await pdfTexts(await pdfOf(of, day.pourId))
+      expect(Math.max(...texts.map(({ page }) => page))).toBe(2)
+      const parts = partsOf(texts)
+      for (const [name, own] of Object.entries(parts))
+        expect([name, Math.min(...own.map(({ sizePt }) => sizePt))]).toEqual([name, expect.closeTo(14, 3)])
+      const words = (own: readonly PdfText[]): string => ` ${own.map(({ text }) => text).join(' ')} `
+      const { zone } = of.site.place
+      for (const strip of day.plan.strips) {
+        expect(words(parts.map)).toContain(` ${strip.id} `)
+        for (const ms of [strip.readyMs, strip.tooHardMs]) expect(words(parts.timeline)).toContain(clockTime(ms, zone))
+      }
+      for (const line of checklist) expect(words(parts.checklist)).toContain(line)
+      for (const line of ['Concrete', 'Strength, air', 'Most at discharge']) expect(words(parts.order)).toContain(line)
+      // The page as a whole has nothing smaller either.
+      expect(Math.min(...texts.filter(({ page }) => page === 1).map(({ sizePt }) => sizePt))).toBeCloseTo(14, 3)
     }
+  })
+
+  it('brackets when each strip may be ready under its window', () => {
+    const day = plan.dayPlans[0]!
+    const brackets = [...svgOf(day.pourId, 0).matchAll(/d="M([\d.]+) [\d.]+V[\d.]+H([\d.]+)V/g)]
+    expect(brackets).toHaveLength(day.plan.strips.length)
+    const hours = [...svgOf(day.pourId, 0).matchAll(/<text x="([\d.]+)"[^>]*text-anchor="middle"[^>]*>(\d+):00</g)]
+    const [[, x0, h0], [, x1, h1]] = [hours[0]!, hours.at(-1)!]
+    const ptPerMs = (Number(x1) - Number(x0)) / ((Number(h1) - Number(h0)) * 3_600_000)
+    day.plan.strips.forEach((strip, i) => {
+      const wide = Number(brackets[i]![2]) - Number(brackets[i]![1])
+      expect(wide).toBeCloseTo((strip.readyP90Ms - strip.readyP10Ms) * ptPerMs, 1)
+    })
   })
 
   it('keeps all of its text on the page', () => {
@@ -141,52 +210,58 @@ describe('the day sheet', () => {
     if (day.doseMarks.length > 0) expect(text).toMatch(/\d+ packages?, mix/)
   })
 
-  describe('of a metric pour of three trucks and twelve strips', () => {
-    const terrace = sampleSite('metric-terrace')
+  describe('of three trucks and twelve strips', () => {
     const own = sampleSite('l-patio-accepted')
-    const big = planOf(
-      {
-        ...terrace,
-        ...{ crew: own.crew!, conditions: own.conditions!, capacity: { capM2: 92 } },
-        settings: { ...terrace.settings, loadM3: 4.6 },
-      },
-      { date: '2026-07-21', budget: 'small' },
-    )
-    const day = big.dayPlans.reduce((most, one) => (one.plan.strips.length > most.plan.strips.length ? one : most))
-    const { sections } = daySheet(big, day.pourId)
-    const svgs = sections.map(({ content: [node] }) => (typeof node === 'object' && 'svg' in node ? node.svg : ''))
-
-    it('keeps to two A4 pages with every strip and every line of the checklist', () => {
+    const heat = {
+      kind: 'day',
+      date: '2026-07-21',
+      highC: 38,
+      lowC: 27,
+      dewPointC: 12,
+      windMs: 5,
+      sky: 'sunny',
+    } as const
+    const cases = [
+      ['metric', bigPlan('metric'), 595, 842],
+      [
+        'feet and inches, hot, with a pump and stock',
+        bigPlan('ftin', {
+          conditions: heat,
+          ...{ crew: { ...own.crew!, hands: 6 }, materials: own.materials!, stock: own.stock! },
+          access: {
+            truckSpots: [],
+            pumpSpots: [{ id: 'k900', at: [0, 0] }],
+            chuteReachM: 4,
+            washouts: [],
+            noGo: [],
+            ways: [],
+          },
+        }),
+        ...[612, 792],
+      ],
+    ] as const
+    it.each(cases)('%s: keeps to two pages, all on paper, the log clear of the cautions', (_, of, wide, tall) => {
+      const day = biggestDay(of)
       expect(day.plan.strips.length).toBeGreaterThan(8)
+      const { sections } = daySheet(of, day.pourId)
       expect(sections).toHaveLength(2)
-      const text = svgs
-        .join(' ')
-        .replace(/<[^>]+>/g, ' ')
-        .replace(/\s+/g, ' ')
+      const svgs = sections.map(({ content: [node] }) => (typeof node === 'object' && 'svg' in node ? node.svg : ''))
+      const text = wordsOf(svgs.join(' '))
       for (const strip of day.plan.strips) expect(text).toContain(` ${strip.id} `)
       for (const line of checklist) expect(text).toContain(line)
-      expect(text).toContain('5.6 °C hotter')
+      expect(text).toContain(of.site.units === 'metric' ? '5.6 °C hotter' : '10 °F hotter')
       expect(text).toContain(daySentence.slice(0, 40))
       for (const svg of svgs)
         for (const match of svg.matchAll(/<text x="([-\d.]+)" y="([-\d.]+)"/g)) {
-          expect(Number(match[1])).toBeLessThanOrEqual(595)
-          expect(Number(match[2])).toBeLessThanOrEqual(842 - 20)
+          expect(Number(match[1])).toBeGreaterThanOrEqual(0)
+          expect(Number(match[1])).toBeLessThanOrEqual(wide!)
+          expect(Number(match[2])).toBeLessThanOrEqual(tall! - 20)
         }
+      const lastRow = Number(
+        new RegExp(`y="([\\d.]+)"[^>]*>${day.plan.strips.at(-1)!.id}<`).exec(svgs[1]!)?.[1] ?? Number.NaN,
+      )
+      expect(lastRow).toBeLessThan(tall! - 34 - 78 + 16)
     })
-
-    it('has its first page in letters of 14 pt and more, and its log clear of the cautions', () => {
-      expect(Math.min(...sizesOf(svgs[0]!))).toBeGreaterThanOrEqual(14)
-      const yOf = (words: string): number =>
-        Number(new RegExp(`y="([\\d.]+)"[^>]*>${words}<`).exec(svgs[1]!)?.[1] ?? Number.NaN)
-      expect(yOf(day.plan.strips.at(-1)!.id)).toBeLessThan(842 - 34 - 78 + 16)
-    })
-  })
-
-  it('becomes a PDF', async () => {
-    const bytes = await renderPdf(daySheet(plan, plan.pours[0]!.id), { createdAt: new Date(0), compress: false })
-    const text = new TextDecoder('latin1').decode(bytes)
-    expect(text.slice(0, 5)).toBe('%PDF-')
-    expect(text.match(/\/Type \/Page\b/g)).toHaveLength(2)
   })
 
   it('breaks lines between words', () => {

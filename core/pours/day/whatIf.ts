@@ -2,6 +2,7 @@
 import { settingValue } from '../../../shared/settings'
 import type { SlabWeather } from '../../concrete/slabWeather'
 import { type DayInput, dosesMin } from './dayProblem'
+import { tellDoses } from './doseWords'
 import type { DoseRun } from './dosing'
 import { type SolvedDay, solveDay } from './solveDay'
 
@@ -38,23 +39,12 @@ export const firstLost = (run: DoseRun, day: DayInput): string | null => {
   return lost === undefined ? null : day.strips[lost.strip]!.id
 }
 
-/** “a and b plain, c 30 min, d 60 min” */
-export function tellDoses(run: DoseRun, day: DayInput): string {
-  const groups: { doseMin: number; ids: string[] }[] = []
-  run.doses.forEach((dose, strip) => {
-    const doseMin = dosesMin[dose]!
-    const id = day.strips[strip]!.id
-    const last = groups.at(-1)
-    if (last?.doseMin === doseMin) last.ids.push(id)
-    else groups.push({ doseMin, ids: [id] })
-  })
-  return groups.map(({ doseMin, ids }) => `${ids.join(' ')} ${doseMin === 0 ? 'plain' : `${doseMin} min`}`).join(', ')
-}
-
 function tellNext(run: DoseRun, day: DayInput, plan: DoseRun): string {
   const wantedMin = settingValue(day.settings, 'wantedSlackMin')
   const doses =
-    run.doses.join() === plan.doses.join() ? 'Same retarder as planned.' : `Retarder: ${tellDoses(run, day)}.`
+    run.doses.join() === plan.doses.join()
+      ? 'Same retarder as planned.'
+      : `Retarder: ${tellDoses(run.doses.map((dose, i) => ({ id: day.strips[i]!.id, doseMin: dosesMin[dose]! })))}.`
   if (run.slackMin >= wantedMin) return doses
   if (run.slackMin >= 0) return `${doses} Keep the texture; touch-up waits until tomorrow.`
   const lost = firstLost(run, day)

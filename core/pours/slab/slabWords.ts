@@ -3,6 +3,7 @@ import { settingValue } from '../../../shared/settings'
 import type { Measures } from '../../units/measures'
 import { printNumber } from '../../units/printNumber'
 import type { DayInput } from '../day/dayProblem'
+import { tellDoses } from '../day/doseWords'
 import type { SlabBalance } from './balanceAtSlab'
 import type { SlabStep } from './nextSteps'
 import type { SlabPlan } from './planAtSlab'
@@ -41,17 +42,10 @@ function tellSlack(day: DayInput, plan: SlabPlan): string {
     : least
 }
 
-function tellDoses({ strips: all, dosesChanged }: SlabPlan): string | null {
+function tellDosesLeft({ strips: all, dosesChanged }: SlabPlan): string | null {
   const open = all.filter(({ state }) => state === 'toPlace')
   if (!dosesChanged || open.length === 0) return null
-  const groups: { doseMin: number; ids: string[] }[] = []
-  for (const { id, doseMin } of open) {
-    const last = groups.at(-1)
-    if (last?.doseMin === doseMin) last.ids.push(id)
-    else groups.push({ doseMin, ids: [id] })
-  }
-  const told = groups.map(({ doseMin, ids }) => `${list(ids)} ${doseMin === 0 ? 'plain' : `${doseMin} min`}`)
-  return `Retarder from now on: ${told.join(', ')}.`
+  return `Retarder from now on: ${tellDoses(open)}.`
 }
 
 function tellSet({ setFactor }: SlabPlan): string | null {
@@ -80,7 +74,7 @@ export function tellPlan(
 ): string {
   const moved = before === null || plan.slackMin === null ? 0 : Math.round(plan.slackMin - before)
   const change = Math.abs(moved) < 2 ? null : `${minutes(Math.abs(moved))} ${moved > 0 ? 'more' : 'less'} than before.`
-  return [tellSlack(day, plan), change, tellDoses(plan), tellSet(plan), tellRain(plan, state, clock)]
+  return [tellSlack(day, plan), change, tellDosesLeft(plan), tellSet(plan), tellRain(plan, state, clock)]
     .filter(words => words !== null)
     .join(' ')
 }

@@ -4,6 +4,7 @@ import type { UnitSystem } from '../../../shared/document/site'
 import { settingValue } from '../../../shared/settings'
 import { labelDose } from '../../concrete/tables/retarderDose'
 import type { Plan } from '../../plan/plan'
+import { tellPortions } from '../../pours/day/doseWords'
 import { pumpFacts } from '../../pours/day/placingMethod'
 import type { DoseMark, PourDayPlan } from '../../pours/day/pourDay'
 import type { WhatIfCase } from '../../pours/day/whatIf'
@@ -16,8 +17,8 @@ import { papers } from '../paper'
 import type { PdfSet } from '../pdfSet'
 import { sheetText } from '../sheetText'
 import { drawPath, drawRect, drawText, ink, moveLine, num, rootFont, type TextStyle, widthOf } from '../svgPen'
-import { dayMap } from './dayMap'
-import { clockTime, dayTimeline } from './dayTimeline'
+import { type DayMap, dayMap } from './dayMap'
+import { clockTime, dayTimeline, timelineTall } from './dayTimeline'
 import { wrapText } from './wrapText'
 
 const letterPt = 14
@@ -67,10 +68,11 @@ class Column {
     readonly x: number,
     public y: number,
     readonly width: number,
+    readonly sizePt = letterPt,
   ) {}
 
   text(text: string, style: Partial<TextStyle> = {}, indent = 0): void {
-    const sizePt = style.sizePt ?? letterPt
+    const sizePt = style.sizePt ?? this.sizePt
     for (const line of wrapText(text, sizePt, this.width - indent, style.face)) {
       this.parts.push(drawText(line, this.x + indent, this.y, { ...style, sizePt }))
       this.y += sizePt * 1.22
@@ -85,24 +87,16 @@ class Column {
 
   /** Left a word, right a figure. */
   row(label: string, value: string): void {
-    this.parts.push(drawText(label, this.x, this.y, { sizePt: letterPt }))
-    this.parts.push(drawText(value, this.x + this.width, this.y, { sizePt: letterPt, face: 'planBold', anchor: 'end' }))
-    this.y += lineStep
+    const { sizePt } = this
+    this.parts.push(drawText(label, this.x, this.y, { sizePt }))
+    this.parts.push(drawText(value, this.x + this.width, this.y, { sizePt, face: 'planBold', anchor: 'end' }))
+    this.y += sizePt * 1.25
   }
 
-  rule(dash?: string): void {
-    this.parts.push(
-      drawPath(moveLine([this.x, this.y - 9], [this.x + this.width, this.y - 9]), {
-        ...{ stroke: ink, width: 0.7 },
-        ...(dash === undefined ? {} : { dash }),
-      }),
-    )
-    this.y += 7
-  }
-
-  box(text: string): void {
+  box(text: string, stepPt = lineStep): void {
     this.parts.push(drawRect(this.x, this.y - 11, 12, 12, { stroke: ink, width: 1.2 }))
     this.text(text, {}, 18)
+    this.y += stepPt - lineStep
   }
 }
 
@@ -110,8 +104,6 @@ interface SheetOf {
   readonly plan: Plan
   readonly day: PourDayPlan
 }
-
-const joined = (ids: readonly string[]): string => ids.join(', ')
 
 function doseText(mark: DoseMark, { plan }: SheetOf): string {
   const print = printMeasures(plan.site.units)
@@ -151,7 +143,7 @@ function afterText({ plan, day }: SheetOf): string | null {
   if (!own || own.afterTasks.length === 0) return null
   const byDay = new Map<string, string[]>()
   for (const { task, date, time } of own.afterTasks)
-    byDay.set(date, [...(byDay.get(date) ?? []), `${afterWords[task]} from ${time}`])
+    byDay.set(date, [...(byDay.get(date) ?? []), `${afterWords[task]} from ${time.replace(/^0/, '')}`])
   const days = [...byDay].map(([date, tasks]) => `${printDay(date, 'short')} ${tasks.join(', ')}`)
   return `After: ${days.join('; ')}. Labels and local code decide.`
 }
@@ -181,24 +173,51 @@ function plantOrder(of: SheetOf, x: number, y: number, width: number): Column {
     column.row(`Load ${load.no}, ${print.volume(load.volumeM3)}`, `on site ${clockTime(load.onSiteMs, zone)}`)
   column.text(
     'No calcium chloride. Same cement and color throughout. Foreman may reject. Hold the balance until called.',
-    {},
   )
-  column.y += 6
-  column.rule('4 3')
-  for (const load of day.plan.loads) {
-    const words = load.portions.map(
-      ({ stripIds, doseMin }) => `${joined(stripIds)} ${doseMin === 0 ? 'plain' : `${doseMin} min`}`,
-    )
-    column.text(`Load ${load.no}: ${words.join('; ')}.`, { face: 'planBold' })
-  }
   return column
+}
+
+/** What the map's marks mean, and which strips a load is for. */
+function mapWords({ day }: SheetOf, map: DayMap): string {
+  const loads = day.plan.loads.map(({ no, portions }) => `Load ${no}: ${tellPortions(portions)}.`)
+  const marks = [
+    ...(day.doseMarks.some(({ marks: own }) => own.length > 0) ? ['X = dose mark'] : []),
+    ...(map.doses === 'number' ? ['figure under a letter = minutes of retarder'] : []),
+    ...(map.shade ? ['dashed = edge of the shade'] : []),
+  ]
+  const told = marks.length === 0 ? '' : ` ${marks[0]!.charAt(0).toUpperCase()}${marks.join('; ').slice(1)}.`
+  return `Place ${day.plan.strips[0]!.id} first. ${loads.join(' ')}${told}`
+}
+
+function windowWords({ day }: SheetOf): string {
+  const { plan } = day
+  const tight = plan.strips.find(strip => strip.id === plan.tightestStripId)!
+  const slack = Math.round(tight.slackMin)
+  const said =
+    slack >= 0 ? `Tightest: strip ${tight.id}, ${slack} min of slack.` : `Strip ${tight.id} is lost by ${-slack} min.`
+  return `Hatched: placing. Open: ready to too hard. Solid: stamping. Bracket: ready falls within it 8 days in 10. ${said} In 100 such days ${Math.round(plan.chanceOfMiss * 100)} lose a strip.`
+}
+
+const rowsOf = (lines: readonly string[]): number => Math.ceil(lines.length / 2)
+
+/** Boxes to tick in two columns, `stepPt` from line to line. */
+function drawChecks(column: Column, lines: readonly string[], stepPt: number): void {
+  const half = (column.width - 20) / 2
+  const sides = [0, 1].map(side => new Column(column.x + side * (half + 20), column.y, half))
+  lines.forEach((line, i) => {
+    sides[i < rowsOf(lines) ? 0 : 1]!.box(line, stepPt)
+  })
+  column.parts.push(...sides.flatMap(({ parts }) => parts))
+  column.y = Math.max(...sides.map(({ y }) => y))
 }
 
 interface FirstPage {
   readonly svg: string
-  /** Of the checklist, what found no room. */
+  /** The checklist where it found no room. */
   readonly left: readonly string[]
 }
+
+const headingTall = 25
 
 function firstPage(of: SheetOf, widthPt: number, heightPt: number): FirstPage {
   const { plan, day } = of
@@ -206,6 +225,7 @@ function firstPage(of: SheetOf, widthPt: number, heightPt: number): FirstPage {
   const { zone } = plan.site.place
   const parts: string[] = []
   const right = widthPt - margin
+  const whole = right - margin
   const areaM2 = day.plan.strips.reduce((sum, strip) => sum + strip.areaM2, 0)
   const total = day.plan.loads.reduce((sum, load) => sum + load.volumeM3, 0)
   const numberWide = widthOf(day.number, 52, 'planBold')
@@ -221,56 +241,56 @@ function firstPage(of: SheetOf, widthPt: number, heightPt: number): FirstPage {
   const sub = wrapText(
     `${plan.site.name}. ${printDay(day.date, 'short')}. ${print.area(areaM2)}, ${print.volume(total)}, crew of ${day.input.hands}.`,
     letterPt,
-    right - margin - numberWide - 134,
+    whole - numberWide - 134,
   )
   sub.slice(0, 2).forEach((line, i) => {
     parts.push(drawText(line, margin + numberWide + 18, 75 + i * 16, { sizePt: letterPt }))
   })
   parts.push(drawPath(moveLine([margin, 98], [right, 98]), { stroke: ink, width: 2.4 }))
-  const mapWide = (right - margin) * 0.54
-  const order = plantOrder(of, margin + mapWide + 22, 120, right - margin - mapWide - 34)
-  const bottom = Math.max(order.y + 2, 372)
-  const map = dayMap(plan, day, { x: margin, y: 104, width: mapWide, height: bottom - 104 - 40 })
+
+  const mapWide = whole * 0.54
+  const order = plantOrder(of, margin + mapWide + 22, 120, whole - mapWide - 34)
+  const windows = wrapText(windowWords(of), letterPt, whole)
+  const lines = [...checklist, ...(day.method.method === 'pump' ? pumpFacts.map(({ fact }) => fact) : [])]
+  const strips = day.plan.strips.length
+  const checksTall = headingTall + 18 + lineStep * rowsOf(lines)
+  const restOf = (bottom: number): number =>
+    heightPt - margin - bottom - 20 - headingTall - 16 - lineStep * windows.length
+  const least = Math.max(order.y + 2, 340)
+  const isWhole = restOf(least) - checksTall >= timelineTall(strips, 0)
+  // The map takes the room that neither the windows nor the checklist can use.
+  const spare = restOf(least) - (isWhole ? checksTall : 0) - timelineTall(strips, Number.POSITIVE_INFINITY)
+  const bottom = least + Math.min(110, Math.max(0, spare - (isWhole ? 3 * rowsOf(lines) : 0)))
+
+  const words = (map: DayMap): string[] => wrapText(mapWords(of, map), letterPt, mapWide)
+  const mapBox = (under: number) => ({ x: margin, y: 104, width: mapWide, height: bottom - 104 - under * 17 - 10 })
+  const first = dayMap(plan, day, mapBox(3))
+  const under = words(first).length
+  const map = under === 3 ? first : dayMap(plan, day, mapBox(under))
+  const told = new Column(margin, bottom - (words(map).length - 1) * 17 - 2, mapWide)
+  told.text(mapWords(of, map))
   parts.push(
     ...order.parts,
-    drawRect(order.x - 12, 104, order.width + 24, bottom - 104, { stroke: ink, width: 1.4 }),
+    drawRect(order.x - 12, 104, order.width + 24, order.y - 4 - 104, { stroke: ink, width: 1.4 }),
     map.svg,
+    ...told.parts,
   )
-  const under = new Column(margin, bottom - 22, mapWide)
-  under.text(
-    `Place ${day.plan.strips[0]!.id} first.${day.doseMarks.length > 0 ? ' X = dose mark.' : ''}${map.shade ? ' Dashed = edge of the shade at that hour.' : ''}${map.crowded ? ' Without minutes: plain.' : ''}`,
-  )
-  parts.push(...under.parts)
-  const time = new Column(margin, bottom + 22, right - margin)
+
+  const time = new Column(margin, bottom + 20, whole)
   time.heading('Stamping windows')
-  const rows = day.plan.strips.length
-  const timeTall = 26 + Math.min(26, 168 / rows) * rows
-  parts.push(
-    ...time.parts,
-    dayTimeline(day, zone, { x: margin, y: time.y - 6, width: right - margin, height: timeTall }),
-  )
-  const tight = day.plan.strips.find(strip => strip.id === day.plan.tightestStripId)!
-  const slack = Math.round(tight.slackMin)
-  const said = new Column(margin, time.y + timeTall + 16, right - margin)
-  said.text(
-    `Hatched placing, open ready to too hard, solid stamping. ${
-      slack >= 0 ? `Tightest: strip ${tight.id}, ${slack} min of slack.` : `Strip ${tight.id} is lost by ${-slack} min.`
-    } In 100 such days ${Math.round(day.plan.chanceOfMiss * 100)} lose a strip.`,
-  )
+  const timeTall = timelineTall(strips, restOf(bottom) - (isWhole ? checksTall : 0))
+  parts.push(...time.parts, dayTimeline(day, zone, { x: margin, y: time.y - 8, width: whole, height: timeTall }))
+  const said = new Column(margin, time.y - 8 + timeTall + 18, whole)
+  for (const line of windows) said.text(line)
   parts.push(...said.parts)
+  if (!isWhole) return { svg: svgPage(parts, widthPt, heightPt), left: lines }
   const rule = said.y - 4
   parts.push(drawPath(moveLine([margin, rule], [right, rule]), { stroke: ink, width: 1.2 }))
-  const half = (right - margin - 20) / 2
-  const left = new Column(margin, rule + 18, half)
-  left.heading('Before the truck')
-  const second = new Column(margin + half + 20, left.y, half)
-  const most = Math.max(0, Math.floor((heightPt - margin - left.y + 8) / lineStep))
-  const lines = [...checklist, ...(day.method.method === 'pump' ? pumpFacts.map(({ fact }) => fact) : [])]
-  const half1 = Math.min(most, Math.ceil(lines.length / 2))
-  for (const line of lines.slice(0, half1)) left.box(line)
-  for (const line of lines.slice(half1, half1 + most)) second.box(line)
-  parts.push(...left.parts, ...second.parts)
-  return { svg: svgPage(parts, widthPt, heightPt), left: lines.slice(half1 + most) }
+  const checks = new Column(margin, rule + 14, whole)
+  checks.heading('Before the truck')
+  drawChecks(checks, lines, Math.min(22, (heightPt - margin + 8 - checks.y) / rowsOf(lines)))
+  parts.push(...checks.parts)
+  return { svg: svgPage(parts, widthPt, heightPt), left: [] }
 }
 
 function table(
@@ -303,83 +323,130 @@ function table(
   return parts.join('')
 }
 
-function secondPage(of: SheetOf, widthPt: number, heightPt: number, checks: readonly string[]): string {
-  const { plan, day } = of
+/** How the second page is set: the first way in which the log has room to write. */
+const secondPageWays = [
+  { sizePt: 14, isBrief: false },
+  { sizePt: 12.5, isBrief: false },
+  { sizePt: 12, isBrief: true },
+  { sizePt: 10.5, isBrief: true },
+] as const
+const leastRowPt = 14
+const footTall = 78
+
+type Setting = (typeof secondPageWays)[number]
+
+/** What to do when the day goes otherwise, a line a case. */
+function drawCases(column: Column, { plan, day }: SheetOf): void {
   const { zone } = plan.site.place
-  const right = widthPt - margin
-  const column = new Column(margin, 46, right - margin)
-  column.parts.push(
-    drawText(`Pour ${day.number}, ${printDay(day.date, 'short')}`, right, 46, { sizePt: letterPt, anchor: 'end' }),
-  )
-  column.parts.push(drawText('If the day goes otherwise', margin, 48, { sizePt: 20, face: 'name' }))
-  column.y = 72
-  const firstWide = 118
-  const startWide = 52
-  const slackWide = 62
+  const { x, width, sizePt } = column
+  const at = [0, 118, 170, 232].map(own => x + (own * sizePt) / letterPt)
+  const head = (text: string, i: number): string => drawText(text, at[i]!, column.y, { sizePt: Math.min(12.5, sizePt) })
+  column.parts.push(...['', 'truck', 'slack', 'what to do'].map(head))
+  column.y += sizePt + 5
   for (const row of day.plan.whatIf) {
     const top = column.y
     const slack = Number.isFinite(row.slackMin) ? Math.round(row.slackMin) : null
     const slackText = slack === null ? 'lost' : slack < 0 ? `${row.firstLostStripId ?? ''} lost` : `${slack} min`
     column.parts.push(
-      drawPath(moveLine([margin, top - 14], [right, top - 14]), { stroke: ink, width: 0.5 }),
-      drawText(caseName(row.case, plan.site.units), margin, top, { sizePt: letterPt, face: 'planBold' }),
-      drawText(clockTime(row.startMs, zone), margin + firstWide, top, { sizePt: letterPt }),
-      drawText(slackText, margin + firstWide + startWide, top, { sizePt: letterPt, face: 'planBold' }),
+      drawPath(moveLine([x, top - sizePt], [x + width, top - sizePt]), { stroke: ink, width: 0.5 }),
+      drawText(caseName(row.case, plan.site.units), at[0]!, top, { sizePt, face: 'planBold' }),
+      drawText(clockTime(row.startMs, zone), at[1]!, top, { sizePt }),
+      drawText(slackText, at[2]!, top, { sizePt, face: 'planBold' }),
     )
-    const told = new Column(
-      margin + firstWide + startWide + slackWide,
-      top,
-      right - margin - firstWide - startWide - slackWide,
-    )
+    const told = new Column(at[3]!, top, x + width - at[3]!, sizePt)
     told.text(row.doNext)
     column.parts.push(...told.parts)
-    column.y = Math.max(told.y, top + lineStep) + 3
+    column.y = Math.max(told.y, top + sizePt * 1.25) + 3
   }
+}
+
+/** Where to set the header if the concrete stops, and until when to decide. */
+function fallbackText({ plan, day }: SheetOf): string | null {
+  const [first, second] = day.plan.loads
+  const clock = (ms: number): string => clockTime(ms + 30 * 60_000, plan.site.place.zone)
+  const last = first?.portions.at(-1)?.stripIds.at(-1)
+  if (second && last !== undefined)
+    return `Fallback joint after strip ${last}: if load 2 is not here by ${clock(second.onSiteMs)}, set the header there and finish.`
+  const { strips } = day.plan
+  const middle = strips.length > 1 ? strips[Math.floor((strips.length - 1) / 2)] : undefined
+  if (!middle) return null
+  return `Fallback joint after strip ${middle.id}: if placing stops, set the header there by ${clock(middle.placedMs)} and finish.`
+}
+
+const rolesOf = (day: PourDayPlan): [role: string, count: string][] => {
+  const roles = new Map<string, number>()
+  for (const { role } of day.plan.crew) roles.set(role, (roles.get(role) ?? 0) + 1)
+  return [...roles].map(([role, count]) => [role, String(count)])
+}
+
+function stockOf({ plan }: SheetOf): [name: string, amount: string][] {
+  return (plan.site.stock ?? []).slice(0, 4).map(item => {
+    const material = plan.site.materials?.find(({ id }) => id === item.materialId)
+    return [material?.name ?? item.materialId, `${printNumber(item.onHand, 1)} ${material?.unit ?? ''}`]
+  })
+}
+
+function drawJobs(column: Column, of: SheetOf, isBrief: boolean): void {
+  const jobs = rolesOf(of.day)
+  const stock = stockOf(of)
+  const retarder = retarderText(of)
+  if (isBrief) {
+    column.y += 4
+    column.text(`Jobs: ${jobs.map(([role, count]) => `${count} ${role}`).join('; ')}.`)
+    const held = stock.length === 0 ? 'no stock entered' : stock.map(own => own.join(' ')).join('; ')
+    column.text(`Stock: ${held}.${retarder === null ? '' : ` ${retarder}.`}`)
+    return
+  }
+  const half = (column.width - 24) / 2
+  const left = new Column(column.x, column.y, half, column.sizePt)
+  left.heading('Jobs')
+  for (const [role, count] of jobs) left.row(role, count)
+  const right = new Column(column.x + half + 24, column.y, half, column.sizePt)
+  right.heading('Stock')
+  if (stock.length === 0) right.text('No stock entered.')
+  for (const [name, amount] of stock) right.row(name, amount)
+  if (retarder !== null) right.text(`${retarder}.`)
+  column.parts.push(...left.parts, ...right.parts)
+  column.y = Math.max(left.y, right.y)
+}
+
+interface SecondPage {
+  readonly svg: string
+  /** Height of a line of the log. */
+  readonly rowPt: number
+}
+
+function secondPage(
+  of: SheetOf,
+  widthPt: number,
+  heightPt: number,
+  checks: readonly string[],
+  { sizePt, isBrief }: Setting,
+): SecondPage {
+  const { day } = of
+  const right = widthPt - margin
+  const whole = right - margin
+  const column = new Column(margin, 68, whole, sizePt)
+  column.parts.push(
+    drawText(`Pour ${day.number}, ${printDay(day.date, 'short')}`, right, 46, { sizePt: letterPt, anchor: 'end' }),
+    drawText('If the day goes otherwise', margin, 48, { sizePt: 20, face: 'name' }),
+  )
+  drawCases(column, of)
   if (day.doseMarks.length > 0) {
     column.heading('Retarder')
     for (const mark of day.doseMarks) column.text(doseText(mark, of))
     column.text('Its effect ends suddenly.')
   }
-  const half = (right - margin - 24) / 2
-  const jobs = new Column(margin, column.y, half)
-  jobs.heading('Jobs')
-  const roles = new Map<string, number>()
-  for (const { role } of day.plan.crew) roles.set(role, (roles.get(role) ?? 0) + 1)
-  for (const [role, count] of roles) jobs.row(role, String(count))
-  const stock = new Column(margin + half + 24, column.y, half)
-  stock.heading('Stock')
-  const entered = plan.site.stock ?? []
-  if (entered.length === 0) stock.text('No stock entered.')
-  for (const item of entered.slice(0, 4)) {
-    const material = plan.site.materials?.find(({ id }) => id === item.materialId)
-    stock.row(material?.name ?? item.materialId, `${printNumber(item.onHand, 1)} ${material?.unit ?? ''}`)
-  }
-  const retarder = retarderText(of)
-  if (retarder) stock.text(retarder)
-  column.parts.push(...jobs.parts, ...stock.parts)
-  column.y = Math.max(jobs.y, stock.y)
-  const second = day.plan.loads[1]
-  const fallback = day.shapes.length > 1 ? day.shapes[Math.floor((day.shapes.length - 1) / 2)] : undefined
-  if (fallback) {
-    const strip = day.plan.strips.find(({ id }) => id === fallback.id)!
-    const decideMs = second ? second.onSiteMs + 30 * 60_000 : strip.placedMs + 30 * 60_000
-    column.text(
-      `Fallback joint after strip ${second ? (day.plan.loads[0]!.portions.at(-1)?.stripIds.at(-1) ?? fallback.id) : fallback.id}: if no concrete comes by ${clockTime(decideMs, zone)}, set the header there and finish.`,
-      { face: 'planBold' },
-    )
-  }
+  drawJobs(column, of, isBrief)
+  column.y += 4
+  const fallback = fallbackText(of)
+  if (fallback !== null) column.text(fallback, { face: 'planBold' })
   column.text(canWait)
   const after = afterText(of)
-  if (after !== null) column.text(after, { sizePt: 13 })
+  if (after !== null) column.text(after, { sizePt: Math.min(13, sizePt) })
   if (checks.length > 0) {
-    column.heading('Before the truck, too')
-    const wide = (right - margin - 20) / 2
-    const columns = [0, 1].map(side => new Column(margin + side * (wide + 20), column.y, wide))
-    checks.forEach((line, i) => {
-      columns[i < Math.ceil(checks.length / 2) ? 0 : 1]!.box(line)
-    })
-    column.parts.push(...columns.flatMap(own => own.parts))
-    column.y = Math.max(...columns.map(own => own.y))
+    column.heading('Before the truck')
+    drawChecks(column, checks, lineStep)
   }
   column.heading('Log')
   const loadRows = [
@@ -388,14 +455,12 @@ function secondPage(of: SheetOf, widthPt: number, heightPt: number, checks: read
   ]
   const { strips } = day.plan
   // Many strips stand in two tables side by side.
-  const sides = strips.length > 8 ? 2 : 1
+  const sides = strips.length > 6 ? 2 : 1
   const perSide = Math.ceil(strips.length / sides)
-  const whole = right - margin
   const share = (parts: readonly number[], of = whole): number[] => parts.map(part => part * of)
-  const footTall = 78
   const rowCount = loadRows.length + perSide + 1
-  const tall = Math.max(14.5, Math.min(24, (heightPt - footTall - margin - column.y - 8) / rowCount))
-  column.parts.push(table(margin, column.y - 12, share([0.1, 0.15, 0.15, 0.15, 0.15, 0.15, 0.15]), loadRows, tall))
+  const rowPt = Math.min(26, (heightPt - footTall - margin - column.y - 8) / rowCount)
+  column.parts.push(table(margin, column.y - 12, share([0.1, 0.15, 0.15, 0.15, 0.15, 0.15, 0.15]), loadRows, rowPt))
   const gap = 14
   const sideWide = (whole - (sides - 1) * gap) / sides
   const heads = ['Strip', 'placed', 'ready', 'too hard', 'stamped', ...(sides === 1 ? ['notes'] : [])]
@@ -404,13 +469,13 @@ function secondPage(of: SheetOf, widthPt: number, heightPt: number, checks: read
     const own = strips.slice(side * perSide, (side + 1) * perSide)
     const rows = [heads, ...own.map(({ id }) => [id, ...heads.slice(1).map(() => '')])]
     const left = margin + side * (sideWide + gap)
-    column.parts.push(table(left, column.y - 12 + loadRows.length * tall + 8, share(widths, sideWide), rows, tall))
+    column.parts.push(table(left, column.y - 12 + loadRows.length * rowPt + 8, share(widths, sideWide), rows, rowPt))
   }
   const foot = new Column(margin, heightPt - margin - footTall + 16, whole)
   foot.text(caution, { sizePt: 12, face: 'planBold' })
   foot.text(daySentence, { sizePt: 10.5 })
   column.parts.push(...foot.parts)
-  return svgPage(column.parts, widthPt, heightPt)
+  return { svg: svgPage(column.parts, widthPt, heightPt), rowPt }
 }
 
 const svgPage = (parts: readonly string[], widthPt: number, heightPt: number): string =>
@@ -428,10 +493,16 @@ export function daySheet(plan: Plan, pourId: string): PdfSet {
   })
   const of = { plan, day }
   const first = firstPage(of, widthPt, heightPt)
+  let second = ''
+  for (const way of secondPageWays) {
+    const { svg, rowPt } = secondPage(of, widthPt, heightPt, first.left, way)
+    second = svg
+    if (rowPt >= leastRowPt) break
+  }
   return {
     title: sheetText(`${plan.site.name}, day sheet of pour ${day.number}`),
     subject: sheetText(`${plan.site.name}, ${day.date}`),
     footText: '',
-    sections: [page(first.svg), page(secondPage(of, widthPt, heightPt, first.left))],
+    sections: [page(first.svg), page(second)],
   }
 }

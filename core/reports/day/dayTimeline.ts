@@ -2,78 +2,96 @@
 import { DateTime } from 'luxon'
 import type { PourDayPlan } from '../../pours/day/pourDay'
 import { drawHatch } from '../hatch'
-import { drawCircle, drawPath, drawRect, drawText, ink, moveLine, softInk, widthOf } from '../svgPen'
+import { drawCircle, drawPath, drawRect, drawText, ink, moveLine, num, softInk, widthOf } from '../svgPen'
 import type { MapBox } from './dayMap'
 
 const letterPt = 14
 const hourMs = 3_600_000
+const headTall = 26
 
 export const clockTime = (ms: number, zone: string): string => DateTime.fromMillis(ms, { zone }).toFormat('H:mm')
 
+/** One line of 14 pt letters a strip, up to half as much again where there is room. */
+const leastRowPt = 17.5
+const mostRowPt = 26
+
+/** Height that the hours and this many strips take at least, and as far as there is room. */
+export const timelineTall = (strips: number, room: number): number =>
+  headTall + strips * Math.min(mostRowPt, Math.max(leastRowPt, (room - headTall) / strips))
+
+/**
+ * The times of a strip stand in columns to the right, ready and too hard. The bracket under a window runs from the 10th to the 90th
+ * percentile of ready.
+ */
 export function dayTimeline(day: PourDayPlan, zone: string, box: MapBox): string {
   const { strips } = day.plan
+  const isDosed = strips.some(({ doseMin }) => doseMin > 0)
+  const columns = [
+    { head: 'too hard', wide: 58, of: (i: number) => clockTime(strips[i]!.tooHardMs, zone) },
+    { head: 'ready', wide: 46, of: (i: number) => clockTime(strips[i]!.readyMs, zone) },
+    ...(isDosed ? [{ head: 'dose', wide: 40, of: (i: number) => String(strips[i]!.doseMin || '') }] : []),
+  ]
+  const tableWide = columns.reduce((sum, { wide }) => sum + wide, 0)
   const fromMs = Math.floor((day.plan.startMs - 20 * 60_000) / hourMs) * hourMs
-  const endMs = Math.max(...strips.map(strip => Math.max(strip.tooHardMs, strip.stampToMs)))
-  const toMs = Math.ceil((endMs + 20 * 60_000) / hourMs) * hourMs
-  const left = box.x + 30
-  // Room for the last time to the right of its window.
-  const right = box.x + box.width - 44
+  const endMs = Math.max(
+    ...strips.flatMap(({ tooHardMs, stampToMs, readyP90Ms }) => [tooHardMs, stampToMs, readyP90Ms]),
+  )
+  const toMs = Math.ceil(endMs / hourMs) * hourMs
+  const left = box.x + 36
+  const right = box.x + box.width - tableWide - 8
   const at = (ms: number): number => left + ((ms - fromMs) / (toMs - fromMs)) * (right - left)
-  const top = box.y + 22
-  const rowPt = Math.min(26, (box.height - 26) / strips.length)
-  const bar = rowPt * 0.72
-  const parts: string[] = [drawPath(moveLine([left, top], [right, top]), { stroke: ink, width: 1.2 })]
+  const top = box.y + headTall - 4
+  const rowPt = (box.height - headTall) / strips.length
+  const foot = top + rowPt * strips.length
+  const parts: string[] = [drawPath(moveLine([box.x, top], [box.x + box.width, top]), { stroke: ink, width: 1.2 })]
   const hours = Math.round((toMs - fromMs) / hourMs)
-  const every = Math.max(1, Math.ceil((hours * 40) / (right - left)))
+  const every = Math.max(1, Math.ceil((hours * 42) / (right - left)))
   for (let hour = 0; hour <= hours; hour++) {
     const x = at(fromMs + hour * hourMs)
-    parts.push(drawPath(moveLine([x, top], [x, top + rowPt * strips.length + 4]), { stroke: softInk, width: 0.35 }))
-    if (hour % every === 0)
-      parts.push(
-        drawText(clockTime(fromMs + hour * hourMs, zone), x, top - 6, {
-          sizePt: letterPt,
-          face: 'planBold',
-          anchor: 'middle',
-        }),
-      )
+    parts.push(drawPath(moveLine([x, top], [x, foot]), { stroke: softInk, width: 0.35 }))
+    // The last hour would run into the columns' heads.
+    const label = clockTime(fromMs + hour * hourMs, zone)
+    if (hour % every === 0 && x + widthOf(label, letterPt, 'planBold') / 2 < right + 6)
+      parts.push(drawText(label, x, top - 6, { sizePt: letterPt, face: 'planBold', anchor: 'middle' }))
   }
+  let edge = box.x + box.width
+  for (const { head, wide, of } of columns) {
+    parts.push(drawText(head, edge, top - 6, { sizePt: letterPt, anchor: 'end' }))
+    for (const i of strips.keys())
+      parts.push(
+        drawText(of(i), edge, top + (i + 0.5) * rowPt + 5, { sizePt: letterPt, face: 'planBold', anchor: 'end' }),
+      )
+    edge -= wide
+  }
+  const isRoomy = rowPt >= 25
+  const bar = Math.min(14, rowPt - 8)
   strips.forEach((strip, i) => {
-    const y = top + 4 + i * rowPt
-    const middle = y + bar / 2
-    const baseline = middle + 5
-    parts.push(
-      drawCircle([box.x + 12, middle], Math.min(11, rowPt / 2 - 0.5), { fill: '#fff', stroke: ink, width: 1.2 }),
-      drawText(strip.id, box.x + 12, baseline, { sizePt: letterPt, face: 'name', anchor: 'middle' }),
-    )
+    const rowTop = top + i * rowPt
+    const y = rowTop + (rowPt - bar - 5) / 2
+    const middle = rowTop + rowPt / 2
+    if (i > 0)
+      parts.push(drawPath(moveLine([box.x, rowTop], [box.x + box.width, rowTop]), { stroke: softInk, width: 0.35 }))
+    if (isRoomy) parts.push(drawCircle([box.x + 12, middle], 11, { fill: '#fff', stroke: ink, width: 1.2 }))
+    parts.push(drawText(strip.id, box.x + 12, middle + 5, { sizePt: letterPt, face: 'name', anchor: 'middle' }))
     const [p0, p1] = [at(strip.placeMs), at(strip.placedMs)]
-    parts.push(
-      drawHatch(
-        [
-          [
-            [p0, y],
-            [p1, y],
-            [p1, y + bar],
-            [p0, y + bar],
-          ],
-        ],
-        { kind: 'lines', anglesDeg: [135], spacingPt: 4, widthPt: 0.8 },
-        ink,
-      ),
-      drawRect(p0, y, Math.max(1, p1 - p0), bar, { stroke: ink, width: 0.9 }),
-    )
+    const placing = [
+      [
+        [p0, y],
+        [p1, y],
+        [p1, y + bar],
+        [p0, y + bar],
+      ],
+    ] as const
     const [r, h] = [at(strip.readyMs), at(strip.tooHardMs)]
     const [s0, s1] = [at(strip.stampFromMs), at(strip.stampToMs)]
-    const ready = clockTime(strip.readyMs, zone)
-    // The hour lines must not run through the figures.
-    const clear = (x: number, text: string): string =>
-      drawRect(x - 1, y + 1, widthOf(text, letterPt) + 2, bar - 2, { fill: '#fff' })
-    const readyX = r - 4 - widthOf(ready, letterPt)
+    const [b0, b1] = [at(strip.readyP10Ms), at(strip.readyP90Ms)]
+    const under = y + bar + 5
     parts.push(
+      drawRect(p0, y, Math.max(1, p1 - p0), bar, { fill: '#fff', stroke: ink, width: 0.9 }),
+      drawHatch(placing, { kind: 'lines', anglesDeg: [135], spacingPt: 4, widthPt: 0.8 }, ink),
       drawRect(r, y, Math.max(1, h - r), bar, { fill: '#fff', stroke: ink, width: 1.2 }),
-      drawRect(s0, y + bar * 0.22, Math.max(1, s1 - s0), bar * 0.56, { fill: ink }),
-      ...(readyX > p1 + 2 ? [clear(readyX, ready), drawText(ready, readyX, baseline, { sizePt: letterPt })] : []),
-      clear(Math.max(h, s1) + 4, clockTime(strip.tooHardMs, zone)),
-      drawText(clockTime(strip.tooHardMs, zone), Math.max(h, s1) + 4, baseline, { sizePt: letterPt }),
+      drawRect(s0, y + bar * 0.24, Math.max(1, s1 - s0), bar * 0.52, { fill: ink }),
+      drawPath(`M${num(b0)} ${num(under - 4)}V${num(under)}H${num(b1)}V${num(under - 4)}`, { stroke: ink, width: 1.5 }),
     )
   })
   return parts.join('')

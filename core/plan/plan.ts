@@ -33,6 +33,8 @@ export interface PlannedPour {
   readonly order: number
   readonly day: number
   readonly date: string | null
+  /** `HH:MM` of the first truck, where the crew has another pour to finish first. */
+  readonly firstTruck?: string
 }
 
 export interface PlannedJoint {

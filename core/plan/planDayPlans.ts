@@ -44,7 +44,7 @@ interface DaysOf {
   readonly quantities: readonly Quantity[]
   /** Of a pour without a date. */
   readonly date: string
-  /** Starts fixed for pours; those of the accepted pours if left out. */
+  /** Starts fixed for pours, those of the accepted pours if left out; before a later turn of the crew. */
   readonly starts?: ReadonlyMap<string, z.infer<typeof LocalTime> | undefined>
 }
 
@@ -87,7 +87,7 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
     const { calibration } = memo.part('learnedSet', date, [place, settings, site.accepted, ...earlier], () =>
       learnedSet(site, date),
     )
-    const start = starts.get(pour.id)
+    const start = starts.get(pour.id) ?? (pour.firstTruck === undefined ? undefined : { time: pour.firstTruck })
     const made = memo.part(
       'dayPlan',
       pour.id,

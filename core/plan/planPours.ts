@@ -4,20 +4,22 @@ import type { Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
 import type { Slab } from '../../shared/document/slab'
 import type { Finding, ProblemValue } from '../../shared/problem'
-import { settingValue } from '../../shared/settings'
+import { type SettingName, settingValue } from '../../shared/settings'
 import type { CurveRegion } from '../geometry/curve'
 import { edgeLength } from '../geometry/edgeLength'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { asBuiltFaces, isColdJoint } from '../pours/asBuiltFaces'
 import { overCap } from '../pours/editing/editPart'
-import { type DaysPlan, planDays } from '../pours/order/planDays'
+import { calendarRules, type DaysPlan, planDays, type SunByHour } from '../pours/order/planDays'
+import { isSunWelcome, mayStartApart, type PourSun, sunByHour } from '../pours/order/sunByHour'
 import { type PourFace, type PourFaces, pourFaces } from '../pours/pourFaces'
 import { pourShape } from '../pours/pourShape'
 import type { Proposal } from '../pours/proposePours'
-import { openHours } from '../pours/provisionalDay'
+import { openHours, provisionalDay } from '../pours/provisionalDay'
 import { isolationEdges } from '../quantities/edgeLengths'
 import type { Exposure } from '../sun/exposure'
 import type { SiteDay } from '../sun/siteDay'
+import { sunShares } from '../sun/sunShares'
 import type { Memo } from './memo'
 import type { PlannedJoint, PlannedPour } from './plan'
 import type { SlabCapacity } from './planCapacity'
@@ -25,7 +27,7 @@ import { pourParts } from './pourParts'
 import { pourWishes } from './pourWishes'
 import { type PourBudget, splitRegion } from './splitRegion'
 
-type Unordered = Omit<PlannedPour, 'order' | 'day' | 'date'>
+type Unordered = Omit<PlannedPour, 'order' | 'day' | 'date' | 'firstTruck'>
 
 interface Drawn {
   readonly pours: readonly Unordered[]
@@ -205,6 +207,7 @@ export function* planPours(
   const joints = drawn.flatMap(d => d.joints)
   const unordered = drawn.flatMap(d => d.pours)
   const usualDoneMin = typicalDone(day, capacities)
+  const sun = orderSun(memo, site, unordered, day, capacities, exposures)
   const standing = site.casters.filter(({ kind }) => kind === 'building' || kind === 'wall')
   const ordered = memo.part(
     'order',
@@ -223,10 +226,11 @@ export function* planPours(
       date,
       budget,
       usualDoneMin,
+      ...(sun?.inputs ?? []),
       ...slabs,
       ...unordered.map(p => p.region),
     ],
-    () => putInOrder(site, slabs, unordered, { date, capM2, budget, usualDoneMin }),
+    () => putInOrder(site, slabs, unordered, { date, capM2, budget, usualDoneMin, sun: sun?.by }),
   )
   return {
     ...ordered,
@@ -272,6 +276,36 @@ interface OrderOf {
   readonly capM2: number
   readonly budget: PourBudget
   readonly usualDoneMin: number | undefined
+  readonly sun: SunByHour | undefined
+}
+
+/** A crew's next pour starts on a quarter of an hour. */
+const turnStepMin = 15
+
+/** Sun by the hour of each pour, and all it was told from; null where every pour starts at the same hour. */
+function orderSun(
+  memo: Memo,
+  site: Site,
+  pours: readonly Unordered[],
+  day: SiteDay,
+  capacities: readonly SlabCapacity[],
+  exposures: ReadonlyMap<string, Exposure>,
+): { readonly by: SunByHour; readonly inputs: readonly unknown[] } | null {
+  const { calendar, crew, conditions, settings } = site
+  const setting = (name: SettingName): number => settingValue(settings, name)
+  if (!mayStartApart(calendarRules(calendar, crew, setting), setting('poursPerCrewDay'))) return null
+  const usual = provisionalDay(day, calendar, settings)
+  const openH = (slabId: string, areaM2: number): number =>
+    openHours(areaM2, capacities.find(own => own.slabId === slabId)?.clock ?? usual)
+  const turnMin = Math.max(0, ...capacities.map(own => 60 * openH(own.slabId, own.capM2)))
+  const suns = pours.map(({ id, slabId, region, areaM2 }): PourSun | null => {
+    const exposed = exposures.get(slabId)
+    if (!exposed || isSunWelcome(conditions)) return null
+    const shares = memo.part('pourShares', id, [exposed, region], () => sunShares(exposed, [region]))
+    return { exposed, shares, openH: openH(slabId, areaM2) }
+  })
+  const by = sunByHour(suns, turnStepMin * Math.ceil(turnMin / turnStepMin))
+  return { by, inputs: [by.turnMin, ...suns.flatMap(sun => (sun ? [sun.shares, sun.openH] : [null]))] }
 }
 
 /** The computed order and days; what was accepted with an order or a date keeps it. */
@@ -279,7 +313,7 @@ function putInOrder(
   site: Site,
   slabs: readonly ResolvedSlab[],
   pours: readonly Unordered[],
-  { date, capM2, budget, usualDoneMin }: OrderOf,
+  { date, capM2, budget, usualDoneMin, sun }: OrderOf,
 ): Omit<PlannedPours, 'joints'> {
   const accepted = new Map(site.accepted.flatMap(a => a.pours.map(p => [p.id, p])))
   const plan = planDays({
@@ -305,6 +339,7 @@ function putInOrder(
     ...(site.calendar === undefined ? {} : { calendar: site.calendar }),
     ...(site.settings === undefined ? {} : { settings: site.settings }),
     ...(usualDoneMin === undefined ? {} : { usualDoneMin }),
+    ...(sun === undefined ? {} : { sun }),
     capM2,
     startDate: date,
     budget,

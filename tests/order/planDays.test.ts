@@ -48,6 +48,54 @@ const court = (): Plan => {
   return known
 }
 
+describe('two pours a day by one crew', () => {
+  // Three pours in a row: the outer two share a day, and a wall at one end throws shade in the morning or after noon.
+  const twoADay = (wallFt: number, settings = {}) => ({
+    ...bareSite(strip(90)),
+    nextId: 1000,
+    casters: [
+      fence([
+        [wallFt, -30],
+        [wallFt, 60],
+      ]),
+    ].map(wall => ({ ...wall, topM: 5 })),
+    settings: { poursPerCrewDay: 2, ...settings },
+  })
+  const fullDay = (site: Site) => {
+    const { pours, days } = plan(site)
+    const order = days
+      .find(({ pourIds }) => pourIds.length === 2)!
+      .pourIds.map(id => pours.find(pour => pour.id === id)!)
+    return order.map(({ region, firstTruck }) => ({
+      isEast: region.outer.some(({ from: [x] }) => x > 80 * ftM),
+      firstTruck,
+    }))
+  }
+
+  it('the one that stands in shade in the morning goes first, the one that does after noon goes last', () => {
+    const isEastFirst = (site: Site, northDeg: number) =>
+      fullDay({ ...site, place: { ...site.place, northDeg } }).map(({ isEast }) => isEast)
+    expect(isEastFirst(twoADay(91), 0)).toEqual([true, false])
+    expect(isEastFirst(twoADay(-1), 0)).toEqual([true, false])
+    // Turned half around, the morning's shade lies at the other end.
+    expect(isEastFirst(twoADay(91), 180)).toEqual([false, true])
+    expect(isEastFirst(twoADay(-1), 180)).toEqual([false, true])
+  })
+
+  it('the second begins when the first is done', () => {
+    const [first, second] = fullDay(twoADay(91))
+    expect(first!.firstTruck).toBeUndefined()
+    // By the settings: 900 ft² placed at the most one screed does, and the last mat 3 h after, from 7 o'clock on.
+    expect(second!.firstTruck).toBe('11:30')
+  })
+
+  it('one pour a day has no turns, whatever the sun', () => {
+    const site = { ...twoADay(91), settings: {} }
+    expect(plan(site).order.terms.find(({ term }) => term === 'sun')!.value).toBe(0)
+    expect(plan(site).pours.every(({ firstTruck }) => firstTruck === undefined)).toBe(true)
+  })
+})
+
 describe('the days of a site', () => {
   it('fall on days when the plant delivers, never on a weekend or a day off', () => {
     const site = { ...bareSite(strip(240)), calendar: workDays, crew: { ...crew, daysOff: ['2026-07-22'] } }

@@ -67,3 +67,20 @@ export function randomPuzzle(random: () => number, count: number, perDay: number
     poured: [],
   }
 }
+
+/** The same with sun by the hour: `turns` starts a day for each of the crews, pours drawn at random. */
+export function withSun(p: OrderProblem, random: () => number, crews: number, turns: number): OrderProblem {
+  const starts = Array.from({ length: turns }, (_, turn) => turn)
+  return {
+    ...p,
+    sun: {
+      crews,
+      startOf: p.days.map(() => starts),
+      extraH: p.next.map(() => {
+        const hours = starts.map(() => 8 * random())
+        const least = Math.min(...hours)
+        return hours.map(own => own - least)
+      }),
+    },
+  }
+}

@@ -4,7 +4,7 @@ import type { OrderProblem } from '../../core/pours/order/orderProblem'
 import { orderWeights } from '../../core/pours/order/orderWeights'
 import { type OrderAnswer, orderBudgets, searchOrder } from '../../core/pours/order/searchOrder'
 import { mulberry32 } from '../geometry/mulberry32'
-import { gridPuzzle, randomPuzzle } from './puzzles'
+import { gridPuzzle, randomPuzzle, withSun } from './puzzles'
 
 const must = (answer: OrderAnswer | null): OrderAnswer => {
   if (!answer) throw new Error('no order')
@@ -20,6 +20,25 @@ function crossingsTo(p: OrderProblem, pour: number, poured: ReadonlySet<number>,
       for (const v of p.next[u]!) cost[v] = Math.min(cost[v]!, cost[u]! + (poured.has(u) ? 1 : 0))
     }
   return cost[pour]!
+}
+
+/** Least hours of sun of a day's pours over every way to line them up, each turn full before the next. */
+function sunOf(p: OrderProblem, day: number, today: readonly number[]): number {
+  const { sun } = p
+  if (!sun) return 0
+  const starts = sun.startOf[day]!
+  const tryAll = (line: readonly number[], rest: readonly number[]): number =>
+    rest.length === 0
+      ? line.reduce((sum, i, at) => sum + sun.extraH[i]![starts[Math.floor(at / sun.crews)]!]!, 0)
+      : Math.min(
+          ...rest.map(i =>
+            tryAll(
+              [...line, i],
+              rest.filter(j => j !== i),
+            ),
+          ),
+        )
+  return tryAll([], today)
 }
 
 /** The cost of an order, worked out anew; throws where a rule is broken. */
@@ -46,6 +65,7 @@ function judge(p: OrderProblem, days: readonly (readonly number[])[]): number {
         if (!poured.has(j) && !today.includes(j) && range > 0)
           cost += (orderWeights.nearFirst * Math.max(0, p.haulM[j]! - p.haulM[i]!)) / range
     }
+    cost += orderWeights.sunHour * sunOf(p, d, today)
     const closed = (i: number) => today.includes(i) || ageOf(i) < 2
     if (p.ways.length > 0) {
       const stays = p.ways.some(({ fronts: [front] }) => {
@@ -102,6 +122,18 @@ describe('the order of the pours', () => {
     }
   })
 
+  it('is the cheapest of all with sun by the hour too, two turns a day or two crews of two', () => {
+    const random = mulberry32(12)
+    for (let k = 0; k < 12; k++) {
+      const [crews, turns] = k % 3 === 0 ? [2, 2] : k % 3 === 1 ? [1, 3] : [1, 2]
+      const p = withSun(randomPuzzle(random, 2 + (k % 4), crews * turns, 1), random, crews, turns)
+      const answer = must(searchOrder(p, orderBudgets.full))
+      expect(answer.proven).toBe(true)
+      expect(answer.cost).toBeCloseTo(judge(p, answer.days), 6)
+      expect(answer.cost).toBeCloseTo(cheapest(p), 6)
+    }
+  })
+
   it('has every pour once, keeps limits and ages, and leads through no fresh concrete', { timeout: 40_000 }, () => {
     fc.assert(
       fc.property(
@@ -132,6 +164,24 @@ describe('the order of the pours', () => {
         expect(answer.cost).toBeCloseTo(judge(p, answer.days), 6)
         expect(answer.work).toBeLessThan(100_000)
       }
+  })
+
+  it('is proven up to twelve pours with sun by the hour, and its gap is told on 24', () => {
+    const random = mulberry32(5)
+    for (const [crews, turns] of [
+      [1, 2],
+      [2, 2],
+    ] as const) {
+      const p = withSun(gridPuzzle(4, 3, { perDay: crews * turns }), random, crews, turns)
+      const answer = must(searchOrder(p, orderBudgets.full))
+      expect(answer.proven).toBe(true)
+      expect(answer.cost).toBeCloseTo(judge(p, answer.days), 6)
+    }
+    const large = withSun(gridPuzzle(6, 4, { perDay: 2 }), random, 1, 2)
+    const answer = must(searchOrder(large, orderBudgets.full))
+    expect(answer.cost).toBeCloseTo(judge(large, answer.days), 6)
+    expect(answer.bound).toBeLessThanOrEqual(answer.cost)
+    expect(answer.gap).toBeLessThan(0.1)
   })
 
   it('lies within 2 % of the bound on 55 pours, and says the same each time', () => {

@@ -27,7 +27,8 @@ function lastDayWith(perDay: number, problem: OrderProblem): number | null {
   lastDays.set(problem, known)
   const last = known.get(perDay)
   if (last !== undefined) return last
-  const answer = searchOrder({ ...problem, perDay }, { ...orderBudgets.small, exactPours: 0 })
+  const { sun: _, ...hourless } = problem
+  const answer = searchOrder({ ...hourless, perDay }, { ...orderBudgets.small, exactPours: 0 })
   const found = !answer || answer.days.length === 0 ? null : problem.days[answer.days.length - 1]!
   known.set(perDay, found)
   return found

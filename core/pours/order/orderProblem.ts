@@ -1,4 +1,5 @@
 /** The pours as a puzzle of numbers: who touches whom, who can be reached, what each day asks. */
+import type { OrderSun } from './dayTurns'
 
 export interface OrderWay {
   /** Pours in front of it, with the width each leaves passable (m). */
@@ -32,6 +33,8 @@ export interface OrderProblem {
   readonly ways: readonly OrderWay[]
   /** For each day and way: closed by pours in front of it that are younger than this many days; 0 = not needed then. */
   readonly closedBelow: readonly (readonly number[])[]
+  /** Sun by the hour at which a pour starts; left out where all start alike. */
+  readonly sun?: OrderSun
   /** Poured already, with the day number. */
   readonly poured: readonly { readonly pour: number; readonly day: number }[]
 }

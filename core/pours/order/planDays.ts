@@ -15,11 +15,21 @@ import { pourAdjacency } from '../pourAdjacency'
 import { toCutRegion } from '../region/cutRegion'
 import { insidePoint } from '../region/insidePoint'
 import { checkDays } from './checkDays'
+import { assignTurns, fillsDay, type OrderSun, turnsOf } from './dayTurns'
 import type { OrderProblem } from './orderProblem'
 import { openGround, wayFronts } from './pourAccess'
 import { type OrderAnswer, type OrderBudget, orderBudgets, searchOrder } from './searchOrder'
 import type { DaySlot, DaysGround } from './settleDays'
-import { type CalendarRules, dateOf, dayNumber, minutesOf, pourDays, weekdayOf } from './workCalendar'
+import {
+  type CalendarRules,
+  clockOf,
+  dateOf,
+  dayNumber,
+  minutesOf,
+  pourDays,
+  pourHoursOn,
+  weekdayOf,
+} from './workCalendar'
 
 export interface PourToPlan {
   readonly id: string
@@ -32,6 +42,13 @@ export interface PourToPlan {
   readonly order?: number
   readonly date?: string
   readonly isPoured?: boolean
+}
+
+export interface SunByHour {
+  /** From the start of a typical pour to its last print: the crew's next one starts then. */
+  readonly turnMin: number
+  /** Hours of direct sun on a pour, by its index, that starts at this minute of the day, until its last print. */
+  readonly hoursFrom: (pour: number, startMin: number) => number
 }
 
 export interface DaysInput {
@@ -48,6 +65,8 @@ export interface DaysInput {
   readonly startDate: string
   /** Minute of the day at which a pour is done as long as its day is not planned; the setting `pourDoneH` if left out. */
   readonly usualDoneMin?: number
+  /** Sun by the hour of a pour; it is all the same when left out. */
+  readonly sun?: SunByHour
   readonly settings?: SettingOverrides
   readonly budget?: 'small' | 'full' | OrderBudget
 }
@@ -60,6 +79,8 @@ export interface PlacedPour {
   readonly day: number
   /** Null where the calendar has no day left. */
   readonly date: string | null
+  /** `HH:MM` of the first truck, where a crew has another pour to finish first. */
+  readonly firstTruck?: string
 }
 
 export interface OrderFigures {
@@ -110,6 +131,35 @@ interface Ground {
   readonly problem: OrderProblem
   readonly wayIds: readonly string[]
   readonly findings: readonly Finding[]
+}
+
+/** Null where every pour starts at the same hour. */
+function orderSun(
+  { pours, crew, sun }: DaysInput,
+  rules: CalendarRules,
+  days: readonly number[],
+  load: readonly number[],
+  perDay: number,
+): OrderSun | null {
+  if (!sun) return null
+  const crews = crew?.crews ?? 1
+  const turns = turnsOf(perDay, crews)
+  const minutes = days.map(day => {
+    const fromMin = pourHoursOn(rules, day)!.fromMin
+    return Array.from({ length: turns }, (_, turn) => fromMin + turn * sun.turnMin)
+  })
+  const starts = [...new Set(minutes.flat())].sort((a, b) => a - b)
+  if (starts.length < 2) return null
+  return {
+    crews,
+    startOf: minutes.map(row => row.map(min => starts.indexOf(min))),
+    extraH: pours.map((_, i) => {
+      if (!fillsDay(load[i]!)) return starts.map(() => 0)
+      const hours = starts.map(min => sun.hoursFrom(i, min))
+      const least = Math.min(...hours)
+      return hours.map(own => own - least)
+    }),
+  }
 }
 
 /** A pour without any way to it is placed all the same, as if it were open: the finding says so. */
@@ -173,16 +223,20 @@ function posePuzzle(input: DaysInput, rules: CalendarRules, setting: (name: Sett
       return Math.max(1, Math.ceil((doneMin + 60 * setting('openToFeetH') - first) / 1440))
     }),
   )
+  const load = pours.map(p => (p.part === 'border' ? Math.min(1, Math.max(0.1, p.areaM2 / input.capM2)) : 1))
+  const perDay = Math.max(1, Math.floor((input.crew?.crews ?? 1) * setting('poursPerCrewDay')))
+  const sun = orderSun(input, rules, days, load, perDay)
   return {
     findings: reached.findings,
     wayIds: fronts.map(w => w.wayId),
     problem: {
+      ...(sun === null ? {} : { sun }),
       count: pours.length,
       next,
       open: reached.open,
       onGround: ground,
-      load: pours.map(p => (p.part === 'border' ? Math.min(1, Math.max(0.1, p.areaM2 / input.capM2)) : 1)),
-      perDay: Math.max(1, Math.floor((input.crew?.crews ?? 1) * setting('poursPerCrewDay'))),
+      load,
+      perDay,
       haulM,
       after: pours.map((p, i) => pours.flatMap((q, j) => (q.slabId === p.slabId && rank(j) < rank(i) ? [j] : []))),
       days,
@@ -205,13 +259,32 @@ function posePuzzle(input: DaysInput, rules: CalendarRules, setting: (name: Sett
   }
 }
 
-/** The pours of a day, far from the trucks first. */
+/** The pours of a day, those of an earlier turn first, then far from the trucks first. */
 const slotsOf = (answer: OrderAnswer, problem: OrderProblem): DaySlot[] =>
-  answer.days.flatMap((today, d) =>
-    [...today]
-      .sort((a, b) => problem.haulM[b]! - problem.haulM[a]! || a - b)
-      .map(pour => ({ pour, day: problem.days[d]! })),
-  )
+  answer.days.flatMap((today, d) => {
+    const far = [...today].sort((a, b) => problem.haulM[b]! - problem.haulM[a]! || a - b)
+    const { sun } = problem
+    const whole = far.filter(pour => fillsDay(problem.load[pour]!))
+    const turns = sun ? assignTurns(whole, sun.startOf[d]!, sun).turns : []
+    const turnOf = (pour: number): number => turns[whole.indexOf(pour)] ?? 0
+    return far.toSorted((a, b) => turnOf(a) - turnOf(b)).map(pour => ({ pour, day: problem.days[d]! }))
+  })
+
+/** When the pours of one day start, minute of the day; null with the day's first truck. In the order given. */
+function turnStarts(
+  day: number,
+  today: readonly number[],
+  { load }: OrderProblem,
+  { crew, sun }: DaysInput,
+  rules: CalendarRules,
+) {
+  const fromMin = pourHoursOn(rules, day)?.fromMin ?? rules.usual.fromMin
+  let placed = 0
+  return today.map(pour => {
+    const turn = fillsDay(load[pour]!) ? turnsOf(++placed, crew?.crews ?? 1) - 1 : 0
+    return turn === 0 || !sun ? null : fromMin + turn * sun.turnMin
+  })
+}
 
 /** Accepted orders and dates stand; the others take the first days that suit them, in the computed order. */
 function keepAccepted(pours: readonly PourToPlan[], computed: readonly DaySlot[], problem: OrderProblem): DaySlot[] {
@@ -302,8 +375,9 @@ function planFrom(input: DaysInput, rules: CalendarRules, setting: (name: Settin
   // Without a day to pour on, the order is still worth knowing.
   const free = Array.from({ length: 3 * pours.length + spareDays }, (_, i) => dayNumber(input.startDate) + i)
   const dated = problem.days.length > 0 ? searchOrder(problem, budget) : null
+  const { sun: _, ...hourless } = problem
   const answer =
-    dated ?? searchOrder({ ...problem, days: free, closedBelow: free.map(() => wayIds.map(() => 0)) }, budget)
+    dated ?? searchOrder({ ...hourless, days: free, closedBelow: free.map(() => wayIds.map(() => 0)) }, budget)
   const rest = pours.flatMap((p, i) => (p.isPoured ? [] : [i]))
   if (!dated && rest.length > 0)
     findings.push({
@@ -313,7 +387,7 @@ function planFrom(input: DaysInput, rules: CalendarRules, setting: (name: Settin
       field: '/calendar/plantHours',
     })
   const computed: DaySlot[] = answer
-    ? slotsOf(answer, { ...problem, days: dated ? problem.days : free }).map(s => (dated ? s : { ...s, day: null }))
+    ? slotsOf(answer, dated ? problem : { ...hourless, days: free }).map(s => (dated ? s : { ...s, day: null }))
     : rest.map(pour => ({ pour, day: null }))
   const hasWishes = pours.some(p => p.order !== undefined || p.date !== undefined || p.isPoured)
   const slots = hasWishes
@@ -329,8 +403,20 @@ function planFrom(input: DaysInput, rules: CalendarRules, setting: (name: Settin
   }
   const dayNumbers = [...new Set(slots.flatMap(s => (s.day === null ? [] : [s.day])))].sort((a, b) => a - b)
   const dayOf = (day: number | null): number => (day === null ? dayNumbers.length + 1 : dayNumbers.indexOf(day) + 1)
+  const firstTrucks = new Map(
+    dayNumbers.flatMap(day => {
+      const today = slots.flatMap(s => (s.day === day && !pours[s.pour]!.isPoured ? [s.pour] : []))
+      return turnStarts(day, today, problem, input, rules).flatMap((min, i) =>
+        min === null ? [] : [[today[i]!, clockOf(Math.min(min, 1439))] as const],
+      )
+    }),
+  )
   const placed = slots.map((s, i): PlacedPour => {
-    return { id: pours[s.pour]!.id, order: i + 1, day: dayOf(s.day), date: s.day === null ? null : dateOf(s.day) }
+    const firstTruck = firstTrucks.get(s.pour)
+    return {
+      ...{ id: pours[s.pour]!.id, order: i + 1, day: dayOf(s.day), date: s.day === null ? null : dateOf(s.day) },
+      ...(firstTruck === undefined ? {} : { firstTruck }),
+    }
   })
   if (answer && answer.gap > 0.02)
     findings.push({ code: 'orderGap', severity: 'note', values: { gap: answer.gap, pours: rest.length } })

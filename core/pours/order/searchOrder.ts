@@ -1,4 +1,5 @@
 /** The cheapest order of the pours over the days: exact for few, a beam for many. */
+import { assignTurns, fillsDay, type LeastSun, leastSun } from './dayTurns'
 import type { OrderProblem } from './orderProblem'
 import { Reach, unpoured } from './orderReach'
 import { orderWeights } from './orderWeights'
@@ -12,6 +13,7 @@ export interface OrderAnswer {
     readonly crossings: number
     readonly nearFirst: number
     readonly waysShut: number
+    readonly sun: number
   }
   /** No order can cost less. */
   readonly bound: number
@@ -56,6 +58,8 @@ interface State {
   readonly crossings: number
   readonly nearFirst: number
   readonly waysShut: number
+  /** Hours beyond those of the best starts. */
+  readonly sunH: number
 }
 
 class Search {
@@ -66,6 +70,9 @@ class Search {
   private readonly freshDays: Uint8Array
   private readonly haulShare: number[]
   private readonly anyGround: boolean
+  private readonly leastSun: readonly LeastSun[]
+  /** Pours by how much a first turn gains them, the most first. */
+  private readonly byGain: readonly number[]
 
   constructor(
     private readonly problem: OrderProblem,
@@ -83,6 +90,11 @@ class Search {
     const range = longest - shortest
     this.haulShare = problem.haulM.map(h => (range > closeTo ? (h - shortest) / range : 0))
     this.anyGround = problem.onGround.some(Boolean)
+    this.leastSun = problem.sun ? leastSun(problem.sun) : []
+    const gain = ({ first, later }: LeastSun): number => later - first
+    this.byGain = this.leastSun
+      .map((_, i) => i)
+      .sort((a, b) => gain(this.leastSun[b]!) - gain(this.leastSun[a]!) || a - b)
   }
 
   start(): State {
@@ -97,7 +109,7 @@ class Search {
         left++
         leftLoad += problem.load[i]!
       }
-    const least = this.daysLeft(leftLoad) * orderWeights.day
+    const least = left === 0 ? 0 : this.leastToCome(marks, null, leftLoad)
     return {
       marks,
       cost: 0,
@@ -109,6 +121,7 @@ class Search {
       crossings: 0,
       nearFirst: 0,
       waysShut: 0,
+      sunH: 0,
     }
   }
 
@@ -129,8 +142,34 @@ class Search {
     return problem.ways.length > 0 && problem.next.some((_, i) => !done.has(i) && closesAll(i)) ? 1 : 0
   }
 
+  private readonly fillsDay = (pour: number): boolean => fillsDay(this.problem.load[pour]!)
+
   private daysLeft(load: number): number {
     return Math.ceil(load / this.problem.perDay - 1e-6)
+  }
+
+  /**
+   * No way to pour the rest costs less: days, and the sun where each pour has the best of its starts that has room. More
+   * days than needed leave more room in their first turns.
+   */
+  private leastToCome(marks: Uint8Array, today: readonly number[] | null, leftLoad: number): number {
+    const needed = Math.max(1, this.daysLeft(leftLoad))
+    const { sun } = this.problem
+    if (!sun) return needed * orderWeights.day
+    let best = Number.POSITIVE_INFINITY
+    for (let days = needed; ; days++) {
+      let room = days * sun.crews
+      let hours = 0
+      for (const i of this.byGain) {
+        if (marks[i] !== unpoured || today?.includes(i)) continue
+        const { first, later } = this.leastSun[i]!
+        hours += Math.min(first, later)
+        if (later > first && --room < 0) hours += later - first
+      }
+      const cost = days * orderWeights.day + orderWeights.sunHour * hours
+      if (cost >= best) return best
+      best = cost
+    }
   }
 
   /** All states one day on, each handed to `take`. `wide` tries every set of pours, else the likely ones. */
@@ -178,6 +217,8 @@ class Search {
         for (const other of today) near -= Math.max(0, this.haulShare[other]! - this.haulShare[ready[k]!]!)
       }
       const shut = wayIsNeeded && !this.someWayStays(marks, today, day) ? 1 : 0
+      const { sun } = problem
+      const sunny = sun ? assignTurns(today.filter(this.fillsDay), sun.startOf[day]!, sun).extraH : 0
       let load = 0
       for (const i of today) load += problem.load[i]!
       const cost =
@@ -185,7 +226,8 @@ class Search {
         orderWeights.day +
         orderWeights.crossing * crossed +
         orderWeights.nearFirst * near +
-        orderWeights.waysShut * shut
+        orderWeights.waysShut * shut +
+        orderWeights.sunHour * sunny
       const leftLoad = Math.max(0, state.leftLoad - load)
       const left = state.left - today.length
       take({
@@ -195,10 +237,11 @@ class Search {
         leftLoad,
         poured: today,
         parent: state,
-        least: cost + (left === 0 ? 0 : Math.max(1, this.daysLeft(leftLoad)) * orderWeights.day),
+        least: cost + (left === 0 ? 0 : this.leastToCome(marks, today, leftLoad)),
         crossings: state.crossings + crossed,
         nearFirst: state.nearFirst + near,
         waysShut: state.waysShut + shut,
+        sunH: state.sunH + sunny,
       })
     }
     if (marks.some(mark => mark !== unpoured && mark > 0)) emit([])
@@ -290,6 +333,7 @@ function answerOf(state: State, bound: number, proven: boolean, work: number): O
       crossings: orderWeights.crossing * state.crossings,
       nearFirst: orderWeights.nearFirst * state.nearFirst,
       waysShut: orderWeights.waysShut * state.waysShut,
+      sun: orderWeights.sunHour * state.sunH,
     },
     bound: proven ? state.cost : bound,
     proven,

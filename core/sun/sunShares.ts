@@ -30,9 +30,39 @@ export const cellShare = (exposed: Exposure, cell: number, step: number): number
   return (opaque[word]! >>> (column & 31)) & 1 ? 0 : dappleShare(exposed, word, column & 31)
 }
 
+/** Sum of weight times transmitted share at a step; `within` lists the words with any weight, in order. */
+function sunnyWeight(
+  exposed: Exposure,
+  weights: Float64Array,
+  full: Int32Array,
+  partial: Int32Array,
+  within: readonly number[],
+  step: number,
+): number {
+  const { grid, words, opaque, dapple } = exposed
+  const first = step * words * grid.rows
+  let sunny = 0
+  for (const here of within) {
+    const clear = ~opaque[first + here]!
+    const dappled = dapple.length === 0 ? 0 : dappledBits(exposed, first + here)
+    sunny += bitCount(full[here]! & clear & ~dappled)
+    let rest = clear & (partial[here]! | (full[here]! & dappled))
+    if (rest === 0) continue
+    const row = Math.floor(here / words)
+    const corner = row * grid.columns + ((here - row * words) << 5)
+    while (rest !== 0) {
+      const bit = 31 - Math.clz32(rest & -rest)
+      rest &= rest - 1
+      const weight = weights[corner + bit]!
+      sunny += (dappled >>> bit) & 1 ? weight * dappleShare(exposed, first + here, bit) : weight
+    }
+  }
+  return sunny
+}
+
 /** Mean transmitted share over the weighted cells at each step with the sun up. Null without any area. */
 const litShares = (exposed: Exposure, weights: Float64Array): readonly number[] | null => {
-  const { grid, words, opaque, lit } = exposed
+  const { grid, words, lit } = exposed
   const { columns, rows } = grid
   const planeWords = words * rows
   const full = new Int32Array(planeWords)
@@ -47,27 +77,9 @@ const litShares = (exposed: Exposure, weights: Float64Array): readonly number[] 
       target[row * words + (column >> 5)]! |= 1 << (column & 31)
     }
   if (total === 0) return null
-  return lit.map((_, step) => {
-    let sunny = 0
-    for (let row = 0; row < rows; row++)
-      for (let w = 0; w < words; w++) {
-        const here = row * words + w
-        const inside = full[here]! | partial[here]!
-        if (inside === 0) continue
-        const word = step * planeWords + here
-        const clear = ~opaque[word]!
-        const dappled = exposed.dapple.length === 0 ? 0 : dappledBits(exposed, word)
-        sunny += bitCount(full[here]! & clear & ~dappled)
-        let rest = clear & (partial[here]! | (full[here]! & dappled))
-        while (rest !== 0) {
-          const bit = 31 - Math.clz32(rest & -rest)
-          rest &= rest - 1
-          const weight = weights[row * columns + (w << 5) + bit]!
-          sunny += (dappled >>> bit) & 1 ? weight * dappleShare(exposed, word, bit) : weight
-        }
-      }
-    return sunny / total
-  })
+  const within: number[] = []
+  for (let here = 0; here < planeWords; here++) if ((full[here]! | partial[here]!) !== 0) within.push(here)
+  return lit.map((_, step) => sunnyWeight(exposed, weights, full, partial, within, step) / total)
 }
 
 /**

@@ -5,6 +5,7 @@ import {
   type CutRing,
   makeRegion,
   makeRing,
+  makeSide,
   ringArea,
   ringLength,
   type Side,
@@ -114,17 +115,10 @@ export function partOf(side: Side, from: ChordEnd | null, to: ChordEnd | null): 
   let sweep = 0
   if (side.sweep > 0) sweep = (to ? to.along : side.sweep) - start
   else if (side.sweep < 0) sweep = start - (to ? to.along : -side.sweep)
-  return {
-    edgeId: side.edgeId,
-    x: cut ? from.x : side.x,
-    y: cut ? from.y : side.y,
-    cx: side.cx,
-    cy: side.cy,
-    r: side.r,
-    sweep,
-    joint: side.joint,
-    slabDeg: cut ? 0 : side.slabDeg,
-  }
+  const { edgeId, cx, cy, r, joint } = side
+  return cut
+    ? makeSide(edgeId, from.x, from.y, cx, cy, r, sweep, joint, 0)
+    : makeSide(edgeId, side.x, side.y, cx, cy, r, sweep, joint, side.slabDeg)
 }
 
 /** The sides of a ring from one end forward to another. */
@@ -140,17 +134,8 @@ function pushSpan(region: CutRegion, from: ChordEnd, to: ChordEnd, out: Side[]):
   }
 }
 
-const jointSide = (region: CutRegion, a: ChordEnd, joint: number): Side => ({
-  edgeId: '',
-  x: a.x,
-  y: a.y,
-  cx: 0,
-  cy: 0,
-  r: 0,
-  sweep: 0,
-  joint,
-  slabDeg: a.vertex ? region.rings[a.ring]!.sides[a.side]!.slabDeg : 0,
-})
+const jointSide = (region: CutRegion, a: ChordEnd, joint: number): Side =>
+  makeSide('', a.x, a.y, 0, 0, 0, 0, joint, a.vertex ? region.rings[a.ring]!.sides[a.side]!.slabDeg : 0)
 
 function upLoop(region: CutRegion, chain: Chain, joint: number): CutRing {
   const sides: Side[] = []

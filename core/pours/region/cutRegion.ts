@@ -51,6 +51,19 @@ export function segmentTerm(r: number, sweep: number): number {
   return r * r * rest
 }
 
+/** All sides are made here: code that reads objects of one make stays fast. */
+export const makeSide = (
+  edgeId: string,
+  x: number,
+  y: number,
+  cx: number,
+  cy: number,
+  r: number,
+  sweep: number,
+  joint: number,
+  slabDeg: number,
+): Side => ({ edgeId, x, y, cx, cy, r, sweep, joint, slabDeg })
+
 export function makeRing(sides: readonly Side[], ox: number, oy: number): CutRing {
   const n = sides.length
   const cross = new Float64Array(n + 1)
@@ -85,23 +98,16 @@ export function makeRegion(rings: readonly CutRing[], ox: number, oy: number): C
 
 function sidesOf(edge: CurveEdge): Side[] {
   const [x, y] = edge.from
-  const plain = { edgeId: edge.edgeId, x, y, cx: 0, cy: 0, r: 0, sweep: 0, joint: -1, slabDeg: 0 }
-  if (!edge.arc) return [plain]
+  if (!edge.arc) return [makeSide(edge.edgeId, x, y, 0, 0, 0, 0, -1, 0)]
   const { center, radiusM, sweepRad } = edge.arc
   const parts = Math.max(1, Math.ceil(Math.abs(sweepRad) / maxSweep - 1e-9))
   const start = Math.atan2(y - center[1], x - center[0])
   const sides: Side[] = []
   for (let i = 0; i < parts; i++) {
     const angle = start + (sweepRad * i) / parts
-    sides.push({
-      ...plain,
-      x: i === 0 ? x : center[0] + radiusM * Math.cos(angle),
-      y: i === 0 ? y : center[1] + radiusM * Math.sin(angle),
-      cx: center[0],
-      cy: center[1],
-      r: radiusM,
-      sweep: sweepRad / parts,
-    })
+    const px = i === 0 ? x : center[0] + radiusM * Math.cos(angle)
+    const py = i === 0 ? y : center[1] + radiusM * Math.sin(angle)
+    sides.push(makeSide(edge.edgeId, px, py, center[0], center[1], radiusM, sweepRad / parts, -1, 0))
   }
   return sides
 }
@@ -145,7 +151,8 @@ export function interiorDegs(ring: CutRing): Float64Array {
 function cutRing(ring: CurveRing, ox: number, oy: number): CutRing {
   const bare = makeRing(ring.flatMap(sidesOf), ox, oy)
   const degs = interiorDegs(bare)
-  return { ...bare, sides: bare.sides.map((side, i) => ({ ...side, slabDeg: degs[i]! })) }
+  const sides = bare.sides.map((s, i) => makeSide(s.edgeId, s.x, s.y, s.cx, s.cy, s.r, s.sweep, s.joint, degs[i]!))
+  return makeRing(sides, ox, oy)
 }
 
 /** Arcs are cut into parts of at most 45° that keep their edge id. */

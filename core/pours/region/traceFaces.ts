@@ -1,7 +1,7 @@
 /** Faces of a region cut by any set of segments: planar face tracing on exact arcs. */
 import type { ChordEnd } from './chords'
 import { partOf, ringContains } from './cut'
-import { type CutRegion, type CutRing, makeRegion, makeRing, ringArea, type Side } from './cutRegion'
+import { type CutRegion, type CutRing, makeRegion, makeRing, makeSide, ringArea, type Side } from './cutRegion'
 
 /** A point on the boundary (with its place there) or inside. */
 export interface SegmentEnd {
@@ -51,17 +51,7 @@ interface Piece {
   readonly joint: number
 }
 
-const line = (x: number, y: number, joint: number): Side => ({
-  edgeId: '',
-  x,
-  y,
-  cx: 0,
-  cy: 0,
-  r: 0,
-  sweep: 0,
-  joint,
-  slabDeg: 0,
-})
+const line = (x: number, y: number, joint: number): Side => makeSide('', x, y, 0, 0, 0, 0, joint, 0)
 
 function tangents(side: Side, ex: number, ey: number): readonly [number, number] {
   if (side.sweep === 0) {

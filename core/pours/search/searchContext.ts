@@ -13,7 +13,7 @@ export interface SearchContext extends CostContext {
   /** Sides the search may visit before it settles for what it has. */
   readonly workLimit: number
   /** Leaves out cuts that turn at an opening: a quick look at many pours has no time for them. */
-  readonly straight?: boolean
+  readonly straight: boolean
   /** Where a joint may not lie. */
   readonly forbidden: ForbiddenGround | null
   /** True for a pour that may not be. */
@@ -36,6 +36,28 @@ export interface Direction {
   readonly ux: number
   readonly uy: number
 }
+
+/** All contexts are made here: code that reads objects of one make stays fast. */
+export const makeContext = (of: SearchContext): SearchContext => ({
+  weights: of.weights,
+  capM2: of.capM2,
+  meanM2: of.meanM2,
+  slabWidthM: of.slabWidthM,
+  grid: of.grid,
+  wishes: of.wishes,
+  loads: of.loads,
+  site: of.site,
+  pours: of.pours,
+  wished: of.wished,
+  work: of.work,
+  workLimit: of.workLimit,
+  straight: of.straight,
+  forbidden: of.forbidden,
+  refuses: of.refuses,
+  along: of.along,
+  beside: of.beside,
+  besideTee: of.besideTee,
+})
 
 /** Fewest pours an area needs; an area of exactly n caps needs n. */
 export const poursNeeded = (areaM2: number, capM2: number): number => Math.max(1, Math.ceil(areaM2 / capM2 - 1e-9))

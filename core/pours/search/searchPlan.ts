@@ -7,7 +7,7 @@ import { mostDirections, turnsFreely } from './directions'
 import { type DivideState, type Division, divide, nearShare } from './divide'
 import { improveParts } from './improveParts'
 import { replay } from './replay'
-import type { Direction, SearchContext } from './searchContext'
+import { type Direction, makeContext, type SearchContext } from './searchContext'
 import { spokePlans } from './spokePlans'
 import { teeCost } from './teeCost'
 import { type PourCosts, treeCost } from './treeCost'
@@ -68,7 +68,8 @@ function cheapest(plans: readonly Settled[], most: number): Settled[] {
 }
 
 /** What a search of any number of pours stands on. */
-export interface SearchGround extends Omit<SearchContext, 'meanM2' | 'pours' | 'work' | 'workLimit' | 'besideTee'> {
+export interface SearchGround
+  extends Omit<SearchContext, 'meanM2' | 'pours' | 'work' | 'workLimit' | 'straight' | 'besideTee'> {
   /** The other parts of the slab, where they are planned apart: the mean pour is that of the whole. */
   readonly rest: { readonly areaM2: number; readonly pours: number }
 }
@@ -76,7 +77,7 @@ export interface SearchGround extends Omit<SearchContext, 'meanM2' | 'pours' | '
 function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
   const k = given.pours
   const turns = turnsFreely(slab, given)
-  const context = turns ? { ...given, workLimit: (1 - turnShare) * given.workLimit } : given
+  const context = turns ? makeContext({ ...given, workLimit: (1 - turnShare) * given.workLimit }) : given
   const costs: PourCosts = new WeakMap()
   const state = (all: boolean): DivideState => ({
     context,
@@ -87,7 +88,7 @@ function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
   const settle = (tree: CutTree): Settled | null => {
     const made = replay(slab, tree, 0, 0, context)
     if (!made) return null
-    const ground = { ...context, workLimit: improveShare * context.workLimit }
+    const ground = makeContext({ ...context, workLimit: improveShare * context.workLimit })
     const better = k > provenUpTo ? improveParts(slab, made, ground, costs).tree : made
     return alignJoints(slab, better, context, costs)
   }
@@ -95,7 +96,7 @@ function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
     divide(slab, k, limit, {
       ...state(false),
       options: { all: false, breadth },
-      context: { ...context, workLimit: share * context.workLimit, straight: k > provenUpTo },
+      context: makeContext({ ...context, workLimit: share * context.workLimit, straight: k > provenUpTo }),
     })
   const scouted = k > provenUpTo ? search(scoutBreadth(k), scoutShare, Number.POSITIVE_INFINITY) : null
   const found =
@@ -133,7 +134,7 @@ function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
     }
   }
   if (turns) {
-    const ground = { ...given, work: { done: 0 }, workLimit: turnShare * given.workLimit }
+    const ground = makeContext({ ...given, work: { done: 0 }, workLimit: turnShare * given.workLimit })
     const spokes = spokePlans(slab, ground).map(tree => ({ tree, cost: treeCost(tree, ground, costs) }))
     const turn = ({ tree, cost }: Settled, finenesses: readonly number[]): Settled =>
       turnJoints(tree, cost, finenesses, ground, costs)
@@ -151,15 +152,19 @@ export function searchPlan(slab: CutRegion, fewest: number, ground: SearchGround
   const besideTee = teeCost(ground.beside, ground.weights)
   for (let k = fewest; k <= fewest + mostExtraPours; k++) {
     const within = (workLimit: number, along: readonly Direction[]): FoundPlan | null =>
-      searchCount(slab, {
-        ...shared,
-        meanM2: (slab.areaM2 + rest.areaM2) / (k + rest.pours),
-        pours: k,
-        wished: along,
-        work: { done: 0 },
-        workLimit,
-        besideTee,
-      })
+      searchCount(
+        slab,
+        makeContext({
+          ...shared,
+          meanM2: (slab.areaM2 + rest.areaM2) / (k + rest.pours),
+          pours: k,
+          wished: along,
+          work: { done: 0 },
+          workLimit,
+          straight: false,
+          besideTee,
+        }),
+      )
     // Twelve directions thin the search out: half of the budget goes to the slab's own.
     const many = wished.length > mostDirections
     const plan = within(many ? budget / 2 : budget, wished)

@@ -2,7 +2,7 @@
 import type { SiteGround } from '../siteGround'
 import { branchesBySize, type CutTree, replaceBranch } from './cutTree'
 import { replay } from './replay'
-import type { SearchContext } from './searchContext'
+import { makeContext, type SearchContext } from './searchContext'
 import { type PourCosts, treeCost } from './treeCost'
 
 /** Slides tried either way (m): 1 to 8 ft. */
@@ -23,7 +23,7 @@ interface SettledPlan {
 
 /** The cheapest of the plans on this site, each with its cuts slid; the first as it is unless another gains. */
 export function settleOnSite(plans: readonly CutTree[], search: SearchContext, site: SiteGround): CutTree {
-  const context: SearchContext = { ...search, site, work: { done: 0 }, workLimit }
+  const context = makeContext({ ...search, site, work: { done: 0 }, workLimit })
   const costs: PourCosts = new WeakMap()
   const costOf = (tree: CutTree): number => treeCost(tree, context, costs)
   const slide = (from: CutTree): SettledPlan => {

@@ -2,7 +2,7 @@
 import type { Pt } from '../../../shared/document/primitives'
 import type { Finding } from '../../../shared/problem'
 import { regionContains } from '../region/cut'
-import { type CutRegion, type CutRing, makeRegion, makeRing, type Side } from '../region/cutRegion'
+import { type CutRegion, type CutRing, makeRegion, makeRing, makeSide, type Side } from '../region/cutRegion'
 import { jointSegments, type Line, nearM } from '../region/jointSegments'
 import { type Segment, type SegmentEnd, traceFaces } from '../region/traceFaces'
 import type { JointLine } from '../search/cutTree'
@@ -125,10 +125,12 @@ type SlabDegAt = (x: number, y: number) => number
 
 /** The ring with its joints numbered anew, and the slab's angles put back where a joint starts. */
 function renumber(ring: CutRing, numbers: ReadonlyMap<number, number>, slabDegAt: SlabDegAt, of: CutRegion): CutRing {
-  const sides = ring.sides.map(
-    (side): Side =>
-      side.joint < 0 ? side : { ...side, joint: numbers.get(side.joint)!, slabDeg: slabDegAt(side.x, side.y) },
-  )
+  const sides = ring.sides.map((s): Side => {
+    const joint = numbers.get(s.joint)
+    return s.joint < 0 || joint === undefined
+      ? s
+      : makeSide(s.edgeId, s.x, s.y, s.cx, s.cy, s.r, s.sweep, joint, slabDegAt(s.x, s.y))
+  })
   return makeRing(sides, of.ox, of.oy)
 }
 

@@ -2,7 +2,7 @@
 import type { CutRegion } from '../region/cutRegion'
 import { alignJoints } from '../search/alignJoints'
 import { isBranch, type JointLine, jointsOf } from '../search/cutTree'
-import { poursNeeded } from '../search/searchContext'
+import { makeContext, poursNeeded } from '../search/searchContext'
 import { type FoundPlan, type SearchGround, searchPlan } from '../search/searchPlan'
 import { teeCost } from '../search/teeCost'
 
@@ -57,7 +57,7 @@ export function planFaces(
       if (!plan || !isBranch(plan.tree)) continue
       const beside = besides(i)
       const besideTee = teeCost(beside, plan.context.weights)
-      const context = { ...plan.context, beside, besideTee, work: { done: 0 } }
+      const context = makeContext({ ...plan.context, beside, besideTee, work: { done: 0 } })
       plans[i] = { ...plan, ...alignJoints(faces[i]!, plan.tree, context, new WeakMap()) }
     }
   return plans

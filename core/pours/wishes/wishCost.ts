@@ -116,6 +116,13 @@ export function distanceBetween(s: Line, o: Line): number {
   )
 }
 
+/** Their boxes alone are farther apart. */
+const isFarFrom = (s: Line, o: Line, byM: number): boolean =>
+  Math.min(s.ax, s.bx) - Math.max(o.ax, o.bx) > byM ||
+  Math.min(o.ax, o.bx) - Math.max(s.ax, s.bx) > byM ||
+  Math.min(s.ay, s.by) - Math.max(o.ay, o.by) > byM ||
+  Math.min(o.ay, o.by) - Math.max(s.ay, s.by) > byM
+
 const isAlong = (ux: number, uy: number, axis: Axis): boolean => Math.abs(ux * axis.uy - uy * axis.ux) < sameSin
 
 /** How much of the joint is out of sight, m. */
@@ -166,6 +173,7 @@ export function addWishCost(
   const uy = (by - ay) / lengthM
   const joint = { ax, ay, bx, by }
   for (const miter of ground.miters) {
+    if (isFarFrom(miter, joint, w.nearMiterM)) continue
     const d = distanceBetween(joint, miter)
     if (d < w.nearMiterM) terms.nearMiter += share * w.nearMiter * (1 - d / w.nearMiterM)
   }

@@ -4,6 +4,7 @@ import type { CurveEdge, CurveRing } from '../geometry/curve'
 
 export interface LineDimension {
   readonly kind: 'line'
+  readonly edgeId: string
   readonly from: Pt
   readonly to: Pt
   readonly lengthM: number
@@ -11,18 +12,24 @@ export interface LineDimension {
 
 export interface ArcDimension {
   readonly kind: 'arc'
+  /** In the order of travel; one circle drawn as several edges is one dimension. */
+  readonly edgeIds: readonly string[]
   readonly center: Pt
   readonly radiusM: number
   /** Middle of the arc, and the unit direction from it out of the slab. */
   readonly middle: Pt
   readonly outward: Pt
   readonly lengthM: number
+  /** Where the arc starts as it is seen from its center, and how far it turns, + = counter-clockwise. */
+  readonly startRad: number
+  readonly sweepRad: number
   readonly wholeCircle: boolean
 }
 
 export type Dimension = LineDimension | ArcDimension
 
-const isRounding = (edge: CurveEdge): boolean => edge.edgeId.endsWith('~')
+/** The arc a corner is rounded with, no edge of its own. */
+export const isRounding = ({ edgeId }: { readonly edgeId: string }): boolean => edgeId.endsWith('~')
 
 const direction = (edge: CurveEdge): Pt => {
   const [dx, dy] = [edge.to[0] - edge.from[0], edge.to[1] - edge.from[1]]
@@ -59,17 +66,21 @@ function arcDimension(edges: readonly CurveEdge[]): ArcDimension {
   const first = edges[0]!
   const { center, radiusM } = first.arc!
   const sweep = edges.reduce((sum, e) => sum + e.arc!.sweepRad, 0)
-  const angle = Math.atan2(first.from[1] - center[1], first.from[0] - center[0]) + sweep / 2
+  const startRad = Math.atan2(first.from[1] - center[1], first.from[0] - center[0])
+  const angle = startRad + sweep / 2
   const ray: Pt = [Math.cos(angle), Math.sin(angle)]
   // The slab lies on the left: outside a counter-clockwise arc, inside a clockwise one.
   const out = sweep > 0 ? 1 : -1
   return {
     kind: 'arc',
+    edgeIds: edges.map(({ edgeId }) => edgeId),
     center,
     radiusM,
     middle: [center[0] + radiusM * ray[0], center[1] + radiusM * ray[1]],
     outward: [out * ray[0], out * ray[1]],
     lengthM: radiusM * Math.abs(sweep),
+    startRad,
+    sweepRad: sweep,
     wholeCircle: Math.abs(sweep) > 2 * Math.PI - 1e-6,
   }
 }
@@ -95,7 +106,8 @@ export function outlineDimensions(ring: CurveRing): Dimension[] {
     const after = beyondRounding(edges, i, 1)
     const from = (before && cornerOf(before, edge)) ?? edge.from
     const to = (after && cornerOf(edge, after)) ?? edge.to
-    dimensions.push({ kind: 'line', from, to, lengthM: Math.hypot(to[0] - from[0], to[1] - from[1]) })
+    const lengthM = Math.hypot(to[0] - from[0], to[1] - from[1])
+    dimensions.push({ kind: 'line', edgeId: edge.edgeId, from, to, lengthM })
   }
   return dimensions
 }

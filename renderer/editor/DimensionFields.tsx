@@ -1,84 +1,193 @@
 import { type KeyboardEvent, useState } from 'react'
+import type { Command } from '../../core/document/commands/editSite'
+import { findEdge, findVertex } from '../../core/document/commands/findPath'
+import { setArc } from '../../core/document/commands/setArc'
+import { setCircleRadius } from '../../core/document/commands/setCircleRadius'
+import { setCornerRadius } from '../../core/document/commands/setCornerRadius'
 import { setDimension } from '../../core/document/commands/setDimension'
+import { type ArcDimension, isRounding, type LineDimension } from '../../core/reports/dimensions'
 import type { Measures } from '../../core/units/measures'
 import { parseLength } from '../../core/units/parseLength'
-import type { Path } from '../../shared/document/path'
 import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
-import { type Camera, type Size, toScreen } from './camera/camera'
+import type { Camera, Size } from './camera/camera'
 import { cornerLetter } from './cornerNames'
 import { sayLength } from './entry/sayLength'
-import { chosenPaths } from './pickPart'
+import { dimensionsOf } from './layers/drawDimensions'
+import { type DimensionedRing, placeArc, placeLine } from './layers/placeDimension'
 import { useEditor } from './useEditor'
 
-/** As far from the edge as the dimension that is drawn. */
-const outPx = 30
 /** Shorter ones are left to the ledger. */
 const leastPx = 70
 
-interface Shown {
-  readonly edgeId: Id
-  readonly at: Pt
-  readonly upright: boolean
-  readonly lengthM: number
-  /** Letters of the corners at its ends. */
-  readonly ends: readonly [string, string]
-  readonly of: string
+type Moves = 'end' | 'start' | 'both'
+
+/** One measure that can be typed. */
+interface Box {
+  readonly label: string
+  readonly nowM: number
+  /** Names the undo step. */
+  readonly step: string
+  readonly command: (typedM: number, moves: Moves) => Command
 }
 
-const ofPath = (path: Path, of: string, camera: Camera): readonly Shown[] =>
-  path.edges.flatMap((edge, i): Shown[] => {
-    if (edge.riseM !== undefined) return []
-    const n = path.vertices.length
-    const [from, to] = [path.vertices[i]!, path.vertices[(i + 1) % n]!]
-    const [a, b] = [toScreen(camera, from.at), toScreen(camera, to.at)]
-    const longPx = Math.hypot(b[0] - a[0], b[1] - a[1])
-    if (longPx < leastPx) return []
-    const [ux, uy] = [(b[0] - a[0]) / longPx, (b[1] - a[1]) / longPx]
+interface Shown {
+  readonly key: string
+  readonly at: Pt
+  readonly upright: boolean
+  readonly widthPx: number
+  readonly words: string
+  readonly boxes: readonly Box[]
+  /** Letters of the corners at its ends, where one of them moves. */
+  readonly ends: readonly [string, string] | null
+}
+
+const lineOf = (site: Site, dimension: LineDimension, name: string, camera: Camera): readonly Shown[] => {
+  const { edgeId, lengthM } = dimension
+  const { longPx, at, upright } = placeLine(dimension, camera)
+  const ends = endsOf(site, edgeId)
+  if (longPx < leastPx || !ends) return []
+  const label = `Length ${ends[0]} to ${ends[1]}`
+  return [
+    {
+      key: edgeId,
+      at,
+      upright,
+      widthPx: 64,
+      words: `${sayLength(lengthM, site.units)}, ${ends[0]} to ${ends[1]} of ${name}`,
+      boxes: [
+        {
+          label,
+          nowM: lengthM,
+          step: 'length',
+          command: (typedM, moves) => setDimension(edgeId, typedM, { moves, with: 'side' }),
+        },
+      ],
+      ends,
+    },
+  ]
+}
+
+const endsOf = (site: Site, edgeId: Id): readonly [string, string] | null => {
+  const found = findEdge(site, edgeId)
+  if (!found) return null
+  return [cornerLetter(found.index), cornerLetter((found.index + 1) % found.path.vertices.length)]
+}
+
+const arcOf = (site: Site, dimension: ArcDimension, name: string, camera: Camera): readonly Shown[] => {
+  const { edgeIds, radiusM, lengthM, wholeCircle } = dimension
+  const placed = placeArc(dimension, camera)
+  const edgeId = edgeIds[0]!
+  if (!placed) return []
+  const { foot, side, along } = placed
+  const radius = { key: `${edgeId} radius`, at: [foot[0] + side * 46, foot[1]] as const, upright: false, widthPx: 72 }
+  const said = sayLength(radiusM, site.units)
+  if (wholeCircle) {
+    const command = (typedM: number): Command => setCircleRadius(edgeId, typedM / 2)
+    const words = `${sayLength(2 * radiusM, site.units)} across ${name}`
     return [
       {
-        edgeId: edge.id,
-        at: [(a[0] + b[0]) / 2 - uy * outPx, (a[1] + b[1]) / 2 + ux * outPx],
-        upright: Math.abs(uy) > Math.abs(ux),
-        lengthM: Math.hypot(to.at[0] - from.at[0], to.at[1] - from.at[1]),
-        ends: [cornerLetter(i), cornerLetter((i + 1) % n)],
-        of,
+        ...radius,
+        widthPx: 96,
+        words,
+        boxes: [{ label: 'Across', nowM: 2 * radiusM, step: 'circle', command }],
+        ends: null,
       },
     ]
-  })
+  }
+  if (isRounding({ edgeId })) {
+    const vertexId = edgeId.slice(0, -1)
+    const found = findVertex(site, vertexId)
+    if (!found) return []
+    const corner = cornerLetter(found.index)
+    const command = (typedM: number): Command => setCornerRadius(vertexId, typedM || undefined)
+    return [
+      {
+        ...radius,
+        words: `radius ${said}, corner ${corner} of ${name}`,
+        boxes: [{ label: `Radius of corner ${corner}`, nowM: radiusM, step: 'corner radius', command }],
+        ends: null,
+      },
+    ]
+  }
+  const [first, last] = [endsOf(site, edgeId), endsOf(site, edgeIds.at(-1)!)]
+  if (!first || !last) return []
+  const ends = [first[0], last[1]] as const
+  const riseM = 2 * radiusM * Math.sin(dimension.sweepRad / 4) ** 2
+  const boxes: readonly Box[] = [
+    {
+      label: 'Radius, both ends stay',
+      nowM: radiusM,
+      step: 'arc',
+      command: typedM => setArc(edgeIds, { radiusM: typedM }),
+    },
+    { label: 'Rise, both ends stay', nowM: riseM, step: 'arc', command: typedM => setArc(edgeIds, { riseM: typedM }) },
+    {
+      label: `Length ${ends[0]} to ${ends[1]} along the arc`,
+      nowM: lengthM,
+      step: 'length',
+      command: (typedM, moves) => setArc(edgeIds, { lengthM: typedM, moves }),
+    },
+  ]
+  const of = `arc ${ends[0]} to ${ends[1]} of ${name}`
+  return [
+    { ...radius, words: `radius ${said}, ${of}`, boxes, ends },
+    ...(along
+      ? [
+          {
+            key: `${edgeId} along`,
+            at: along.at,
+            upright: Math.abs(along.u[1]) > Math.abs(along.u[0]),
+            widthPx: 100,
+            words: `${sayLength(lengthM, site.units)} along, ${of}`,
+            boxes,
+            ends,
+          },
+        ]
+      : []),
+  ]
+}
 
 export interface DimensionsOf {
   readonly site: Site
-  readonly selection: readonly Id[]
+  readonly rings: readonly DimensionedRing[]
   readonly camera: Camera
   readonly size: Size
   readonly print: Measures
 }
 
-/** Every straight dimension on the plan: a click or Enter turns it into a box to type over. */
-export function DimensionFields({ site, selection, camera, size, print }: DimensionsOf) {
-  const [open, setOpen] = useState<Id | null>(null)
-  const outlines = new Set(site.slabs.map(({ outline }) => outline))
-  const others = chosenPaths(site, selection).filter(path => !outlines.has(path))
-  const shown = [
-    ...site.slabs.flatMap(({ outline, name }) => ofPath(outline, name, camera)),
-    ...others.flatMap(path => ofPath(path, 'what is chosen', camera)),
-  ].filter(({ at: [x, y] }) => x > 90 && y > 30 && x < size.width - 14 && y < size.height - 14)
+/** Every dimension on the plan: a click or Enter turns it into boxes to type over. */
+export function DimensionFields({ site, rings, camera, size, print }: DimensionsOf) {
+  const [open, setOpen] = useState<string | null>(null)
+  const shown = rings
+    .flatMap(({ ring, name }) =>
+      dimensionsOf(ring).flatMap(dimension =>
+        dimension.kind === 'line' ? lineOf(site, dimension, name, camera) : arcOf(site, dimension, name, camera),
+      ),
+    )
+    .filter(({ at: [x, y] }) => x > 90 && y > 30 && x < size.width - 14 && y < size.height - 14)
   return (
     <div className="dims">
-      {shown.map(dimension => (
-        <div key={dimension.edgeId}>
+      {shown.map(({ key, at, upright, widthPx, words, boxes, ends }) => (
+        <div key={key}>
           <button
             type="button"
             className="dim"
-            data-upright={dimension.upright || undefined}
-            style={{ left: dimension.at[0], top: dimension.at[1], width: dimension.upright ? 24 : 64 }}
-            title="Type another length"
-            aria-label={`${sayLength(dimension.lengthM, site.units)}, ${dimension.ends[0]} to ${dimension.ends[1]} of ${dimension.of}: type another length`}
-            onClick={() => setOpen(dimension.edgeId)}
+            data-upright={upright || undefined}
+            style={{ left: at[0], top: at[1], width: upright ? 24 : widthPx }}
+            title={boxes.length > 1 ? 'Type another radius, rise or length' : 'Type another length'}
+            aria-label={`${words}: type another ${boxes.length > 1 ? 'radius, rise or length' : 'length'}`}
+            onClick={() => setOpen(key)}
           />
-          {open === dimension.edgeId ? (
-            <DimensionField dimension={dimension} site={site} print={print} onClose={() => setOpen(null)} />
+          {open === key ? (
+            <DimensionField
+              at={at}
+              boxes={boxes}
+              ends={ends}
+              units={site.units}
+              print={print}
+              onClose={() => setOpen(null)}
+            />
           ) : null}
         </div>
       ))}
@@ -86,74 +195,80 @@ export function DimensionFields({ site, selection, camera, size, print }: Dimens
   )
 }
 
-type Moves = 'end' | 'start' | 'both'
-
 function DimensionField({
-  dimension: { edgeId, at, lengthM, ends },
-  site,
+  at,
+  boxes,
+  ends,
+  units,
   print,
   onClose,
-}: {
-  readonly dimension: Shown
-  readonly site: Site
+}: Pick<Shown, 'at' | 'boxes' | 'ends'> & {
+  readonly units: Site['units']
   readonly print: Measures
   readonly onClose: () => void
 }) {
   const editor = useEditor()
-  const [text, setText] = useState('')
+  const [typed, setTyped] = useState({ at: 0, text: '' })
   const [moves, setMoves] = useState<Moves>('end')
   const [fault, setFault] = useState<string | null>(null)
   const close = () => {
     onClose()
     document.querySelector<HTMLElement>('.sheet')?.focus()
   }
+  const commit = () => {
+    const box = boxes[typed.at]
+    if (!box) return
+    const read = parseLength(typed.text, units)
+    if (!read.ok) setFault(read.error.message)
+    else if (editor.run(box.step, box.command(read.value, moves))) close()
+    else setFault(editor.getState().fault?.message ?? null)
+  }
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'Escape') close()
-    else if (event.key === 'Enter') {
-      const read = parseLength(text, site.units)
-      if (!read.ok) {
-        setFault(read.error.message)
-        return
-      }
-      if (editor.run('length', setDimension(edgeId, read.value, { moves, with: 'side' }))) close()
-      else setFault(editor.getState().fault?.message ?? null)
-    } else return
+    else if (event.key === 'Enter') commit()
+    else return
     event.preventDefault()
     event.stopPropagation()
   }
-  const choices: readonly (readonly [Moves, string])[] = [
-    ['end', `${ends[1]} moves, ${ends[0]} stays`],
-    ['start', `${ends[0]} moves, ${ends[1]} stays`],
-    ['both', 'Both move, the middle stays'],
-  ]
+  const choices: readonly (readonly [Moves, string])[] = ends
+    ? [
+        ['end', `${ends[1]} moves, ${ends[0]} stays`],
+        ['start', `${ends[0]} moves, ${ends[1]} stays`],
+        ['both', 'Both move, the middle stays'],
+      ]
+    : []
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: Enter and Esc are those of the boxes inside
     <div className="dim-field" style={{ left: at[0], top: at[1] }} onKeyDown={onKeyDown}>
-      <label>
-        Length {ends[0]} to {ends[1]}
-        <input
-          type="text"
-          // biome-ignore lint/a11y/noAutofocus: the box stands where the dimension was that was asked for
-          autoFocus
-          autoComplete="off"
-          value={text}
-          placeholder={print.length(lengthM)}
-          aria-invalid={fault !== null || undefined}
-          onChange={event => {
-            setText(event.target.value)
-            setFault(null)
-          }}
-        />
-      </label>
-      <fieldset>
-        <legend>Which end moves</legend>
-        {choices.map(([value, words]) => (
-          <label key={value}>
-            <input type="radio" name="moves" checked={moves === value} onChange={() => setMoves(value)} />
-            {words}
-          </label>
-        ))}
-      </fieldset>
+      {boxes.map(({ label, nowM }, i) => (
+        <label key={label}>
+          {label}
+          <input
+            type="text"
+            // biome-ignore lint/a11y/noAutofocus: the box stands where the dimension was that was asked for
+            autoFocus={i === 0}
+            autoComplete="off"
+            value={typed.at === i ? typed.text : ''}
+            placeholder={print.length(nowM)}
+            aria-invalid={(typed.at === i && fault !== null) || undefined}
+            onChange={event => {
+              setTyped({ at: i, text: event.target.value })
+              setFault(null)
+            }}
+          />
+        </label>
+      ))}
+      {choices.length > 0 ? (
+        <fieldset>
+          <legend>Which end moves</legend>
+          {choices.map(([value, words]) => (
+            <label key={value}>
+              <input type="radio" name="moves" checked={moves === value} onChange={() => setMoves(value)} />
+              {words}
+            </label>
+          ))}
+        </fieldset>
+      ) : null}
       {fault ? <p role="alert">{fault}</p> : null}
     </div>
   )

@@ -34,12 +34,13 @@ import { type Camera, fitBox, panBy, pinch, type Size, toPlan, toScreen, zoomAt 
 import { homeBox } from './camera/homeBox'
 import { DimensionFields } from './DimensionFields'
 import { Entry } from './Entry'
+import { outlineOf } from './layers/drawCasters'
 import { loadPicture } from './layers/drawPicture'
 import { DrawnLayer, GroundLayer, HandlesLayer, ShadeLayer } from './layers/PlanLayers'
 import { entityGeometry, figureGeometry } from './layers/planGeometry'
 import { NorthMark } from './NorthMark'
 import { pickAt } from './pickAt'
-import { pickPart } from './pickPart'
+import { chosenPaths, pickPart } from './pickPart'
 import { ScaleBar } from './ScaleBar'
 import { useEditor, useEditorState } from './useEditor'
 
@@ -424,6 +425,16 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     () => (isDrawing ? { drawing: drawn, aim, edges, traced } : null),
     [isDrawing, drawn, aim, edges, traced],
   )
+  /** Outlines always, and the other shapes that are chosen. */
+  const dimensioned = useMemo(() => {
+    const others = chosenPaths(site, isDrawing ? selection : []).filter(
+      path => !site.slabs.some(({ outline }) => outline === path),
+    )
+    return [
+      ...live.slabs.map(({ outline: ring, name }) => ({ ring, name })),
+      ...others.map(path => ({ ring: outlineOf(path), name: 'what is chosen' })),
+    ]
+  }, [live.slabs, site, isDrawing, selection])
   const [ready, setReady] = useState(0)
   useEffect(() => loadPicture(site, () => setReady(n => n + 1)), [site])
   // The keys go to the plan as soon as a site is open, and again once the boxes of a drawing are gone.
@@ -469,6 +480,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
               print={print}
               plates={shownPlates}
               joints={shownJoints}
+              dimensioned={dimensioned}
               selection={selection}
               chosen={chosen}
               lit={lit}
@@ -494,7 +506,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       <Prompt live={live} stage={stage} isWaiting={showsPours && isRenewing} />
       {isDrawing ? <ActionList /> : null}
       {isDrawing && camera && !store.getState().preview && hand.action === 'select' && !hand.picking ? (
-        <DimensionFields site={site} selection={selection} camera={camera} size={size} print={print} />
+        <DimensionFields site={site} rings={dimensioned} camera={camera} size={size} print={print} />
       ) : null}
       {isDrawing && camera ? <Entry site={site} camera={camera} size={size} print={print} /> : null}
       {camera ? <ScaleBar zoom={camera.zoom} units={site.units} /> : null}

@@ -2,19 +2,20 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import { copySelection, pasteFrom } from '../../core/document/commands/copySelection'
 import { deleteSelection } from '../../core/document/commands/deleteSelection'
-import type { Command, EditResult } from '../../core/document/commands/editSite'
+import type { Command } from '../../core/document/commands/editSite'
 import { findEdge, findVertex } from '../../core/document/commands/findPath'
 import { selectionBox } from '../../core/document/commands/lineUp'
 import { moveSelection } from '../../core/document/commands/moveSelection'
 import { chosenEntities } from '../../core/document/commands/siteEntities'
 import { addBorder } from '../../core/document/commands/slabParts'
 import { type Copied, readCopy, writeCopy } from '../../core/document/copyText'
-import { wordProblem } from '../../core/problems/wordProblem'
 import { parseLength } from '../../core/units/parseLength'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
 import type { Finding } from '../../shared/problem'
+import { wordFindings } from '../app/applyEdit'
+import { commitEdit } from '../app/commitEdit'
 import { currentDocument } from '../store/history'
 import type { SiteStore } from '../store/siteStore'
 import type { ViewStore } from '../store/viewStore'
@@ -142,16 +143,9 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
   }
   const selection = () => view.getState().selection
   const printer = () => printMeasures(committed()?.units ?? 'ftin')
-  const refuse = (findings: readonly Finding[], field: string | null = null) => {
-    const [first] = findings
-    if (first) store.setState({ fault: { field, message: wordProblem(first, printer()).message } })
-  }
-  const tell = ({ findings }: Extract<EditResult, { ok: true }>, name: string) => {
-    const told = findings.map(finding => wordProblem(finding, printer()).message)
-    store.setState({
-      said: [`${name} done.`, ...told].join(' '),
-      fault: told[0] ? { field: null, message: told[0] } : null,
-    })
+  const refuse = (findings: readonly Finding[]) => {
+    const now = committed()
+    if (now) store.setState({ fault: { field: null, message: wordFindings(now, findings) } })
   }
   /** Shows what a command would make; a command that refuses shows the committed document. */
   const preview = (command: Command | null) => {
@@ -162,17 +156,12 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     return result
   }
   const commit = (name: string, command: Command): readonly Id[] | null => {
-    const now = committed()
-    if (!now) return null
-    const result = command(now)
-    if (!result.ok) {
-      site.drop()
-      refuse(result.error)
-      return null
-    }
-    site.apply(name, () => result.value)
-    tell(result, name)
-    return result.made
+    const { made, words } = commitEdit(site, name, command)
+    store.setState({
+      ...(made ? { said: [`${name} done.`, words].join(' ').trim() } : {}),
+      fault: words ? { field: null, message: words } : null,
+    })
+    return made
   }
 
   /** A typed start is measured from the chosen corner, else from the last mark, else from the first corner there is. */

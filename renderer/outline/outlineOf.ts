@@ -87,7 +87,7 @@ export function outlineSections(live: LivePlan, pours: Plan['pours'] | undefined
         ...(source?.obstacles ?? []).map(({ id, name, kind }) => ({
           id,
           name: name ?? obstacleKinds[kind],
-          detail: 'obstacle',
+          detail: name === undefined ? 'obstacle' : obstacleKinds[kind],
         })),
       ],
     }

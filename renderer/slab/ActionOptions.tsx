@@ -191,7 +191,16 @@ export function ActionOptions({ site }: { readonly site: Site }) {
           </>
         ) : null}
         {action === 'note' ? choice('Kind', 'noteKind', noteChoices) : null}
-        {action === 'note' ? <TextField label="Words" value={o.note} onSet={note => set({ note })} /> : null}
+        {action === 'note' ? (
+          <TextField
+            label="Words"
+            value={o.note}
+            onSet={note => {
+              set({ note })
+              return null
+            }}
+          />
+        ) : null}
         {drawing && drawing.placed.length === 0 && mark && marks.length > 1 && marks.length <= mostMarks ? (
           <ChoiceField
             label="Typed from"

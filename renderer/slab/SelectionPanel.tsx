@@ -24,6 +24,7 @@ import type { Id } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
 import type { Slab } from '../../shared/document/slab'
 import { useSession, useView } from '../app/session'
+import { obstacleKinds } from '../editor/actions/actions'
 import { cornerLetter } from '../editor/cornerNames'
 import { useEditor, useEditorState } from '../editor/useEditor'
 import { ChoiceField } from './ChoiceField'
@@ -47,6 +48,8 @@ import { StepsFields } from './StepsFields'
 import { TextField } from './TextField'
 import { useRun } from './useRun'
 import { WayHours } from './WayHours'
+
+const noName = 'Write a name: lists and sheets call it by that.'
 
 interface PanelOf {
   readonly site: Site
@@ -199,6 +202,9 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
       onSet={id => run('finish', set(id))}
     />
   )
+  const named = (value: string | undefined, set: (name: string | undefined) => Command) => (
+    <TextField label="Name" value={value ?? ''} onSet={text => run('name', set(text.trim() || undefined))} />
+  )
   const title = (name: string) => (
     <header>
       <h2>{name}</h2>
@@ -216,11 +222,7 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
         <>
           {title(name ?? 'Opening')}
           <div className="fields">
-            <TextField
-              label="Name"
-              value={name ?? ''}
-              onSet={text => run('name', changeOpening(row.id, { name: text || undefined }))}
-            />
+            {named(name, to => changeOpening(row.id, { name: to }))}
             <ChoiceField
               label="Kind"
               value={kind}
@@ -252,11 +254,7 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
         <>
           {title(name ?? 'Border')}
           <div className="fields">
-            <TextField
-              label="Name"
-              value={name ?? ''}
-              onSet={text => run('name', changeBorder(row.id, { name: text || undefined }))}
-            />
+            {named(name, to => changeBorder(row.id, { name: to }))}
             <MeasureField
               label="Width"
               lengthM={widthM}
@@ -288,6 +286,7 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
         <>
           {title(entity.row.name ?? 'Band')}
           <div className="fields">
+            {named(entity.row.name, to => changeBand(row.id, { name: to }))}
             <MeasureField
               label="Width"
               lengthM={entity.row.widthM}
@@ -309,6 +308,7 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
         <>
           {title(entity.row.name ?? 'Inset')}
           <div className="fields">
+            {named(entity.row.name, to => changeInset(row.id, { name: to }))}
             {finish(entity.row.finishId, id => changeInset(row.id, { finishId: id }))}
             <ChoiceField
               label="Placed"
@@ -322,8 +322,9 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
     case 'obstacle':
       return (
         <>
-          {title('Obstacle')}
+          {title(entity.row.name ?? obstacleKinds[entity.row.kind])}
           <div className="fields">
+            {named(entity.row.name, to => changeObstacle(row.id, { name: to }))}
             <ChoiceField
               label="Kind"
               value={entity.row.kind}
@@ -341,7 +342,9 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
             <TextField
               label="Words"
               value={entity.row.name}
-              onSet={name => run('note', changeMarkedPoint(row.id, { name }))}
+              onSet={text =>
+                text.trim() === '' ? noName : run('note', changeMarkedPoint(row.id, { name: text.trim() }))
+              }
             />
           </div>
         </>
@@ -351,11 +354,7 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
         <>
           {title('Way in and out')}
           <div className="fields">
-            <TextField
-              label="Name"
-              value={entity.row.name ?? ''}
-              onSet={name => run('name', changeWay(row.id, { name: name || undefined }))}
-            />
+            {named(entity.row.name, to => changeWay(row.id, { name: to }))}
             <MeasureField
               label="Width"
               lengthM={entity.row.widthM}
@@ -414,7 +413,11 @@ function SlabFields({ site, slab }: PanelOf & { readonly slab: Slab }) {
         <h2>{slab.name}</h2>
       </header>
       <div className="fields">
-        <TextField label="Name" value={slab.name} onSet={name => run('name', changeSlab(slab.id, { name }))} />
+        <TextField
+          label="Name"
+          value={slab.name}
+          onSet={text => (text.trim() === '' ? noName : run('name', changeSlab(slab.id, { name: text.trim() })))}
+        />
         <ChoiceField
           label="Finish"
           value={slab.finishId}
@@ -501,7 +504,11 @@ function CasterFields({ site, caster }: PanelOf & { readonly caster: Caster }) {
   const run = useRun()
   const { units } = site
   const name = (
-    <TextField label="Name" value={caster.name} onSet={text => run('name', changeCaster(caster.id, { name: text }))} />
+    <TextField
+      label="Name"
+      value={caster.name}
+      onSet={text => (text.trim() === '' ? noName : run('name', changeCaster(caster.id, { name: text.trim() })))}
+    />
   )
   const height = (label: string, topM: number, baseM: number, set: (elevationM: number) => Command) => (
     <MeasureField

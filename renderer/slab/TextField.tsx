@@ -1,4 +1,5 @@
 import { useId, useState } from 'react'
+import { Fault } from './Fault'
 
 /** A name: kept when the field is left or Enter is pressed. */
 export function TextField({
@@ -8,12 +9,14 @@ export function TextField({
 }: {
   readonly label: string
   readonly value: string
-  readonly onSet: (value: string) => void
+  /** Returns why the words were refused, if they were. */
+  readonly onSet: (value: string) => string | null
 }) {
   const [text, setText] = useState<string | null>(null)
+  const [fault, setFault] = useState<string | null>(null)
   const id = useId()
   const commit = () => {
-    if (text !== null && text !== value) onSet(text)
+    setFault(text === null || text === value ? null : onSet(text))
     setText(null)
   }
   return (
@@ -23,13 +26,19 @@ export function TextField({
         id={id}
         type="text"
         value={text ?? value}
+        aria-invalid={fault !== null || undefined}
+        aria-describedby={fault ? `${id}-fault` : undefined}
         onChange={event => setText(event.target.value)}
         onBlur={commit}
         onKeyDown={event => {
           if (event.key === 'Enter') commit()
-          else if (event.key === 'Escape') setText(null)
+          else if (event.key === 'Escape') {
+            setText(null)
+            setFault(null)
+          }
         }}
       />
+      <Fault words={fault} id={`${id}-fault`} />
     </div>
   )
 }

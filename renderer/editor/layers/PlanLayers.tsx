@@ -27,6 +27,7 @@ import { drawShade } from './drawShade'
 import { drawFurnishings, drawNotes, drawTapes } from './drawShown'
 import { drawSlabEdges, drawSlabs } from './drawSlabs'
 import { labelRoom, type Rect } from './labelRoom'
+import type { DimensionedRing } from './placeDimension'
 import type { PlanGeometry } from './planGeometry'
 
 /** Paper and its squares. */
@@ -136,6 +137,7 @@ export const HandlesLayer = memo(function HandlesLayer({
   print,
   plates,
   joints,
+  dimensioned,
   selection,
   chosen,
   lit,
@@ -150,6 +152,7 @@ export const HandlesLayer = memo(function HandlesLayer({
   readonly print: Measures
   readonly plates: readonly PourPlate[] | null
   readonly joints: readonly DrawnJoint[]
+  readonly dimensioned: readonly DimensionedRing[]
   readonly selection: readonly string[]
   readonly chosen: readonly PlanGeometry[]
   readonly lit: PlanGeometry | null
@@ -166,15 +169,15 @@ export const HandlesLayer = memo(function HandlesLayer({
           for (const corner of furniture(canvas.size)) room.block(corner)
           if (lit) drawLit(pen, lit)
           if (plates) drawPlates(pen, { plates, joints, selection }, room)
-          if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, slabs, print, room)
+          if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, dimensioned, print, room)
           // Under the letters: a chosen line must not strike out its own length.
           for (const geometry of chosen) drawSelection(pen, geometry)
           if (!clientView && (stage === 'slab' || stage === 'numbers')) {
             drawTapes(pen, site.tapes ?? [], print, room)
             drawNotes(pen, site.notes ?? [], room)
           }
+          if (stage === 'slab') drawPoints(pen, site.points, room)
           if (showsNames) drawSlabNames(pen, slabs, print, room)
-          if (stage === 'slab') drawPoints(pen, site.points)
           // In Sun they stand among the hour labels.
           if (stage !== 'sun') drawCasterNames(pen, site.casters, print, room)
           if (inHand) drawInHand(pen, inHand)

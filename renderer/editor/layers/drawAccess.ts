@@ -1,8 +1,10 @@
 /** Truck spots, ways, areas to keep off, and points the sun is asked about. */
+import type { Pt } from '../../../shared/document/primitives'
 import type { MarkedPoint, Site } from '../../../shared/document/site'
 import { toScreen } from '../camera/camera'
 import { outlineOf } from './drawCasters'
-import { letter } from './lettering'
+import { around, type LabelRoom } from './labelRoom'
+import { letter, letterWidth } from './lettering'
 import { inPlan, type Pen, px, weight } from './pen'
 import { ringPath } from './ringPath'
 
@@ -42,8 +44,10 @@ export function drawAccess(pen: Pen, access: NonNullable<Site['access']>): void 
   })
 }
 
-/** A paint-stick flag at each marked point. */
-export function drawPoints(pen: Pen, points: readonly MarkedPoint[]): void {
+const pointStyle = { sizePx: 13, weight: 600 } as const
+
+/** A paint-stick flag at each marked point; its name on the right, or where there is room. */
+export function drawPoints(pen: Pen, points: readonly MarkedPoint[], room?: LabelRoom): void {
   const { ctx, inks, camera } = pen
   for (const { at, name } of points) {
     const [x, y] = toScreen(camera, at)
@@ -55,6 +59,10 @@ export function drawPoints(pen: Pen, points: readonly MarkedPoint[]): void {
     ctx.lineTo(x, y)
     ctx.lineTo(x - 4, y - 5)
     ctx.fill()
-    letter(pen, name, [x + 10, y - 8], { sizePx: 13, weight: 600, align: 'left', ground: inks.paper })
+    const half = letterWidth(pen, name, pointStyle) / 2
+    const right: Pt = [x + 10 + half, y - 8]
+    const spots: readonly Pt[] = [right, [x - 10 - half, y - 8], [x, y - 28], [x, y + 14]]
+    room?.block(around([x, y - 7], 10, 16))
+    letter(pen, name, room?.take(spots, 2 * half + 10, 20) ?? right, { ...pointStyle, ground: inks.paper })
   }
 }

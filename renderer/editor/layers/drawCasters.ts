@@ -9,11 +9,11 @@ import { ringPath } from './ringPath'
 
 const rings = new WeakMap<Path, CurveRing>()
 
-/** The drawn outline of a footprint or cover, made once. */
+/** A path as it is drawn, closed or with two ends, made once. */
 export function outlineOf(path: Path): CurveRing {
   const known = rings.get(path)
   if (known) return known
-  const { ring } = resolvePath(path, '')
+  const { ring } = resolvePath(path, '', path.edges.length === path.vertices.length)
   rings.set(path, ring)
   return ring
 }

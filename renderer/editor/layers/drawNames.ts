@@ -1,5 +1,5 @@
 import { pointBounds } from '../../../core/geometry/bounds'
-import { ringContains } from '../../../core/geometry/contains'
+import { regionContains, ringContains } from '../../../core/geometry/contains'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import type { Measures } from '../../../core/units/measures'
 import type { Caster } from '../../../shared/document/caster'
@@ -100,11 +100,16 @@ export function drawSlabNames(pen: Pen, slabs: readonly ResolvedSlab[], print: M
   for (const slab of slabs) {
     const region = slab.net[0]
     if (!region || Math.sqrt(slab.netAreaM2) * pen.camera.zoom < 110) continue
-    const at = toScreen(pen.camera, labelSpot(region).at)
+    const [x, y] = toScreen(pen.camera, labelSpot(region).at)
     const area = print.area(slab.netAreaM2)
     const style = { sizePx: 34, weight: 700, face: 'slab', ground: pen.inks.slab } as const
     const scale = pen.inks.letterScale
-    if (!room.take([at], letterWidth(pen, area, style) + 10, 66 * scale)) continue
+    // Where most room is, else above or below what stands there, as long as it is on the slab.
+    const spots = [0, -70, 70, -120, 120]
+      .map((dy): Pt => [x, y + dy * scale])
+      .filter(spot => regionContains(region, toPlan(pen.camera, spot)))
+    const at = room.take(spots, letterWidth(pen, area, style) + 10, 66 * scale)
+    if (!at) continue
     letter(pen, area, [at[0], at[1] - 11 * scale], style)
     letter(pen, slab.name, [at[0], at[1] + 17 * scale], { sizePx: 14, weight: 600, ground: pen.inks.slab })
   }

@@ -51,6 +51,10 @@ const setOf = ({ svg, widthPt, heightPt }: ClientSheet, title: string): PdfSet =
 export function ClientPage({ live }: { readonly live: LivePlan }) {
   const { host } = useSession()
   const [state, set] = useClient(live.site)
+  const write = (words: Parameters<typeof set>[0]) => {
+    set(words)
+    return null
+  }
   const sheet = useClientSheet(live, state)
   const [told, setTold] = useState('')
   const [isMaking, setMaking] = useState(false)
@@ -80,8 +84,8 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
         <span>{sheet ? sheet.scale.name : 'nothing drawn'}</span>
       </header>
       <div className="fields">
-        <TextField label="Title of the drawing" value={state.title} onSet={title => set({ title })} />
-        <TextField label="Drawn for" value={state.client} onSet={client => set({ client })} />
+        <TextField label="Title of the drawing" value={state.title} onSet={title => write({ title })} />
+        <TextField label="Drawn for" value={state.client} onSet={client => write({ client })} />
         <ChoiceField label="Paper" value={state.paper} choices={paperChoices} onSet={paper => set({ paper })} />
         <div className="client-switches">
           <CheckField label="Areas" value={state.showAreas} onSet={showAreas => set({ showAreas })} />
@@ -91,7 +95,11 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
         </div>
         {state.showPrice ? (
           <>
-            <TextField label="Price in all, as it is to be read" value={state.total} onSet={total => set({ total })} />
+            <TextField
+              label="Price in all, as it is to be read"
+              value={state.total}
+              onSet={total => write({ total })}
+            />
             <p className="told" role="status">
               {price === null
                 ? 'The site has no prices by area, border or job: type the price.'

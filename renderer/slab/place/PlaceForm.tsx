@@ -1,8 +1,6 @@
-import { useState } from 'react'
 import { setPlace } from '../../../core/document/commands/setSite'
 import { isKnownZone } from '../../../core/document/isKnownZone'
 import type { Site } from '../../../shared/document/site'
-import { Fault } from '../Fault'
 import { NumberField } from '../NumberField'
 import { TextField } from '../TextField'
 import { useRun } from '../useRun'
@@ -12,7 +10,6 @@ import { ZoneOffer } from './ZoneOffer'
 /** Where the site lies: a town out of the list, or coordinates; and whose clock it keeps. */
 export function PlaceForm({ site }: { readonly site: Site }) {
   const run = useRun()
-  const [fault, setFault] = useState<string | null>(null)
   const { name = '', latDeg, lonDeg, zone, elevationM } = site.place
   return (
     <div className="fields">
@@ -45,12 +42,9 @@ export function PlaceForm({ site }: { readonly site: Site }) {
         label="Time zone, like America/Boise"
         value={zone}
         onSet={to =>
-          setFault(
-            isKnownZone(to) ? run('time zone', setPlace({ zone: to })) : `“${to}” is no time zone this computer knows.`,
-          )
+          isKnownZone(to) ? run('time zone', setPlace({ zone: to })) : `“${to}” is no time zone this computer knows.`
         }
       />
-      <Fault words={fault} />
       <NumberField
         label="Height above sea"
         unit="m"

@@ -165,6 +165,14 @@ test('a dimension on the plan is typed over, and it is said which end moves', as
   await page.keyboard.press('Enter')
   await expect(page.getByRole('button', { name: 'Undo length' })).toBeVisible()
   await expect(page.getByRole('button', { name: /^30 ft, . to . of/ }).first()).toBeAttached()
+  await page
+    .getByRole('button', { name: /^radius 6 ft, corner . of/ })
+    .first()
+    .click()
+  await page.getByLabel(/^Radius of corner/).fill(`4'`)
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('button', { name: 'Undo corner radius' })).toBeVisible()
+  await expect(page.getByRole('button', { name: /^radius 4 ft, corner . of/ })).toBeAttached()
 })
 
 test('tape ties: points from field notes become a slab', async ({ page, planner }) => {
@@ -226,4 +234,18 @@ test('an irregular five-sided patio with one arc, from field notes, in less than
   await write('Rise (0 = straight)', '2\n')
   await expect(page.getByRole('spinbutton', { name: 'Rise (0 = straight)' })).toHaveAttribute('aria-valuetext', '2 ft')
   expect(spentS).toBeLessThanOrEqual(180)
+
+  // The arc stands on the plan with its radius and its length, and is typed over there. Over a chord c of √(18² + 10²)
+  // the radius is c²/8s + s/2 (CRC Standard Mathematical Tables, circular segment): 27 ft 6 in for s = 2 ft, less what
+  // the tapes were read short.
+  expect((18 ** 2 + 10 ** 2) / 16 + 1).toBe(27.5)
+  await page.getByRole('button', { name: /^radius 27 ft (5 7\/8|6) in, arc C to D of/ }).click()
+  await page.getByLabel('Radius, both ends stay').fill(`20'`)
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('button', { name: 'Undo arc' })).toBeVisible()
+  await page.getByRole('button', { name: /^radius 20 ft, arc C to D of/ }).click()
+  await page.getByLabel('Length C to D along the arc').fill(`22'`)
+  await page.getByLabel('C moves, D stays').check()
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('button', { name: /^22 ft along, arc C to D of/ })).toBeAttached()
 })

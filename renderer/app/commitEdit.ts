@@ -1,0 +1,27 @@
+/** Every edit of a page goes through here; where its words are shown is left to the caller. */
+import type { Command } from '../../core/document/commands/editSite'
+import type { Id } from '../../shared/document/primitives'
+import { currentDocument } from '../store/history'
+import type { SiteStore } from '../store/siteStore'
+import { wordFindings } from './applyEdit'
+
+export interface Committed {
+  /** Ids of what was made; null where the edit was refused and the document stays as it was. */
+  readonly made: readonly Id[] | null
+  /** Why it was refused, or what it did besides its purpose; empty for nothing to tell. */
+  readonly words: string
+}
+
+/** A command as one named step of undo. */
+export function commitEdit(site: SiteStore, name: string, command: Command): Committed {
+  const { history } = site.getState()
+  if (!history) return { made: null, words: '' }
+  const document = currentDocument(history)
+  const result = command(document)
+  if (result.ok) site.apply(name, () => result.value)
+  else site.drop()
+  return {
+    made: result.ok ? result.made : null,
+    words: wordFindings(document, result.ok ? result.findings : result.error),
+  }
+}

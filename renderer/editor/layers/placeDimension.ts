@@ -1,0 +1,102 @@
+/** Where a dimension stands on the screen: for the pen that draws it, and for the box that is typed over it. */
+import type { CurveRing } from '../../../core/geometry/curve'
+import { type ArcDimension, isRounding, type LineDimension } from '../../../core/reports/dimensions'
+import type { Pt } from '../../../shared/document/primitives'
+import { type Camera, toScreen } from '../camera/camera'
+
+/** A ring whose dimensions stand on the plan, and what it is called. */
+export interface DimensionedRing {
+  readonly ring: CurveRing
+  readonly name: string
+}
+
+/** How far outside the slab a dimension line stands. */
+export const outPx = 30
+/** An arc seen smaller than this is left to the ledger. */
+const leastRadiusPx = 22
+const leastArcPx = 90
+
+export interface PlacedLine {
+  readonly a: Pt
+  readonly b: Pt
+  readonly longPx: number
+  /** Unit direction of travel, and the unit normal that leaves the slab. */
+  readonly u: Pt
+  readonly n: Pt
+  /** The middle of the letters. */
+  readonly at: Pt
+  readonly upright: boolean
+}
+
+export function placeLine({ from, to }: LineDimension, camera: Camera): PlacedLine {
+  const [a, b] = [toScreen(camera, from), toScreen(camera, to)]
+  const longPx = Math.hypot(b[0] - a[0], b[1] - a[1])
+  const u: Pt = longPx === 0 ? [1, 0] : [(b[0] - a[0]) / longPx, (b[1] - a[1]) / longPx]
+  // The concrete is on the left of travel; the screen's y runs down.
+  const n: Pt = [-u[1], u[0]]
+  const at: Pt = [(a[0] + b[0]) / 2 + n[0] * outPx, (a[1] + b[1]) / 2 + n[1] * outPx]
+  return { a, b, longPx, u, n, at, upright: Math.abs(u[1]) > Math.abs(u[0]) }
+}
+
+export interface PlacedArc {
+  /** The line of the radius, from the arc to the letters. */
+  readonly rim: Pt
+  readonly foot: Pt
+  /** The foot lies on the slab, not beside it. */
+  readonly inside: boolean
+  /** + = the letters stand to the right of the foot. */
+  readonly side: 1 | -1
+  /** The line along the arc outside the slab; null for a rounded corner, a whole circle, or where there is no room. */
+  readonly along: PlacedAlong | null
+}
+
+export interface PlacedAlong {
+  readonly center: Pt
+  readonly radiusPx: number
+  /** Angles on the screen, clockwise. */
+  readonly start: number
+  readonly sweep: number
+  /** + = the line lies farther from the center than the edge. */
+  readonly out: 1 | -1
+  readonly at: Pt
+  /** Unit direction of the arc at the letters. */
+  readonly u: Pt
+}
+
+export function placeArc(dimension: ArcDimension, camera: Camera): PlacedArc | null {
+  const { center, radiusM, middle, outward } = dimension
+  const radiusPx = radiusM * camera.zoom
+  if (radiusPx < leastRadiusPx) return null
+  const rim = toScreen(camera, middle)
+  const isConvex = (middle[0] - center[0]) * outward[0] + (middle[1] - center[1]) * outward[1] > 0
+  const direction: Pt = isConvex ? [-outward[0], outward[1]] : [outward[0], -outward[1]]
+  const reach = Math.min(radiusPx, 70)
+  return {
+    rim,
+    foot: [rim[0] + direction[0] * reach, rim[1] + direction[1] * reach],
+    inside: isConvex,
+    side: direction[0] >= 0 ? 1 : -1,
+    along: placeAlong(dimension, camera, isConvex),
+  }
+}
+
+function placeAlong(dimension: ArcDimension, camera: Camera, isConvex: boolean): PlacedAlong | null {
+  const { edgeIds, center: middle, radiusM, lengthM, startRad, sweepRad, wholeCircle } = dimension
+  const radiusPx = radiusM * camera.zoom + (isConvex ? outPx : -outPx)
+  if (wholeCircle || edgeIds.some(edgeId => isRounding({ edgeId })) || lengthM * camera.zoom < leastArcPx) return null
+  if (radiusPx < 2 * outPx) return null
+  const center = toScreen(camera, middle)
+  const [start, sweep] = [-startRad, -sweepRad]
+  // An arc that bends inwards has its radius written on the same side: the letters keep clear of its line.
+  const angle = start + sweep * (isConvex ? 0.5 : 0.25)
+  const turn = Math.sign(sweep)
+  return {
+    center,
+    radiusPx,
+    start,
+    sweep,
+    out: isConvex ? 1 : -1,
+    at: [center[0] + radiusPx * Math.cos(angle), center[1] + radiusPx * Math.sin(angle)],
+    u: [-Math.sin(angle) * turn, Math.cos(angle) * turn],
+  }
+}

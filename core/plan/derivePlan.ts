@@ -143,6 +143,8 @@ export function* derivePlanSteps(
     const doneMin = new Map(dayPlans.map(own => [own.pourId, own.doneMin]))
     return settleDays(planned.ground, id => doneMin.get(id) ?? null)
   })
+  // A pour over what rules the splitter is told of once.
+  const isOver = new Set(planned.findings.flatMap(({ code, at }) => (code === 'pourOverCap' ? [at?.entityId] : [])))
   const findings: Finding[] = [
     ...slabList.flatMap(slab => slab.findings),
     ...memo.part('slabOverlaps', 'site', [slabList], () => findSlabOverlaps(slabList)),
@@ -152,7 +154,7 @@ export function* derivePlanSteps(
     ...capacityFindings,
     ...planned.findings,
     ...settled.findings,
-    ...dayPlanned.findings,
+    ...dayPlanned.findings.filter(({ code, at }) => code !== 'overCrewCapacity' || !isOver.has(at?.entityId)),
   ]
   const problems: Problem[] = findings.map(finding => wordProblem(finding, print))
   const plan: Plan = {

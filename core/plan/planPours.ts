@@ -20,6 +20,7 @@ import { isolationEdges } from '../quantities/edgeLengths'
 import type { Exposure } from '../sun/exposure'
 import type { SiteDay } from '../sun/siteDay'
 import { sunShares } from '../sun/sunShares'
+import { capsOf } from './capsOf'
 import type { Memo } from './memo'
 import type { PlannedJoint, PlannedPour } from './plan'
 import type { SlabCapacity } from './planCapacity'
@@ -151,6 +152,7 @@ export function* planPours(
 ): Generator<void, PlannedPours> {
   const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
   const { date } = day
+  const caps = capsOf(site, capacities)
   const propose = (key: string, slab: ResolvedSlab, part: PourPart, region: CurveRegion): Proposal => {
     const capacity = capacities.find(own => own.slabId === slab.id)
     return splitRegion(memo, {
@@ -194,7 +196,7 @@ export function* planPours(
           continue
         }
         drawn.push(faces)
-        over.push(...overCap(site, accepted.pours, faces.faces))
+        over.push(...overCap(slab.id, accepted.pours, faces.faces, caps))
         faces.unplanned.forEach((rest, r) => {
           addProposed(`${key} rest ${r}`, slab, part, rest)
         })

@@ -1,8 +1,16 @@
 /** The findings of pours and construction joints in trade words. */
-import type { pourCodes } from '../../shared/problem'
+import type { ProblemValue, pourCodes } from '../../shared/problem'
+import type { Measures } from '../units/measures'
 import type { Wording } from './wording'
 
 const count = (n: number): string => (n === 1 ? '1 pour' : `${n} pours`)
+
+/** The largest area of one pour, and what makes it that. */
+function capWords({ capM2, rule, hands }: Readonly<Record<string, ProblemValue>>, print: Measures): string {
+  const area = print.area(Number(capM2))
+  if (rule === 'crewAndWeather') return `the ${area} that these ${hands} hands finish at one time in this weather`
+  return rule === 'userCap' ? `the ${area} you set as the largest pour` : `the ${area} of common practice`
+}
 
 export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
   capacityTooSmall: ({ values, print }) => ({
@@ -72,8 +80,11 @@ export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
     hint: 'Move it back onto the slab, or delete it.',
   }),
   pourOverCap: ({ values, print }) => ({
-    message: `Pour ${values.number} is ${print.area(Number(values.areaM2))}, more than the ${print.area(Number(values.capM2))} that can be stamped at one time.`,
-    hint: 'Split it, or raise the area the crew can stamp at one time.',
+    message: `Pour ${values.number} is ${print.area(Number(values.areaM2))}, more than ${capWords(values, print)}.`,
+    hint:
+      values.rule === 'crewAndWeather'
+        ? 'Split it, take more hands or another day, or type the largest pour yourself.'
+        : 'Split it, or raise the area the crew can stamp at one time.',
   }),
   lockedPourChanged: ({ values, print }) => ({
     message: `Pour ${values.number} is locked, but its outline or a joint along it moved: it was ${print.area(Number(values.wasM2))} and is ${print.area(Number(values.areaM2))} now.`,

@@ -15,8 +15,9 @@ export function planRestAgain(session: Session): void {
     pours.some(({ lock, poured }) => lock.shape || poured),
   )
   for (const { slabId, part } of fixed)
-    applyEdit(session, 'plan the rest again', site => {
-      const rest = replanRest(site, slabId, part, { budget: restBudget })
-      return rest.ok ? acceptPours(site, rest.value.offer) : { ok: false, error: rest.error }
+    applyEdit(session, 'plan the rest again', (site, caps) => {
+      const { capM2 } = caps(slabId)
+      const rest = replanRest(site, slabId, part, { budget: restBudget, capM2 })
+      return rest.ok ? acceptPours(site, rest.value.offer, caps) : { ok: false, error: rest.error }
     })
 }

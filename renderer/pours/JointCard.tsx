@@ -44,24 +44,28 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
             <button
               type="button"
               className="btn"
-              onClick={() => run('joint shifted', s => shiftJoint(s, joint.id, stepM))}
+              onClick={() => run('joint shifted', (s, caps) => shiftJoint(s, joint.id, stepM, caps))}
             >
               Shift {print.length(stepM)} left
             </button>
             <button
               type="button"
               className="btn"
-              onClick={() => run('joint shifted', s => shiftJoint(s, joint.id, -stepM))}
+              onClick={() => run('joint shifted', (s, caps) => shiftJoint(s, joint.id, -stepM, caps))}
             >
               Shift {print.length(stepM)} right
             </button>
-            <button type="button" className="btn" onClick={() => run('joint turned', s => rotateJoint(s, joint.id, 1))}>
+            <button
+              type="button"
+              className="btn"
+              onClick={() => run('joint turned', (s, caps) => rotateJoint(s, joint.id, 1, undefined, caps))}
+            >
               Turn 1° left
             </button>
             <button
               type="button"
               className="btn"
-              onClick={() => run('joint turned', s => rotateJoint(s, joint.id, -1))}
+              onClick={() => run('joint turned', (s, caps) => rotateJoint(s, joint.id, -1, undefined, caps))}
             >
               Turn 1° right
             </button>
@@ -75,7 +79,9 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
                 const length = parseLength(typed.replace(/^\s*[-−]/, ''), site.units)
                 if (!length.ok) return `“${typed}” is no length.`
                 const byM = isBack ? -length.value : length.value
-                return run('joint shifted', s => shiftJoint(s, joint.id, byM)) ? null : session.view.getState().notice
+                return run('joint shifted', (s, caps) => shiftJoint(s, joint.id, byM, caps))
+                  ? null
+                  : session.view.getState().notice
               }}
             />
             <button
@@ -97,14 +103,18 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
               onText={typed => {
                 const deg = Number(typed.replace('−', '-').replace('°', ''))
                 if (typed.trim() === '' || !Number.isFinite(deg)) return `“${typed}” is no angle.`
-                return run('joint turned', s => rotateJoint(s, joint.id, deg)) ? null : session.view.getState().notice
+                return run('joint turned', (s, caps) => rotateJoint(s, joint.id, deg, undefined, caps))
+                  ? null
+                  : session.view.getState().notice
               }}
             />
             {one && other ? (
               <button
                 type="button"
                 className="btn"
-                onClick={() => run(`merge ${one.number} and ${other.number}`, s => mergePours(s, one.id, other.id))}
+                onClick={() =>
+                  run(`merge ${one.number} and ${other.number}`, (s, caps) => mergePours(s, one.id, other.id, caps))
+                }
               >
                 Merge pours {one.number} and {other.number}
               </button>

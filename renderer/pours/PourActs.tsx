@@ -57,7 +57,9 @@ export function PourActs({
             key={way}
             type="button"
             className="btn"
-            onClick={() => run(`split ${number}`, site => splitPour(site, pour.id, middleCut(pour.region, way)))}
+            onClick={() =>
+              run(`split ${number}`, (site, caps) => splitPour(site, pour.id, middleCut(pour.region, way), caps))
+            }
           >
             Split {way}
           </button>
@@ -67,7 +69,9 @@ export function PourActs({
             key={other.id}
             type="button"
             className="btn"
-            onClick={() => run(`merge ${number} and ${other.number}`, site => mergePours(site, pour.id, other.id))}
+            onClick={() =>
+              run(`merge ${number} and ${other.number}`, (site, caps) => mergePours(site, pour.id, other.id, caps))
+            }
           >
             Merge with pour {other.number}
           </button>

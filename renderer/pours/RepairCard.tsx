@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'react'
 import { pourGround } from '../../core/document/commands/pourGround'
+import { capsOf } from '../../core/plan/capsOf'
 import { cutPart } from '../../core/pours/editing/editPart'
 import { type Repair, type RepairDeed, repairableCodes, repairPours } from '../../core/pours/replan/repairPours'
 import type { Measures } from '../../core/units/measures'
@@ -76,17 +77,18 @@ export function deedWords(deed: RepairDeed, print: Measures): string {
 
 function RepairCard({ live, of }: { readonly live: LivePlan; readonly of: Broken }) {
   const session = useSession()
-  const { offers, isOld } = usePlan(({ parts, revs, rev }) => ({
+  const { offers, capacities, isOld } = usePlan(({ parts, revs, rev }) => ({
     offers: parts.offers,
+    capacities: parts.capacities,
     isOld: revs.offers !== rev,
   }))
   const [isOpen, setOpen] = useState(false)
   const { site } = live
   const repair = useMemo((): Repair | null => {
     const rest = isOld ? null : offerOf(of, offers ?? [])
-    const found = repairPours(site, of.slabId, of.part, rest)
+    const found = repairPours(site, of.slabId, of.part, rest, capsOf(site, capacities ?? []))
     return found.ok ? found.value : null
-  }, [site, of, offers, isOld])
+  }, [site, of, offers, capacities, isOld])
   const before = useMemo(() => shapesOf(site, of), [site, of])
   const after = useMemo(() => (repair ? shapesOf(repair.site, of) : null), [repair, of])
   const { view } = session

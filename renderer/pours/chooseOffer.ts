@@ -24,8 +24,8 @@ function takenWith(offer: OfferedSplit, offers: readonly OfferedSplit[]): PoursO
 
 export const chooseOffer =
   (offer: OfferedSplit, offers: readonly OfferedSplit[]): EditOf =>
-  site =>
-    acceptPours(site, takenWith(offer, offers))
+  (site, caps) =>
+    acceptPours(site, takenWith(offer, offers), caps)
 
 /** What acceptPours takes to split a part as recommended; null while no way is known. */
 export function offerOf(

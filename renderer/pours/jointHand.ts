@@ -36,10 +36,10 @@ export function gripAt(joints: readonly PlannedJoint[], at: Pt, zoom: number): J
 
 /** The joint with the hand at a point. */
 export function dragJoint({ jointId, by, from, to, taken }: JointGrip, at: Pt): EditOf {
-  if (by !== 'line') return site => moveJoint(site, jointId, by === 'from' ? [at, to] : [from, at])
+  if (by !== 'line') return (site, caps) => moveJoint(site, jointId, by === 'from' ? [at, to] : [from, at], caps)
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
   const normal: Pt = [-(to[1] - from[1]) / length, (to[0] - from[0]) / length]
   const byM = (at[0] - taken[0]) * normal[0] + (at[1] - taken[1]) * normal[1]
   const shift = ([x, y]: Pt): Pt => [x + normal[0] * byM, y + normal[1] * byM]
-  return site => moveJoint(site, jointId, [shift(from), shift(to)])
+  return (site, caps) => moveJoint(site, jointId, [shift(from), shift(to)], caps)
 }

@@ -1,4 +1,5 @@
 import { useRef } from 'react'
+import { capsOf } from '../../core/plan/capsOf'
 import type { PlannedJoint } from '../../core/plan/plan'
 import { rotateJoint, shiftJoint } from '../../core/pours/editing/moveJoint'
 import type { Pt } from '../../shared/document/primitives'
@@ -45,7 +46,7 @@ export function useJointHand() {
       const { history } = site.getState()
       if (!held || !history) return
       const document = currentDocument(history)
-      const result = dragJoint(held, at)(document)
+      const result = dragJoint(held, at)(document, capsOf(document, plan.getState().parts.capacities ?? []))
       view.setState({ notice: wordFindings(document, result.ok ? result.findings : result.error) || null })
       if (result.ok) site.show(() => result.value)
     },
@@ -72,15 +73,17 @@ export function useJointHand() {
       if (!by || !joint || !history || !isKept(joint)) return false
       if (ctrlKey || metaKey) {
         const turnDeg = (by[0] + by[1] > 0 ? -1 : 1) * (shiftKey ? 5 : 1)
-        applyEdit(session, 'joint turned', document => rotateJoint(document, joint.id, turnDeg))
+        applyEdit(session, 'joint turned', (document, caps) =>
+          rotateJoint(document, joint.id, turnDeg, undefined, caps),
+        )
         return true
       }
       const { from, to, lengthM } = joint
       const aside = (by[0] * -(to[1] - from[1]) + by[1] * (to[0] - from[0])) / lengthM
       // Pushed along itself a joint stays where it is.
       if (Math.abs(aside) > 0.2)
-        applyEdit(session, 'joint shifted', document =>
-          shiftJoint(document, joint.id, Math.sign(aside) * stepM * (shiftKey ? 4 : 1)),
+        applyEdit(session, 'joint shifted', (document, caps) =>
+          shiftJoint(document, joint.id, Math.sign(aside) * stepM * (shiftKey ? 4 : 1), caps),
         )
       return true
     },

@@ -50,6 +50,17 @@ describe('the capacity the splitter is held to', () => {
     expect(plan.dayPlans.every(day => day.capacity.rule === 'crewAndWeather')).toBe(true)
   })
 
+  it('rules accepted pours too: one larger than this crew takes is told of once, with what rules', () => {
+    const { capacity: _c, ...site } = accepted
+    const plan = planOf({ ...site, crew: hot.crew!, conditions: hot.conditions! }, quick)
+    const told = plan.problems.filter(({ code }) => code === 'pourOverCap')
+    const over = plan.pours.filter(pour => pour.areaM2 > plan.capacities[0]!.capM2 * (1 + 1e-9))
+    expect(over.length).toBeGreaterThan(0)
+    expect(told.map(({ at }) => at?.entityId).sort()).toEqual(over.map(({ id }) => id).sort())
+    for (const { message } of told) expect(message).toMatch(/that these 4 hands finish at one time in this weather/)
+    expect(plan.problems.some(({ code }) => code === 'overCrewCapacity')).toBe(false)
+  })
+
   it('stays common practice with a check where the crew’s answer is no pour at all', () => {
     const plan = planOf(
       { ...hot, crew: { ...hot.crew!, hands: 3, experience: 'new' }, conditions: hotDay(49, 44)! },

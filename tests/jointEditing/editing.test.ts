@@ -6,10 +6,13 @@ import { acceptPours } from '../../core/pours/editing/acceptPours'
 import { lockJoint, lockPour, redatePour, renumberAll, renumberPour } from '../../core/pours/editing/changePour'
 import { mergePours } from '../../core/pours/editing/mergePours'
 import { moveJoint, rotateJoint, shiftJoint } from '../../core/pours/editing/moveJoint'
+import type { PourCaps } from '../../core/pours/editing/pourCaps'
 import { splitPour } from '../../core/pours/editing/splitPour'
 import { pourAdjacency } from '../../core/pours/pourAdjacency'
 import type { PourFace } from '../../core/pours/pourFaces'
 import { replanRest } from '../../core/pours/replan/replanRest'
+import { wordProblem } from '../../core/problems/wordProblem'
+import { printMeasures } from '../../core/units/printMeasures'
 import type { Site } from '../../shared/document/site'
 import { acceptedSite, at, bareSite, facesOf, ftM } from './acceptedSlab'
 
@@ -109,6 +112,23 @@ describe('a joint', () => {
     const turned = must(rotateJoint(site, joints[0]!.id, 20))
     for (const { id } of pours) expect(areaOf(turned, id)).toBeCloseTo(areaOf(site, id), 9)
     checkWhole(turned, 1800 * ftM * ftM)
+  })
+
+  it('is held against what the crew takes where that rules, else against what was typed; the words say which', () => {
+    const site = halves()
+    const { joints } = site.accepted[0]!
+    const told = (caps?: PourCaps): string[] => {
+      const result = shiftJoint(site, joints[0]!.id, 0.5 * ftM, caps)
+      if (!result.ok) throw new Error('refused')
+      return result.findings.map(finding => wordProblem(finding, printMeasures('ftin')).message)
+    }
+    // Pours of 900 ft², half a foot off: 915 and 885 ft².
+    expect(told()).toEqual(['Pour 2 is 915 ft², more than the 900 ft² you set as the largest pour.'])
+    expect(told(() => ({ capM2: 1000 * ftM * ftM, rule: 'commonPractice' }))).toEqual([])
+    expect(told(() => ({ capM2: 600 * ftM * ftM, rule: 'crewAndWeather', hands: 4 }))).toEqual([
+      'Pour 1 is 885 ft², more than the 600 ft² that these 4 hands finish at one time in this weather.',
+      'Pour 2 is 915 ft², more than the 600 ft² that these 4 hands finish at one time in this weather.',
+    ])
   })
 
   it('carries along the joints that end on it, and is told when a pour gets too large', () => {

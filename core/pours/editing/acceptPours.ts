@@ -8,6 +8,7 @@ import { interiorPoint } from '../../geometry/interiorPoint'
 import { cutPart, highestNumber, overCap, putPart, refuse } from './editPart'
 import { anchorAt, jointGround } from './jointGround'
 import { matchPours } from './matchPours'
+import { type PourCaps, typedCaps } from './pourCaps'
 
 export interface PoursOffer {
   readonly slabId: Id
@@ -27,7 +28,7 @@ const leastShare = 0.5
  * Ids are minted; a pour of the document goes on as the new one that covers at least half of it, with its number, date
  * and notes. Joints end on the corners, edges and joints they meet. Pours that find no successor are told as lost.
  */
-export function acceptPours(site: Site, offer: PoursOffer): EditResult {
+export function acceptPours(site: Site, offer: PoursOffer, caps: PourCaps = typedCaps(site)): EditResult {
   const slab = site.slabs.find(({ id }) => id === offer.slabId)
   if (!slab) return refuse(missing('slab', offer.slabId))
   const was: AcceptedPours = site.accepted.find(row => row.slabId === offer.slabId && row.part === offer.part) ?? {
@@ -75,14 +76,18 @@ export function acceptPours(site: Site, offer: PoursOffer): EditResult {
   const accepted = site.accepted.includes(was)
     ? site.accepted.map(row => (row === was ? empty : row))
     : [...site.accepted, empty]
-  const done = putPart({ ...site, accepted }, { accepted: empty, slab }, { joints, pours: empty.pours, nextId, made })
+  const done = putPart(
+    { ...site, accepted },
+    { accepted: empty, slab },
+    { joints, pours: empty.pours, nextId, made, caps },
+  )
   if (!done.ok) return done
   const { faces, findings } = cutPart(ground.regions, empty)
   return {
     ...done,
     findings: [
       ...findings,
-      ...overCap(site, pours, faces),
+      ...overCap(offer.slabId, pours, faces, caps),
       ...done.findings,
       ...lost.map(pour => ({
         code: 'pourLost' as const,

@@ -4,7 +4,6 @@ import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Slab } from '../../../shared/document/slab'
 import type { Finding } from '../../../shared/problem'
-import { settingValue } from '../../../shared/settings'
 import { type EditResult, missing } from '../../document/commands/editSite'
 import { pourGround } from '../../document/commands/pourGround'
 import { distanceToEdge, regionContains } from '../../geometry/contains'
@@ -12,6 +11,7 @@ import type { CurveRegion } from '../../geometry/curve'
 import { interiorPoint } from '../../geometry/interiorPoint'
 import { type PourFace, type PourFaces, pourFaces } from '../pourFaces'
 import { matchPours } from './matchPours'
+import { type PourCaps, typedCaps } from './pourCaps'
 
 export interface PartOfSite {
   readonly accepted: AcceptedPours
@@ -95,11 +95,18 @@ export interface PartEdit {
   /** Faces that no pour goes on as become pours of their own. */
   readonly newPours?: boolean
   readonly made?: readonly Id[]
+  /** What pours are held against; what the site alone tells if left out. */
+  readonly caps?: PourCaps | undefined
 }
 
 /** Pours of these faces that are more than can be stamped at one time. */
-export function overCap(site: Site, pours: readonly Pour[], faces: readonly PourFace[]): Finding[] {
-  const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
+export function overCap(
+  slabId: Id,
+  pours: readonly Pour[],
+  faces: readonly Pick<PourFace, 'pourId' | 'areaM2'>[],
+  caps: PourCaps,
+): Finding[] {
+  const { capM2, rule, hands = 0 } = caps(slabId)
   return faces.flatMap(({ pourId, areaM2 }): Finding[] => {
     const pour = pours.find(({ id }) => id === pourId)
     if (!pour || pour.poured || areaM2 <= capM2 * (1 + 1e-9)) return []
@@ -107,7 +114,7 @@ export function overCap(site: Site, pours: readonly Pour[], faces: readonly Pour
       {
         code: 'pourOverCap',
         severity: 'check',
-        values: { number: pour.number, areaM2, capM2 },
+        values: { number: pour.number, areaM2, capM2, rule, hands },
         at: { entityId: pour.id, point: pour.seed },
       },
     ]
@@ -158,12 +165,13 @@ export function putPart(site: Site, { accepted: was, slab }: PartOfSite, edit: P
   const findings = [
     ...now.findings.filter(finding => !told.has(keyOf(finding))),
     ...overCap(
-      site,
+      was.slabId,
       pours,
       now.faces.filter(face => {
         const wasM2 = before.faces.find(({ pourId }) => pourId === face.pourId)?.areaM2 ?? 0
         return Math.abs(face.areaM2 - wasM2) >= 1e-9
       }),
+      edit.caps ?? typedCaps(site),
     ),
   ]
   return {

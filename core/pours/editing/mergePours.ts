@@ -6,6 +6,7 @@ import type { EditResult } from '../../document/commands/editSite'
 import type { CurveRegion } from '../../geometry/curve'
 import { cutPart, findPour, missingPour, putPart, refuse, whyFixed } from './editPart'
 import { anchorAt, type JointLine, jointGround, nearestOnLine, onM } from './jointGround'
+import type { PourCaps } from './pourCaps'
 
 type Span = readonly [from: number, to: number]
 
@@ -43,7 +44,7 @@ function restOf(spans: readonly Span[], least: number): Span[] {
  * The first pour takes over the second: it keeps its id, number, date and notes. A joint that also parts other pours
  * stays between those.
  */
-export function mergePours(site: Site, keptId: Id, takenId: Id): EditResult {
+export function mergePours(site: Site, keptId: Id, takenId: Id, caps?: PourCaps): EditResult {
   const kept = findPour(site, keptId)
   const taken = findPour(site, takenId)
   if (!kept) return refuse(missingPour(keptId))
@@ -108,5 +109,6 @@ export function mergePours(site: Site, keptId: Id, takenId: Id): EditResult {
     joints: handed,
     pours: accepted.pours.filter(({ id }) => id !== takenId),
     nextId,
+    caps,
   })
 }

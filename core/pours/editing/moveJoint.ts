@@ -7,6 +7,7 @@ import type { EditResult } from '../../document/commands/editSite'
 import { intersectEdges } from '../../geometry/intersectEdges'
 import { cutPart, findJoint, missingJoint, putPart, refuse, whyFixed } from './editPart'
 import { anchorAt, type JointGround, type JointLine, jointGround, nearestOnLine, onM, settleLine } from './jointGround'
+import type { PourCaps } from './pourCaps'
 
 const reachM = 1e4
 
@@ -61,7 +62,7 @@ function followTees(joints: readonly Joint[], moved: JointLine, ground: JointGro
  * back to its edge; joints that end on it follow. Refused: a locked joint, one beside a poured or shape-locked pour, a
  * line that misses the slab.
  */
-export function moveJoint(site: Site, jointId: Id, [p, q]: readonly [Pt, Pt]): EditResult {
+export function moveJoint(site: Site, jointId: Id, [p, q]: readonly [Pt, Pt], caps?: PourCaps): EditResult {
   const found = findJoint(site, jointId)
   if (!found) return refuse(missingJoint(jointId))
   const { accepted, slab, joint } = found
@@ -83,7 +84,7 @@ export function moveJoint(site: Site, jointId: Id, [p, q]: readonly [Pt, Pt]): E
     line,
     ground,
   )
-  return putPart(site, found, { joints, pours: accepted.pours, nextId: site.nextId })
+  return putPart(site, found, { joints, pours: accepted.pours, nextId: site.nextId, caps })
 }
 
 /** Poured and shape-locked pours along a joint. */
@@ -97,30 +98,45 @@ function fixedBeside(accepted: Parameters<typeof cutPart>[1], ground: JointGroun
 }
 
 /** Shifts a joint parallel to itself, `byM` to the left of its run. */
-export function shiftJoint(site: Site, jointId: Id, byM: number): EditResult {
-  return changeLine(site, jointId, ({ from, to }) => {
-    const length = Math.hypot(to[0] - from[0], to[1] - from[1])
-    const [nx, ny] = [(-(to[1] - from[1]) / length) * byM, ((to[0] - from[0]) / length) * byM]
-    return [
-      [from[0] + nx, from[1] + ny],
-      [to[0] + nx, to[1] + ny],
-    ]
-  })
+export function shiftJoint(site: Site, jointId: Id, byM: number, caps?: PourCaps): EditResult {
+  return changeLine(
+    site,
+    jointId,
+    ({ from, to }) => {
+      const length = Math.hypot(to[0] - from[0], to[1] - from[1])
+      const [nx, ny] = [(-(to[1] - from[1]) / length) * byM, ((to[0] - from[0]) / length) * byM]
+      return [
+        [from[0] + nx, from[1] + ny],
+        [to[0] + nx, to[1] + ny],
+      ]
+    },
+    caps,
+  )
 }
 
 /** Turns a joint counter-clockwise about a point, its middle when none is given. */
-export function rotateJoint(site: Site, jointId: Id, byDeg: number, about?: Pt): EditResult {
+export function rotateJoint(site: Site, jointId: Id, byDeg: number, about?: Pt, caps?: PourCaps): EditResult {
   const [c, s] = [Math.cos((byDeg * Math.PI) / 180), Math.sin((byDeg * Math.PI) / 180)]
-  return changeLine(site, jointId, ({ from, to }) => {
-    const [mx, my] = about ?? [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
-    const turn = ([x, y]: Pt): Pt => [mx + c * (x - mx) - s * (y - my), my + s * (x - mx) + c * (y - my)]
-    return [turn(from), turn(to)]
-  })
+  return changeLine(
+    site,
+    jointId,
+    ({ from, to }) => {
+      const [mx, my] = about ?? [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
+      const turn = ([x, y]: Pt): Pt => [mx + c * (x - mx) - s * (y - my), my + s * (x - mx) + c * (y - my)]
+      return [turn(from), turn(to)]
+    },
+    caps,
+  )
 }
 
-function changeLine(site: Site, jointId: Id, change: (line: JointLine) => readonly [Pt, Pt]): EditResult {
+function changeLine(
+  site: Site,
+  jointId: Id,
+  change: (line: JointLine) => readonly [Pt, Pt],
+  caps?: PourCaps,
+): EditResult {
   const found = findJoint(site, jointId)
   if (!found) return refuse(missingJoint(jointId))
   const line = jointGround(found.slab, found.accepted).lines.find(({ id }) => id === jointId)!
-  return moveJoint(site, jointId, change(line))
+  return moveJoint(site, jointId, change(line), caps)
 }

@@ -5,12 +5,13 @@ import type { Site } from '../../../shared/document/site'
 import type { EditResult } from '../../document/commands/editSite'
 import { cutPart, findPour, missingPour, putPart, refuse, whyFixed } from './editPart'
 import { anchorAt, jointGround, settleLine } from './jointGround'
+import type { PourCaps } from './pourCaps'
 
 /**
  * Draws a joint along `line` from edge to edge of the pour. The larger part keeps id, number, date and notes; the other
  * gets the next free number.
  */
-export function splitPour(site: Site, pourId: Id, line: readonly [Pt, Pt]): EditResult {
+export function splitPour(site: Site, pourId: Id, line: readonly [Pt, Pt], caps?: PourCaps): EditResult {
   const found = findPour(site, pourId)
   if (!found) return refuse(missingPour(pourId))
   const { accepted, slab, pour } = found
@@ -43,5 +44,6 @@ export function splitPour(site: Site, pourId: Id, line: readonly [Pt, Pt]): Edit
     nextId: site.nextId + 1,
     newPours: true,
     made: [joint.id],
+    caps,
   })
 }

@@ -7,6 +7,7 @@ import { missing } from '../../document/commands/editSite'
 import { acceptPours, type PoursOffer } from '../editing/acceptPours'
 import { cutPart, overCap, putPart } from '../editing/editPart'
 import { anchorAt, jointGround, settleLine } from '../editing/jointGround'
+import { type PourCaps, typedCaps } from '../editing/pourCaps'
 
 /** What a repair does, in the order it is done. Areas in m². */
 export type RepairDeed =
@@ -109,6 +110,7 @@ export function repairPours(
   slabId: Id,
   part: PourPart,
   rest: PoursOffer | null,
+  caps: PourCaps = typedCaps(site),
 ): Result<Repair, readonly Finding[]> {
   const was = site.accepted.find(row => row.slabId === slabId && row.part === part)
   const slab = site.slabs.find(({ id }) => id === slabId)
@@ -127,6 +129,7 @@ export function repairPours(
       pours,
       nextId: site.nextId,
       newPours: faces.some(({ pourId, areaM2 }) => pourId === null && areaM2 >= leastM2),
+      caps,
     },
   )
   if (!done.ok) return done
@@ -134,10 +137,10 @@ export function repairPours(
   const own = partOf(done.value)
   for (const { id, number } of own.pours)
     if (!was.pours.some(pour => pour.id === id)) deeds.push({ does: 'pourAdded', number })
-  const over = overCap(done.value, own.pours, cutPart(regions, own).faces)
+  const over = overCap(slabId, own.pours, cutPart(regions, own).faces, caps)
   const free = own.pours.filter(pour => !isFixed(pour) && over.some(({ at }) => at?.entityId === pour.id))
   const isSplit = rest !== null && free.length > 0
-  const split = isSplit ? acceptPours(done.value, rest) : done
+  const split = isSplit ? acceptPours(done.value, rest, caps) : done
   if (!split.ok) return split
   if (isSplit)
     deeds.push({
@@ -155,6 +158,6 @@ export function repairPours(
     part,
     deeds,
     site: split.value,
-    findings: [...cut.findings, ...overCap(split.value, last.pours, cut.faces)],
+    findings: [...cut.findings, ...overCap(slabId, last.pours, cut.faces, caps)],
   })
 }

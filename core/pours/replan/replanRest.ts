@@ -3,7 +3,6 @@ import type { AcceptedPours, Joint, PourPart } from '../../../shared/document/po
 import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { err, type Finding, ok, type Result } from '../../../shared/problem'
-import { settingValue } from '../../../shared/settings'
 import { missing } from '../../document/commands/editSite'
 import type { CurveRegion } from '../../geometry/curve'
 import { subtractCurves } from '../../geometry/curveBoolean'
@@ -12,6 +11,7 @@ import { builtRegion, isAsBuilt } from '../asBuiltFaces'
 import type { PoursOffer } from '../editing/acceptPours'
 import { cutPart } from '../editing/editPart'
 import { type JointGround, jointGround, nearestOnLine, onM } from '../editing/jointGround'
+import { typedCaps } from '../editing/pourCaps'
 import { type Proposal, proposePours, type SplitInput } from '../proposePours'
 import { toCutRegion } from '../region/cutRegion'
 import { fixedFaces } from '../wishes/fixedFaces'
@@ -40,7 +40,8 @@ export interface OpenGround {
   readonly findings: readonly Finding[]
 }
 
-type Search = Pick<SplitInput, 'pourCount' | 'patternDeg' | 'directions' | 'weights' | 'budget' | 'grid'>
+type Search = Partial<Pick<SplitInput, 'capM2'>> &
+  Pick<SplitInput, 'pourCount' | 'patternDeg' | 'directions' | 'weights' | 'budget' | 'grid'>
 
 /**
  * A locked joint whole; any other only as far as it bounds a kept pour: the rest of it would cut what is planned anew.
@@ -180,11 +181,11 @@ export function replanRest(
   const open = openGround(site, slabId, part, wishes?.required)
   if (!open.ok) return open
   const asked = withLocked(wishes, open.value.lockedLines)
-  const capM2 = site.capacity?.capM2 ?? settingValue(site.settings, 'capM2')
+  const { capM2 } = typedCaps(site)(slabId)
   const split = open.value.regions
     .map(region => ({
       region,
-      proposal: proposePours({ ...search, slabId, part, region, capM2, ...(asked ? { wishes: asked } : {}) }),
+      proposal: proposePours({ capM2, ...search, slabId, part, region, ...(asked ? { wishes: asked } : {}) }),
     }))
     .filter(({ proposal }) => isWorthPouring(proposal))
   if (split.length === 0)

@@ -2,10 +2,11 @@ import type { Measures } from '../units/measures'
 import { boardFill, boardInk, pourHatches, pourHatchInk, pourTint } from './drawPours'
 import { afternoonDash, isAfternoon } from './drawShade'
 import { chooseFinishStyles, drawFinishSwatch, finishPartsOf } from './drawSlabs'
+import { drawDirection, drawForbiddenArea, drawForbiddenLine, drawRequired } from './drawWishes'
 import { drawHatch } from './hatch'
 import type { PlanLayers } from './planDrawing'
-import type { SheetData } from './sheetData'
-import { drawCircle, drawPath, drawRect, ink, moveLine, softInk } from './svgPen'
+import type { SheetData, SheetWish } from './sheetData'
+import { drawCircle, drawPath, drawRect, ink, moveLine, softInk, type XY } from './svgPen'
 
 export interface LegendRow {
   readonly text: string
@@ -74,6 +75,28 @@ const contractionSample: LegendRow['sample'] = (x, y, width, height) =>
     dash: '10 3 2 3',
   })
 
+const levelLine = (x: number, y: number, width: number, height: number): readonly [XY, XY] => [
+  [x, y + height / 2],
+  [x + width, y + height / 2],
+]
+
+const wishRows: readonly (readonly [SheetWish['kind'], string, LegendRow['sample']])[] = [
+  ['required', 'joint asked for here', (...box) => drawRequired(levelLine(...box))],
+  ['forbiddenLine', 'no joint across this line', (...box) => drawForbiddenLine(levelLine(...box))],
+  [
+    'forbiddenArea',
+    'no joint in this area',
+    (x, y, width, height) =>
+      drawForbiddenArea([
+        [x, y],
+        [x + width, y],
+        [x + width, y + height],
+        [x, y + height],
+      ]),
+  ],
+  ['direction', 'joints asked to run along this', (...box) => drawDirection(levelLine(...box))],
+]
+
 /** One row for each kind of mark that the sheet really bears. */
 export function legendRows(data: SheetData, layers: PlanLayers, measures: Measures): LegendRow[] {
   const rows: LegendRow[] = []
@@ -91,6 +114,9 @@ export function legendRows(data: SheetData, layers: PlanLayers, measures: Measur
     rows.push({ text: 'contraction joint, sawn or tooled', sample: contractionSample })
   if (layers.joints && data.joints.some(j => j.kind === 'isolation'))
     rows.push({ text: 'isolation joint', sample: isolationSample })
+  if (layers.joints)
+    for (const [kind, text, sample] of wishRows)
+      if (data.wishes?.some(wish => wish.kind === kind)) rows.push({ text, sample })
   if (layers.finishes)
     for (const [name, style] of chooseFinishStyles(data))
       rows.push({

@@ -13,6 +13,7 @@ import {
 import { drawShade } from './drawShade'
 import { drawFurnishings, drawNotes, drawTapes } from './drawShown'
 import { drawFinishParts, drawOpeningNames, drawOutlines, drawPoints, drawSlabGrounds } from './drawSlabs'
+import { drawWishes } from './drawWishes'
 import type { Frame } from './frame'
 import type { Layer, PageRect } from './layer'
 import { placeLabels } from './placeLabels'
@@ -50,6 +51,7 @@ export function drawPlan(
         measures,
       )
     : nothing
+  const wishes = layers.joints ? drawWishes(data.wishes ?? [], frame) : nothing
   const shade = drawShade(data, frame, layers.shadeTimes)
   const names = layers.casters ? drawCasterNames(data, frame, window, levelM, measures) : nothing
   const openings = drawOpeningNames(data, frame, window, measures)
@@ -60,7 +62,7 @@ export function drawPlan(
   const places = placeLabels(
     labeled.flatMap(layer => layer.wishes),
     {
-      segments: [outlines, ...labeled].flatMap(layer => layer.segments),
+      segments: [outlines, wishes, ...labeled].flatMap(layer => layer.segments),
       boxes: [],
       bounds: { x0: window.x, y0: window.y, x1: window.x + window.width, y1: window.y + window.height },
     },
@@ -74,6 +76,7 @@ export function drawPlan(
     joints.svg,
     outlines.svg,
     layers.joints ? drawIsolationJoints(data, frame) : '',
+    ...(wishes.svg ? [wishes.svg] : []),
     ...(layers.casters && data.furnishings ? [drawFurnishings(data.furnishings, frame)] : []),
     shade.svg,
     layers.casters ? drawCasterShapes(data.casters, frame, false) : '',

@@ -8,6 +8,7 @@ import { resolvePath } from '../geometry/resolvePath'
 import type { Plan, PlannedPour } from '../plan/plan'
 import type { PlannedAlternative } from '../plan/planAlternatives'
 import { planContraction } from '../plan/planContraction'
+import { directionLine, wishedDeg } from '../pours/wishes/wishedDirection'
 import type { ResolvedCaster } from '../sun/resolveCaster'
 import { isoWithOffset } from '../sun/siteDay'
 import { sunPosition } from '../sun/sunPosition'
@@ -23,6 +24,7 @@ import type {
   SheetPour,
   SheetSlab,
   SheetSunShares,
+  SheetWish,
 } from './sheetData'
 
 export function sheetSlab(slab: ResolvedSlab, drawn: Slab | undefined, finishName: (id: string) => string): SheetSlab {
@@ -176,6 +178,19 @@ const sheetAlternative = ({ id, kind, proposal, ...each }: PlannedAlternative): 
   sentences: each.sentences,
 })
 
+function sheetWishes({ site, slabs }: Plan): SheetWish[] {
+  return site.wishes.flatMap((wish): SheetWish[] => {
+    const { id } = wish
+    if (wish.kind === 'required') return [{ id, kind: wish.kind, line: wish.line.map(({ last }) => last) }]
+    if (wish.kind === 'forbiddenLine') return [{ id, kind: wish.kind, line: wish.line }]
+    if (wish.kind === 'forbiddenArea') return [{ id, kind: wish.kind, ring: resolvePath(wish.path, id).ring }]
+    const slab = slabs.find(each => each.id === wish.slabId)
+    const finish = site.finishes.find(each => each.id === slab?.finishId)
+    const line = slab && directionLine(slab, wishedDeg(wish, finish))
+    return line ? [{ id, kind: wish.kind, line }] : []
+  })
+}
+
 /** @param alternatives of the same plan, for the sheet that shows them side by side */
 export function planSheetData(plan: Plan, alternatives: readonly PlannedAlternative[] = []): SheetData {
   const { site, shade } = plan
@@ -217,6 +232,7 @@ export function planSheetData(plan: Plan, alternatives: readonly PlannedAlternat
       at,
       widthM,
     })),
+    ...(site.wishes.length > 0 ? { wishes: sheetWishes(plan) } : {}),
     ...(site.furnishings ? { furnishings: site.furnishings } : {}),
     ...(site.notes ? { notes: site.notes } : {}),
     ...(site.tapes ? { tapes: site.tapes } : {}),

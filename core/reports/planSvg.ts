@@ -285,7 +285,8 @@ function drawWords(words: Words): string {
       title.svg +
       figures.svg +
       legend.svg +
-      (room > 74 * k ? north(box.x + box.width / 2, box.y + box.height - 38 * k) : '')
+      // A long legend leaves no room for north: it then stands in the corner of the drawing, on white.
+      (room > 74 * k ? north(box.x + box.width / 2, box.y + box.height - 38 * k) : northInCorner(words))
     )
   }
   const third = (box.width - 36 * k) / 3
@@ -293,6 +294,16 @@ function drawWords(words: Words): string {
   const figures = drawFigures(words, box.x + third + 18 * k, box.y + 6 * k, third)
   const legend = drawLegend(rows, k, box.x + 2 * third + 36 * k, box.y + 4 * k, third)
   return left.svg + figures.svg + legend.svg + north(box.x + 1.5 * third + 18 * k, box.y + box.height - 36 * k)
+}
+
+function northInCorner({ data, layout }: Words): string {
+  const { window, wordScale: k } = layout
+  const side = 80 * k
+  const [x, y] = [window.x + 4, window.y + window.height - side - 4]
+  return (
+    drawRect(x, y, side, side, { fill: '#FFFFFF', stroke: softInk, width: 0.6 }) +
+    drawNorthArrow([x + side / 2, y + side / 2], 20 * k, data.place.northDeg)
+  )
 }
 
 function drawFoot({ data, choice, layout }: Words): string {

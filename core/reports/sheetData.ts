@@ -150,6 +150,12 @@ export interface SheetWay {
   readonly widthM: number
 }
 
+/** What was asked of the joints. */
+export type SheetWish =
+  | { readonly id: string; readonly kind: 'required' | 'forbiddenLine'; readonly line: readonly Pt[] }
+  | { readonly id: string; readonly kind: 'forbiddenArea'; readonly ring: CurveRing }
+  | { readonly id: string; readonly kind: 'direction'; readonly line: readonly [Pt, Pt] }
+
 /** One way to split a piece of a slab. */
 export interface SheetAlternative {
   /** The same for all ways to split one piece. */
@@ -184,6 +190,7 @@ export interface SheetData {
   readonly contraction?: readonly { readonly from: Pt; readonly to: Pt }[]
   readonly days?: readonly SheetDay[]
   readonly ways?: readonly SheetWay[]
+  readonly wishes?: readonly SheetWish[]
   readonly furnishings?: readonly Furnishing[]
   readonly notes?: readonly Note[]
   readonly tapes?: readonly TapeDimension[]

@@ -7,6 +7,7 @@ import type { Pt } from '../../shared/document/primitives'
 import type { Furnishing } from '../../shared/document/shown'
 import type { LivePlan } from '../store/livePlan'
 import { outlineOf } from './layers/drawCasters'
+import { shownDirection } from './layers/drawParts'
 
 export interface PickOf {
   readonly live: LivePlan
@@ -65,7 +66,10 @@ export function pickAt(at: Pt, { live, pours, joints, nearM }: PickOf): string |
   const furnishing = furnishings.findLast(each => isOnFurnishing(each, at))
   if (furnishing) return furnishing.id
   const wish = wishes.find(each => {
-    if (each.kind === 'direction') return false
+    if (each.kind === 'direction') {
+      const shown = shownDirection(live.site, live.slabs, each)
+      return shown !== null && distanceToEdge({ edgeId: '', from: shown[0], to: shown[1] }, at) <= nearM
+    }
     if (each.kind === 'forbiddenArea') return outlineOf(each.path).some(edge => distanceToEdge(edge, at) <= nearM)
     const line = each.kind === 'required' ? each.line.map(({ last }) => last) : each.line
     return line.slice(1).some((to, i) => distanceToEdge({ edgeId: '', from: line[i]!, to }, at) <= nearM)

@@ -1,7 +1,9 @@
 /** The plan as words: every part that can be selected, in the order of the document. */
 import type { Plan } from '../../core/plan/plan'
+import { type DirectionWish, foldDeg } from '../../core/pours/wishes/wishedDirection'
 import { tapeWords } from '../../core/reports/tapeWords'
 import type { Measures } from '../../core/units/measures'
+import { printNumber } from '../../core/units/printNumber'
 import { furnitureKinds, obstacleKinds } from '../editor/actions/actions'
 import type { LivePlan } from '../store/livePlan'
 
@@ -19,12 +21,21 @@ export interface OutlineSection {
 
 const openingWords = { pool: 'Pool', planter: 'Planter', drain: 'Drain', column: 'Column', other: 'Opening' } as const
 
-const wishWords = {
+export const wishWords = {
   required: 'A joint here',
   forbiddenLine: 'No joint across a line',
   forbiddenArea: 'No joint in an area',
-  direction: 'Direction of the joints',
+  direction: 'Joints along a direction',
 } as const
+
+/** `15° left of the pattern`, `along the pattern`. */
+export function directionWords({ deg, relativeTo }: Pick<DirectionWish, 'deg' | 'relativeTo'>): string {
+  const what = relativeTo === 'pattern' ? 'the pattern' : 'the plan’s right'
+  const folded = foldDeg(deg)
+  if (folded === 0) return relativeTo === 'pattern' ? 'along the pattern' : 'level on the plan'
+  if (folded === 90) return relativeTo === 'pattern' ? 'across the pattern' : 'upright on the plan'
+  return `${printNumber(Math.abs(folded), 1)}° ${folded > 0 ? 'left' : 'right'} of ${what}`
+}
 
 function accessItems(access: LivePlan['site']['access'], print: Measures): OutlineItem[] {
   if (!access) return []
@@ -111,7 +122,11 @@ export function outlineSections(live: LivePlan, pours: Plan['pours'] | undefined
     {
       id: 'wishes',
       name: 'Joint lines',
-      items: site.wishes.map(({ id, kind }) => ({ id, name: wishWords[kind], detail: 'joint line' })),
+      items: site.wishes.map(wish => ({
+        id: wish.id,
+        name: wishWords[wish.kind],
+        detail: wish.kind === 'direction' ? directionWords(wish) : 'joint line',
+      })),
     },
     {
       id: 'furniture',

@@ -1,5 +1,6 @@
 import type { Site } from '../../shared/document/site'
-import { actionWords, hasForms, isOpening, type Options } from '../editor/actions/actions'
+import { useView } from '../app/session'
+import { actionWords, directionWish, hasForms, isOpening, type Options, slabFor } from '../editor/actions/actions'
 import { cornersOfSite } from '../editor/cornerNames'
 import { useEditor, useEditorState } from '../editor/useEditor'
 import { ChoiceField } from './ChoiceField'
@@ -24,6 +25,7 @@ import { MeasureField } from './MeasureField'
 import { NumberField } from './NumberField'
 import { TapeTieForm } from './TapeTieForm'
 import { TextField } from './TextField'
+import { useRun } from './useRun'
 
 /** More corners than this make a list nobody reads. */
 const mostMarks = 200
@@ -219,8 +221,42 @@ export function ActionOptions({ site }: { readonly site: Site }) {
           Bonding at a pool is the electrician's; the local code decides on edge, drain and barrier.
         </p>
       ) : null}
+      {action === 'joint' && o.wish === 'direction' ? <DirectionTyped site={site} deg={o.wishDeg} /> : null}
       {action === 'tape' && o.tape === 'tie' ? <TapeTieForm site={site} /> : null}
     </section>
+  )
+}
+
+/** The direction typed, for the slab that is chosen, else for the only one there is. */
+function DirectionTyped({ site, deg }: { readonly site: Site; readonly deg: number }) {
+  const editor = useEditor()
+  const run = useRun()
+  const selection = useView(state => state.selection)
+  const slab = slabFor(site, undefined, selection)
+  return (
+    <div className="fields">
+      <NumberField
+        label="Direction"
+        unit="° left of the pattern"
+        value={deg}
+        min={-180}
+        max={180}
+        step={0.5}
+        onSet={wishDeg => editor.setOptions({ wishDeg })}
+      />
+      <button
+        type="button"
+        className="btn main"
+        disabled={!slab}
+        onClick={() => {
+          if (!slab) return
+          const { name, command } = directionWish(slab, deg)
+          run(name, command)
+        }}
+      >
+        {slab && site.slabs.length > 1 ? `Set the direction for ${slab.name}` : 'Set the direction'}
+      </button>
+    </div>
   )
 }
 

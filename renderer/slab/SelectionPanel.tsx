@@ -3,6 +3,7 @@ import {
   changeBand,
   changeBorder,
   changeCaster,
+  changeDirection,
   changeInset,
   changeMarkedPoint,
   changeObstacle,
@@ -18,6 +19,7 @@ import { setCornerRadius } from '../../core/document/commands/setCornerRadius'
 import { chosenEntities, type Entity } from '../../core/document/commands/siteEntities'
 import { addBorder, restackBorder } from '../../core/document/commands/slabParts'
 import { squarenessOf, squareUp } from '../../core/document/commands/squareUp'
+import type { DirectionWish } from '../../core/pours/wishes/wishedDirection'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Caster } from '../../shared/document/caster'
 import type { Id } from '../../shared/document/primitives'
@@ -27,6 +29,7 @@ import { useSession, useView } from '../app/session'
 import { obstacleKinds } from '../editor/actions/actions'
 import { cornerLetter } from '../editor/cornerNames'
 import { useEditor, useEditorState } from '../editor/useEditor'
+import { wishWords } from '../outline/outlineOf'
 import { ChoiceField } from './ChoiceField'
 import {
   densityChoices,
@@ -371,9 +374,43 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
     case 'note':
     case 'tape':
       return <ShownPanel site={site} entity={entity} />
+    case 'wish':
+      return (
+        <>
+          {title(wishWords[entity.row.kind])}
+          {entity.row.kind === 'direction' ? <DirectionFields wish={entity.row} /> : null}
+        </>
+      )
     default:
-      return title(entity.kind === 'wish' ? 'Joint line' : 'Site')
+      return title('Site')
   }
+}
+
+function DirectionFields({ wish }: { readonly wish: DirectionWish }) {
+  const run = useRun()
+  const isOfPattern = wish.relativeTo === 'pattern'
+  return (
+    <div className="fields">
+      <NumberField
+        label="Direction"
+        unit={isOfPattern ? '° left of the pattern' : '° left of the plan’s right'}
+        value={wish.deg}
+        min={-180}
+        max={180}
+        step={0.5}
+        onSet={deg => run('direction of the joints', changeDirection(wish.id, { deg }))}
+      />
+      <ChoiceField
+        label="Turns with"
+        value={wish.relativeTo}
+        choices={[
+          ['pattern', 'The pattern'],
+          ['drawing', 'The plan'],
+        ]}
+        onSet={relativeTo => run('direction of the joints', changeDirection(wish.id, { relativeTo }))}
+      />
+    </div>
+  )
 }
 
 /** More corners than this are rounded on the plan. */

@@ -70,6 +70,7 @@ export const wishChoices: Choices<Options['wish']> = [
   ['required', 'A joint here'],
   ['forbiddenLine', 'No joint across this line'],
   ['forbiddenArea', 'No joint in this area'],
+  ['direction', 'Joints along a direction'],
 ]
 export const accessChoices: Choices<Options['access']> = [
   ['truck', 'Truck spot'],

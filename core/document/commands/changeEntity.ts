@@ -2,6 +2,7 @@
 import type { Caster } from '../../../shared/document/caster'
 import type { Way } from '../../../shared/document/day'
 import type { Finish } from '../../../shared/document/materials'
+import type { JointWish } from '../../../shared/document/pours'
 import type { Id } from '../../../shared/document/primitives'
 import type { Furnishing, Note } from '../../../shared/document/shown'
 import type { MarkedPoint, Site } from '../../../shared/document/site'
@@ -63,6 +64,11 @@ export const changeObstacle = change<Obstacle, 'name' | 'kind' | 'at'>('obstacle
 export const changeFinish = change<Finish, Exclude<keyof Finish, 'id'>>('finish', site => site.finishes)
 
 export const changeMarkedPoint = change<MarkedPoint, 'name' | 'at' | 'slabId'>('marked point', site => site.points)
+
+export const changeDirection = change<Extract<JointWish, { kind: 'direction' }>, 'deg' | 'relativeTo'>(
+  'direction of the joints',
+  site => site.wishes.filter(wish => wish.kind === 'direction'),
+)
 
 export const changeFurnishing = change<Furnishing, 'name' | 'kind' | 'turnDeg' | 'widthM' | 'depthM'>(
   'piece of furniture',

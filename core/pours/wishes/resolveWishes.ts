@@ -13,6 +13,7 @@ import { patternTile } from '../../reports/pattern/finishPattern'
 import { findHiding } from './findHiding'
 import { findMiters } from './findMiters'
 import type { Courses, JointWishes, RequiredLine } from './jointWishes'
+import { wishedDeg } from './wishedDirection'
 
 /** Patterns whose courses run straight through along the pattern axis. */
 const courseWork: ReadonlySet<string> = new Set(['runningBond', 'plank'])
@@ -47,7 +48,6 @@ export function resolveWishes(
 ): JointWishes | undefined {
   const own = site.wishes.filter(({ slabId }) => slabId === source.id)
   const finish = site.finishes.find(({ id }) => id === source.finishId)
-  const patternDeg = finish?.patternDeg
   const rings = [
     { pathId: source.outline.id, ring: slab.outline },
     ...source.openings.map(({ id, path }) => ({
@@ -61,10 +61,7 @@ export function resolveWishes(
     forbiddenAreas: own.flatMap(wish =>
       wish.kind === 'forbiddenArea' ? [{ id: wish.id, ring: resolvePath(wish.path, wish.id).ring }] : [],
     ),
-    directionsDeg: own.flatMap(wish => {
-      if (wish.kind !== 'direction') return []
-      return [wish.relativeTo === 'pattern' ? wish.deg + (patternDeg ?? 0) : wish.deg]
-    }),
+    directionsDeg: own.flatMap(wish => (wish.kind === 'direction' ? [wishedDeg(wish, finish)] : [])),
     courses: part === 'border' ? [] : findCourses(finish),
     // A joint from a re-entrant corner is where it should be; only a border on its own is cut clear of that miter too.
     miters: rings

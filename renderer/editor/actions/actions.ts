@@ -10,8 +10,9 @@ import { addBand, addInset, addObstacle, addOpening } from '../../../core/docume
 import { ringContains } from '../../../core/geometry/contains'
 import { nearestOnEdge } from '../../../core/geometry/nearestOnEdge'
 import { resolvePath } from '../../../core/geometry/resolvePath'
+import { foldDeg } from '../../../core/pours/wishes/wishedDirection'
 import type { Cover, Tree } from '../../../shared/document/caster'
-import type { End } from '../../../shared/document/pours'
+import type { End, JointWish } from '../../../shared/document/pours'
 import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Furnishing } from '../../../shared/document/shown'
 import type { Site } from '../../../shared/document/site'
@@ -68,7 +69,9 @@ export interface Options {
   readonly evergreen: boolean
   readonly undersideM: number
   readonly light: Extract<Cover['light'], string>
-  readonly wish: 'required' | 'forbiddenLine' | 'forbiddenArea'
+  readonly wish: JointWish['kind']
+  /** Counter-clockwise, from the pattern of the slab. */
+  readonly wishDeg: number
   readonly access: 'truck' | 'pump' | 'washout' | 'noGo' | 'way'
   readonly wayWidthM: number
   readonly tape: 'tie' | 'dimension'
@@ -106,6 +109,7 @@ export const usualOptions: Options = {
   undersideM: 8 * foot,
   light: 'none',
   wish: 'required',
+  wishDeg: 0,
   access: 'truck',
   wayWidthM: 3 * foot,
   tape: 'tie',
@@ -207,7 +211,12 @@ export function startDrawing(action: ActionId, o: Options, mark: Mark | null): D
     case 'tree':
       return draws('spot', mark, 'where the trunk stands', o.edge)
     case 'joint':
-      return draws('line', mark, 'where the joint line starts', 'straight')
+      return o.wish === 'direction'
+        ? pickPoints(
+            ['Click two points the joints should run along, or type the direction in the ledger.', 'Click the second.'],
+            mark,
+          )
+        : draws('line', mark, 'where the joint line starts', 'straight')
     case 'access':
       return draws('spot', mark, spotWords[o.access] ?? 'the place', o.edge)
     case 'tape':
@@ -329,7 +338,7 @@ export function madeOf(action: ActionId, drawn: Drawn, o: Options, site: Site, s
           }
         : null
     case 'joint':
-      return slab ? joint(slab, line?.map(corner => corner.at) ?? null, shape, o) : null
+      return slab ? joint(site, slab, line?.map(corner => corner.at) ?? null, shape, o) : null
     case 'access':
       return access(at, shape, o)
     case 'tape':
@@ -384,11 +393,29 @@ const tree = (name: string, at: Pt, o: Options): Command =>
     leaves: o.evergreen ? 'evergreen' : { from: '04-15', to: '10-31' },
   })
 
-function joint(slab: Slab, line: readonly Pt[] | null, shape: Shape | null, { wish }: Options): Made | null {
+/** The direction of the joints, as it is typed or pointed out: counted from the pattern of the slab. */
+export const directionWish = (slab: Slab, deg: number): Made => ({
+  name: 'direction of the joints',
+  // To a tenth, as it is told; never −0, which a file does not keep.
+  command: addWish(slab.id, { kind: 'direction', deg: Math.round(foldDeg(deg) * 10) / 10 + 0, relativeTo: 'pattern' }),
+})
+
+function joint(
+  site: Site,
+  slab: Slab,
+  line: readonly Pt[] | null,
+  shape: Shape | null,
+  { wish }: Options,
+): Made | null {
   if (wish === 'forbiddenArea')
     return shape ? { name: 'area without joints', command: addWish(slab.id, { kind: wish, shape }) } : null
   if (!line) return null
   if (wish === 'forbiddenLine') return { name: 'line without joints', command: addWish(slab.id, { kind: wish, line }) }
+  if (wish === 'direction') {
+    const [[ax, ay], [bx, by]] = [line[0]!, line.at(-1)!]
+    const finish = site.finishes.find(({ id }) => id === slab.finishId)
+    return directionWish(slab, (Math.atan2(by - ay, bx - ax) * 180) / Math.PI - (finish?.patternDeg ?? 0))
+  }
   const ends = [endAt(slab, line[0]!), endAt(slab, line.at(-1)!)] as const
   return { name: 'joint line', command: addWish(slab.id, { kind: 'required', line: ends }) }
 }

@@ -95,7 +95,7 @@ export const DrawnLayer = memo(function DrawnLayer({
           )
           drawParts(pen, site, slabs)
           if (site.access && !clientView) drawAccess(pen, site.access)
-          if (!clientView) drawWishes(pen, site)
+          if (!clientView) drawWishes(pen, site, slabs)
         })}
       />
       {children}

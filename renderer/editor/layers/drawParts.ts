@@ -1,6 +1,8 @@
 /** What stands on a slab and what is asked of its joints: steps, obstacles, joint lines wished for, ways in and out. */
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import { stepLines } from '../../../core/geometry/stepLines'
+import { type DirectionWish, directionLine, wishedDeg } from '../../../core/pours/wishes/wishedDirection'
+import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { obstacleKinds } from '../actions/actions'
 import { toScreen } from '../camera/camera'
@@ -36,13 +38,49 @@ export function drawParts(pen: Pen, site: Site, slabs: readonly ResolvedSlab[]):
   }
 }
 
-/** Chalk lines: solid where a joint is asked for, crossed where none may be. */
-export function drawWishes(pen: Pen, { wishes, access }: Site): void {
+/** The line a wished direction is shown by; null where its slab is not there. */
+export function shownDirection(
+  { slabs: sources, finishes }: Pick<Site, 'slabs' | 'finishes'>,
+  slabs: readonly ResolvedSlab[],
+  wish: DirectionWish,
+): readonly [Pt, Pt] | null {
+  const slab = slabs.find(({ id }) => id === wish.slabId)
+  const source = sources.find(({ id }) => id === wish.slabId)
+  if (!slab || !source) return null
+  const finish = finishes.find(({ id }) => id === source.finishId)
+  return directionLine(slab, wishedDeg(wish, finish))
+}
+
+function drawDirection({ ctx, inks }: Pen, [ax, ay]: Pt, [bx, by]: Pt): void {
+  const length = Math.hypot(bx - ax, by - ay) || 1
+  const [ux, uy] = [(bx - ax) / length, (by - ay) / length]
+  const head = (x: number, y: number, way: 1 | -1) => {
+    for (const side of [1, -1]) {
+      ctx.moveTo(x, y)
+      ctx.lineTo(x - way * (11 * ux - side * 5 * uy), y - way * (11 * uy + side * 5 * ux))
+    }
+  }
+  ctx.beginPath()
+  ctx.moveTo(ax, ay)
+  ctx.lineTo(bx, by)
+  head(bx, by, 1)
+  head(ax, ay, -1)
+  ctx.lineWidth = 2 * inks.weight
+  ctx.stroke()
+}
+
+/** Chalk lines: solid where a joint is asked for, crossed where none may be, with two heads where joints should run along. */
+export function drawWishes(pen: Pen, site: Site, slabs: readonly ResolvedSlab[]): void {
+  const { wishes, access } = site
   const { ctx, inks, camera } = pen
   ctx.strokeStyle = inks.chalk
   ctx.lineWidth = 2 * inks.weight
   for (const wish of wishes) {
-    if (wish.kind === 'direction') continue
+    if (wish.kind === 'direction') {
+      const line = shownDirection(site, slabs, wish)
+      if (line) drawDirection(pen, toScreen(camera, line[0]), toScreen(camera, line[1]))
+      continue
+    }
     if (wish.kind === 'forbiddenArea') {
       inPlan(pen, () => {
         ctx.lineWidth = weight(pen, 2)

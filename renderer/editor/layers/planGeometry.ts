@@ -8,6 +8,7 @@ import type { Pt } from '../../../shared/document/primitives'
 import type { Quantity } from '../../../shared/planJson'
 import type { LivePlan } from '../../store/livePlan'
 import { outlineOf } from './drawCasters'
+import { shownDirection } from './drawParts'
 
 export interface PlanGeometry {
   readonly edges: readonly CurveEdge[]
@@ -47,7 +48,11 @@ export function entityGeometry(live: LivePlan, worked: Worked, id: string): Plan
       }
   }
   for (const wish of live.site.wishes) {
-    if (wish.id !== id || wish.kind === 'direction') continue
+    if (wish.id !== id) continue
+    if (wish.kind === 'direction') {
+      const shown = shownDirection(live.site, live.slabs, wish)
+      return shown ? { ...nothing, edges: [{ edgeId: id, from: shown[0], to: shown[1] }] } : nothing
+    }
     if (wish.kind === 'forbiddenArea') return byRing(outlineOf(wish.path))
     const line = wish.kind === 'required' ? wish.line.map(({ last }) => last) : wish.line
     return { ...nothing, edges: line.slice(1).map((to, i) => ({ edgeId: id, from: line[i]!, to })) }

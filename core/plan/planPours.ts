@@ -16,6 +16,8 @@ import { type PourFace, type PourFaces, pourFaces } from '../pours/pourFaces'
 import { pourShape } from '../pours/pourShape'
 import type { Proposal } from '../pours/proposePours'
 import { openHours, provisionalDay } from '../pours/provisionalDay'
+import { brokenWishes } from '../pours/wishes/brokenWishes'
+import { isBinding } from '../pours/wishes/jointWishes'
 import { isolationEdges } from '../quantities/edgeLengths'
 import type { Exposure } from '../sun/exposure'
 import type { SiteDay } from '../sun/siteDay'
@@ -24,7 +26,7 @@ import { capsOf } from './capsOf'
 import type { Memo } from './memo'
 import type { PlannedJoint, PlannedPour } from './plan'
 import type { SlabCapacity } from './planCapacity'
-import { pourParts } from './pourParts'
+import { pourParts, type SlabPart } from './pourParts'
 import { pourWishes } from './pourWishes'
 import { type PourBudget, splitRegion } from './splitRegion'
 
@@ -187,6 +189,7 @@ export function* planPours(
         memo.part('pourFaces', `${slab.id} ${part}`, [accepted, ...regions], () =>
           drawAccepted(accepted, regions, source),
         )
+      if (accepted && cuts) over.push(...tellBroken(memo, site, slab, { part, regions, accepted, cuts }))
       for (const [i, region] of regions.entries()) {
         const key = `${slab.id} ${part} ${i}`
         yield
@@ -244,6 +247,26 @@ export function* planPours(
       ...ordered.findings,
     ],
   }
+}
+
+interface AcceptedPart extends SlabPart {
+  readonly accepted: AcceptedPours
+  readonly cuts: readonly DrawnPart[]
+}
+
+/** Wishes that accepted pours do not keep. */
+function tellBroken(
+  memo: Memo,
+  site: Site,
+  slab: ResolvedSlab,
+  { part, regions, accepted, cuts }: AcceptedPart,
+): readonly Finding[] {
+  const wishes = pourWishes(memo, site, slab, part)
+  if (!wishes || !isBinding(wishes)) return []
+  return memo.part('brokenWishes', `${slab.id} ${part}`, [wishes, cuts], () => {
+    const faces = cuts.flatMap(cut => cut.faces)
+    return brokenWishes(accepted, regions, { faces, joints: cuts.flatMap(cut => cut.joints) }, wishes)
+  })
 }
 
 const tellPieces = ({ id, net }: ResolvedSlab): Finding[] =>

@@ -12,6 +12,12 @@ function capWords({ capM2, rule, hands }: Readonly<Record<string, ProblemValue>>
   return rule === 'userCap' ? `the ${area} you set as the largest pour` : `the ${area} of common practice`
 }
 
+/** Where a split of what is neither poured nor locked keeps the wish, it is offered as a repair. */
+const again = ({ held }: Readonly<Record<string, ProblemValue>>, otherwise: string): string =>
+  held === 'lock'
+    ? `Unlock what is locked there, or ${otherwise}.`
+    : `Take the repair offered beside the pours, where a new split keeps the wish, or ${otherwise}.`
+
 export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
   capacityTooSmall: ({ values, print }) => ({
     message: `The largest area to stamp at one time, ${print.area(Number(values.capM2))}, is too small for this slab: a pour needs at least ${print.area(Number(values.leastM2))} here.`,
@@ -85,6 +91,18 @@ export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
       values.rule === 'crewAndWeather'
         ? 'Split it, take more hands or another day, or type the largest pour yourself.'
         : 'Split it, or raise the area the crew can stamp at one time.',
+  }),
+  jointOnForbidden: ({ values }) => ({
+    message: `A joint of the accepted pours ${values.kind === 'line' ? 'meets a line that no joint may touch' : 'runs through an area without joints'}.`,
+    hint: again(values, 'move the joint, or take the wish away'),
+  }),
+  requiredNotKept: ({ values, print }) => ({
+    message: `The accepted pours have no joint along ${print.length(Number(values.lengthM))} of a required joint.`,
+    hint: again(values, 'move a joint there, or take the wish away'),
+  }),
+  pourUnderWidth: ({ values, print }) => ({
+    message: `Pour ${values.number} is ${print.length(Number(values.widthM))} wide, less than the least width of ${print.length(Number(values.leastM))}.`,
+    hint: again(values, 'move its joints, or ask for a smaller least width'),
   }),
   lockedPourChanged: ({ values, print }) => ({
     message: `Pour ${values.number} is locked, but its outline or a joint along it moved: it was ${print.area(Number(values.wasM2))} and is ${print.area(Number(values.areaM2))} now.`,

@@ -27,7 +27,8 @@ export function RepairCards({ live }: { readonly live: LivePlan }) {
   }))
   if (!problems || isOld) return null
   const broken = live.site.accepted.filter(({ slabId, joints, pours }) => {
-    const ids = new Set([slabId, ...joints.map(({ id }) => id), ...pours.map(({ id }) => id)])
+    const wishes = live.site.wishes.filter(wish => wish.slabId === slabId)
+    const ids = new Set([slabId, ...[...joints, ...pours, ...wishes].map(({ id }) => id)])
     return problems.some(({ code, at }) => repairableCodes.has(code) && at !== undefined && ids.has(at.entityId))
   })
   return broken.map(each => <RepairCard key={`${each.slabId} ${each.part}`} live={live} of={each} />)
@@ -67,11 +68,17 @@ export function deedWords(deed: RepairDeed, print: Measures): string {
     case 'pourAdded':
       return `What belonged to no pour becomes pour ${deed.number}.`
     case 'restSplit':
-      return `${deed.over.length === 1 ? 'Too large' : 'Too large each'}: ${pourWord(deed.over)}. ${
+      return [
+        ...(deed.over.length === 0
+          ? []
+          : [`${deed.over.length === 1 ? 'Too large' : 'Too large each'}: ${pourWord(deed.over)}.`]),
+        ...(deed.wishes === 0
+          ? []
+          : [deed.wishes === 1 ? 'A wish is kept that was not.' : `${deed.wishes} wishes are kept that were not.`]),
         deed.kept.length > 0
           ? `The rest is split into ${deed.pours}; ${pourWord(deed.kept)} ${deed.kept.length === 1 ? 'stays' : 'stay'}.`
-          : `The slab is split into ${deed.pours}.`
-      }`
+          : `The slab is split into ${deed.pours}.`,
+      ].join(' ')
   }
 }
 
@@ -107,7 +114,9 @@ function RepairCard({ live, of }: { readonly live: LivePlan; readonly of: Broken
   return (
     <article className="card repair" aria-label={`Repair of the pours of ${slab.name}`}>
       <div className="note check">
-        <p>The drawing has changed under the accepted pours of {slab.name}. They can be mended in one step.</p>
+        <p>
+          The accepted pours of {slab.name} no longer fit the drawing or its wishes. They can be mended in one step.
+        </p>
         {isOpen ? null : (
           <button type="button" className="btn" onClick={() => setOpen(true)}>
             Show the repair

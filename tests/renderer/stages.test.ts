@@ -136,7 +136,7 @@ describe('the ledger of numbers', () => {
 
 describe('a repair', () => {
   it('is told in sentences', () => {
-    expect(deedWords({ does: 'restSplit', pours: 2, over: ['1'], kept: ['2', '3'] }, print)).toBe(
+    expect(deedWords({ does: 'restSplit', pours: 2, over: ['1'], wishes: 0, kept: ['2', '3'] }, print)).toBe(
       'Too large: pour 1. The rest is split into 2; pours 2 and 3 stay.',
     )
     expect(deedWords({ does: 'poursMerged', number: '1', gone: ['2'], areaM2: 92.90304 }, print)).toBe(

@@ -1,13 +1,20 @@
-/** Mends accepted pours that an edit of the slab left without a place, without a joint, or over the largest area. */
+/**
+ * Mends accepted pours that an edit of the slab left without a place, without a joint, or over the largest area, and
+ * those that do not keep a wish made after them.
+ */
 import type { AcceptedPours, Joint, Pour, PourPart } from '../../../shared/document/pours'
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { err, type Finding, ok, type ProblemCode, type Result } from '../../../shared/problem'
 import { missing } from '../../document/commands/editSite'
+import { resolveSlab } from '../../geometry/resolveSlab'
 import { acceptPours, type PoursOffer } from '../editing/acceptPours'
 import { cutPart, overCap, putPart } from '../editing/editPart'
 import { anchorAt, jointGround, settleLine } from '../editing/jointGround'
 import { type PourCaps, typedCaps } from '../editing/pourCaps'
+import { brokenWishes } from '../wishes/brokenWishes'
+import { isBinding } from '../wishes/jointWishes'
+import { resolveWishes } from '../wishes/resolveWishes'
 
 /** What a repair does, in the order it is done. Areas in m². */
 export type RepairDeed =
@@ -18,6 +25,8 @@ export type RepairDeed =
       readonly does: 'restSplit'
       readonly pours: number
       readonly over: readonly string[]
+      /** Wishes that are kept by it and were not. */
+      readonly wishes: number
       readonly kept: readonly string[]
     }
 
@@ -39,6 +48,9 @@ export const repairableCodes: ReadonlySet<ProblemCode> = new Set<ProblemCode>([
   'unplannedPart',
   'pourLost',
   'pourOverCap',
+  'jointOnForbidden',
+  'requiredNotKept',
+  'pourUnderWidth',
 ])
 
 const isFixed = ({ lock, poured }: Pour): boolean => lock.shape || poured !== undefined
@@ -101,8 +113,8 @@ function mendPours(
 
 /**
  * The part mended: joints carried on to what they meet or taken away, pours merged, removed or added so that every piece
- * of the slab is one pour. Where a pour is then over the largest area, what is neither poured nor locked is split as
- * `rest` has it; without `rest` that is left to be seen to. Poured and locked pours and their joints stay. Pure; fails
+ * of the slab is one pour. Where a pour is then over the largest area, or a wish is not kept that `rest` keeps, what is
+ * neither poured nor locked is split as `rest` has it; without `rest` that is left to be seen to. Poured and locked pours and their joints stay. Pure; fails
  * where slab or pours are not there, and where there is nothing to mend.
  */
 export function repairPours(
@@ -139,14 +151,24 @@ export function repairPours(
     if (!was.pours.some(pour => pour.id === id)) deeds.push({ does: 'pourAdded', number })
   const over = overCap(slabId, own.pours, cutPart(regions, own).faces, caps)
   const free = own.pours.filter(pour => !isFixed(pour) && over.some(({ at }) => at?.entityId === pour.id))
-  const isSplit = rest !== null && free.length > 0
-  const split = isSplit ? acceptPours(done.value, rest, caps) : done
-  if (!split.ok) return split
+  const brokenIn = (of: Site): Finding[] => {
+    const accepted = partOf(of)
+    const wishes = resolveWishes(of, slab, resolveSlab(slab), part, accepted)
+    return wishes && isBinding(wishes) ? brokenWishes(accepted, regions, cutPart(regions, accepted), wishes) : []
+  }
+  const broken = brokenIn(done.value)
+  const tried = rest !== null && (free.length > 0 || broken.length > 0) ? acceptPours(done.value, rest, caps) : done
+  if (!tried.ok) return tried
+  const kept = broken.length - (tried === done ? broken : brokenIn(tried.value)).length
+  // A split that serves no wish better is left alone.
+  const isSplit = tried !== done && (free.length > 0 || kept > 0)
+  const split = isSplit ? tried : done
   if (isSplit)
     deeds.push({
       does: 'restSplit',
-      pours: rest.pours.length,
+      pours: rest!.pours.length,
       over: inTurn(free),
+      wishes: Math.max(0, kept),
       kept: inTurn(own.pours.filter(isFixed)),
     })
   if (deeds.length === 0)
@@ -158,6 +180,10 @@ export function repairPours(
     part,
     deeds,
     site: split.value,
-    findings: [...cut.findings, ...overCap(slabId, last.pours, cut.faces, caps)],
+    findings: [
+      ...cut.findings,
+      ...(isSplit ? brokenIn(split.value) : broken),
+      ...overCap(slabId, last.pours, cut.faces, caps),
+    ],
   })
 }

@@ -67,6 +67,8 @@ const AfterTaskRow = z.strictObject({
   pourIds: z.array(z.string()),
   date: z.string(),
   time: z.string(),
+  /** Of sawing: contraction joint to saw, and how long that takes one saw. */
+  work: z.optional(z.strictObject({ lengthM: num, hours: num })),
   blocks: z.enum(['neighbors', 'feet', 'cars', 'nothing']),
 })
 

@@ -203,6 +203,7 @@ export const defaults = {
   pourDoneH: setting(15, 'h', 'the last print of a day is done about 3 in the afternoon: own choice'),
   pullFormsH: setting(16, 'h', 'forms and headers pulled the next morning: common practice, no source'),
   sawJointsH: setting(12, 'h', 'joints sawn 4 to 12 h after finishing: ACI 302.1R, from memory'),
+  sawMH: setting(36.576, 'm/h', 'joints sawn by one saw, layout included, 120 ft/h: common practice, no source'),
   washReleaseH: setting(24, 'h', 'release washed off after 24 to 48 h: common practice; the label rules'),
   openToFeetH: setting(24, 'h', 'walked on after a day: common practice, no source'),
   openToCarsH: setting(168, 'h', 'cars after 7 days: common practice, no source'),

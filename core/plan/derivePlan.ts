@@ -5,8 +5,9 @@ import { settingValue } from '../../shared/settings'
 import { ringContains } from '../geometry/contains'
 import { findSlabOverlaps } from '../geometry/findSlabOverlaps'
 import { resolveSlab } from '../geometry/resolveSlab'
-import { settleDays } from '../pours/order/settleDays'
+import { type PourKnown, settleDays } from '../pours/order/settleDays'
 import { wordProblem } from '../problems/wordProblem'
+import { contractionInPour } from '../quantities/jointLengths'
 import type { Exposure } from '../sun/exposure'
 import { resolveCaster } from '../sun/resolveCaster'
 import { siteDay } from '../sun/siteDay'
@@ -39,6 +40,9 @@ export interface PlanStep {
   readonly share: number
   readonly ready: Partial<Plan>
 }
+
+/** Before figures and day plans are made. */
+const unknownPour: PourKnown = { doneMin: null, contractionM: null }
 
 export interface DerivedPlan {
   readonly plan: Plan
@@ -113,7 +117,9 @@ export function* derivePlanSteps(
     0.5,
   )
   const { pours, joints, order } = planned
-  const usualDays = memo.part('usualDays', 'site', [planned.ground], () => settleDays(planned.ground, () => null))
+  const usualDays = memo.part('usualDays', 'site', [planned.ground], () =>
+    settleDays(planned.ground, () => unknownPour),
+  )
   yield { doing: 'figures', share: 0.5, ready: { pours, joints, days: usualDays.days, order, capacities } }
   const quantities = planQuantities(memo, site, slabList, pours, joints)
   yield { doing: 'shade', share: 0.55, ready: { quantities } }
@@ -138,10 +144,14 @@ export function* derivePlanSteps(
   )
   const { dayPlans } = dayPlanned
   // The last print of a pour is done when its day plan says, else at the usual hour.
-  const settled = memo.part('settledDays', 'site', [planned.ground, ...dayPlans], () => {
-    if (dayPlans.length === 0) return usualDays
+  const sawn = pours.map(pour => contractionInPour(quantities, pour))
+  const settled = memo.part('settledDays', 'site', [planned.ground, ...dayPlans, ...sawn], () => {
     const doneMin = new Map(dayPlans.map(own => [own.pourId, own.doneMin]))
-    return settleDays(planned.ground, id => doneMin.get(id) ?? null)
+    const contractionM = new Map(pours.map(({ id }, i) => [id, sawn[i] ?? null]))
+    return settleDays(planned.ground, id => ({
+      doneMin: doneMin.get(id) ?? null,
+      contractionM: contractionM.get(id) ?? null,
+    }))
   })
   // A pour over what rules the splitter is told of once.
   const isOver = new Set(planned.findings.flatMap(({ code, at }) => (code === 'pourOverCap' ? [at?.entityId] : [])))

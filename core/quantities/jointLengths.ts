@@ -39,6 +39,15 @@ export interface PourLines {
   readonly lengthM: number
 }
 
+/** Of the figures: contraction joint in one pour (m); null where it is not figured. */
+export function contractionInPour(
+  figures: readonly Quantity[],
+  { slabId, number }: { readonly slabId: string; readonly number: string },
+): number | null {
+  const all = figures.find(({ id }) => id === `${slabId}-contraction-joint-length`)
+  return all ? (all.inputs[`pour ${number}`]?.value ?? 0) : null
+}
+
 /** Contraction joints of a slab, sawn or tooled: the length of all lines, pour by pour. */
 export function contractionLength(
   slabId: string,

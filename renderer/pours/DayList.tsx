@@ -1,3 +1,5 @@
+import { printMeasures } from '../../core/units/printMeasures'
+import { printNumber } from '../../core/units/printNumber'
 import { printDate } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
@@ -14,6 +16,7 @@ export function DayList({ live }: { readonly live: LivePlan }) {
   }))
   if (!days || !pours || days.length === 0) return null
   const number = (id: string) => pours.find(each => each.id === id)?.number ?? ''
+  const print = printMeasures(live.site.units)
   const ways = live.site.access?.ways ?? []
   const hoursOf = (wayId: string) => {
     const open = ways.find(each => each.id === wayId)?.open ?? []
@@ -80,6 +83,9 @@ export function DayList({ live }: { readonly live: LivePlan }) {
                 {afterTasks.map(each => (
                   <li key={`${each.task} ${each.date} ${each.time}`}>
                     {wordTask(each.task)}: {printDate(each.date)} from {each.time}
+                    {each.work
+                      ? `, ${print.length(each.work.lengthM)}, about ${printNumber(each.work.hours, 1)} h with one saw`
+                      : ''}
                   </li>
                 ))}
               </ul>

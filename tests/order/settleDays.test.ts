@@ -28,11 +28,13 @@ const inputOf = (of: Partial<DaysInput>): DaysInput => ({
   ...{ capM2: 900 * ftM * ftM, startDate: '2026-07-21', ...of },
 })
 
+const done = (doneMin: number | null) => () => ({ doneMin, contractionM: null })
+
 describe('the ways in and out of a day', () => {
   it('open again a day after the pour in front of each is done, not after the usual hour', () => {
     const { ground } = planDays(inputOf({ ways: [doorAt(10, '14:00')] }))
     const closedOf = (doneMin: number | null) => {
-      const { days } = settleDays(ground, () => doneMin)
+      const { days } = settleDays(ground, done(doneMin))
       return days.map(day => [day.closedWayIds.length, day.waysReopen.map(({ time }) => time).join()])
     }
     const own = closedOf(null).findIndex(([closed]) => closed === 1)
@@ -40,15 +42,15 @@ describe('the ways in and out of a day', () => {
     expect(closedOf(null)[own]).toEqual([1, '15:00'])
     expect(closedOf(null)[own + 1]?.[0] ?? 1).toBe(1)
     expect(closedOf(11 * 60)[own]).toEqual([1, '11:00'])
-    expect(settleDays(ground, () => 11 * 60).findings.map(({ values }) => [values.date, values.until])).toEqual([
+    expect(settleDays(ground, done(11 * 60)).findings.map(({ values }) => [values.date, values.until])).toEqual([
       [planDay(ground, own), planDay(ground, own)],
     ])
-    const usual = settleDays(ground, () => null).findings[0]!.values
+    const usual = settleDays(ground, done(null)).findings[0]!.values
     expect(dayNumber(String(usual.until)) - dayNumber(String(usual.date))).toBe(1)
   })
 
   const planDay = (ground: ReturnType<typeof planDays>['ground'], index: number): string | null =>
-    settleDays(ground, () => null).days[index]!.date
+    settleDays(ground, done(null)).days[index]!.date
 
   it('an earlier last print closes no way longer, and finishes no later', () => {
     const ways = [doorAt(10, '07:00'), doorAt(50, '12:00'), doorAt(100, '16:00')]
@@ -58,7 +60,8 @@ describe('the ways in and out of a day', () => {
       fc.property(fc.array(minutes, { minLength: 4, maxLength: 4 }), fc.nat(3), fc.nat(300), (late, which, less) => {
         const early = late.map((min, i) => (i === which ? min - less : min))
         const index = new Map(ground.pours.map(({ id }, i) => [id, i]))
-        const settled = (done: readonly number[]) => settleDays(ground, id => done[index.get(id)!] ?? null)
+        const settled = (doneMin: readonly number[]) =>
+          settleDays(ground, id => ({ doneMin: doneMin[index.get(id)!] ?? null, contractionM: null }))
         const [a, b] = [settled(early), settled(late)]
         a.days.forEach((day, i) => {
           for (const id of day.closedWayIds) expect(b.days[i]!.closedWayIds).toContain(id)
@@ -79,11 +82,11 @@ describe('the finish date', () => {
   it('is missed by a last print after working hours: washing then waits for the next morning', () => {
     const calendar = { ...plant, noiseHours: [{ weekdays: everyDay, from: '06:00', to: '17:00' }] }
     const days = planDays(inputOf({ calendar })).ground
-    const last = settleDays(days, () => null).days.at(-1)!.date!
+    const last = settleDays(days, done(null)).days.at(-1)!.date!
     const finishBy = new Date((dayNumber(last) + 1) * 86_400_000).toISOString().slice(0, 10)
     const { ground } = planDays(inputOf({ calendar: { ...calendar, finishBy } }))
-    expect(settleDays(ground, () => 16 * 60).findings).toEqual([])
-    expect(settleDays(ground, () => 18 * 60).findings).toMatchObject([
+    expect(settleDays(ground, done(16 * 60)).findings).toEqual([])
+    expect(settleDays(ground, done(18 * 60)).findings).toMatchObject([
       { code: 'finishLate', values: { finishBy, finish: expect.stringMatching(/^2026/) } },
     ])
   })
@@ -103,5 +106,28 @@ describe('a plan with day plans', () => {
     expect(planOf(bare as Site).days.map(({ done }) => done)).toEqual(
       planOf(bare as Site).days.map(() => ({ time: '15:00', by: 'usual' })),
     )
+  })
+})
+
+describe('sawing after a day', () => {
+  it('takes the contraction joints of its pours at the pace of one saw, and is left out where there is none', () => {
+    const site = sampleSite('l-patio-accepted')
+    const { days, pours: all, quantities } = planOf(site)
+    const perPour = all.map(({ number, slabId }) =>
+      Number(
+        quantities.find(({ id }) => id === `${slabId}-contraction-joint-length`)!.inputs[`pour ${number}`]?.value ?? 0,
+      ),
+    )
+    const tasks = days.map(day => day.afterTasks.find(({ task }) => task === 'sawJoints'))
+    days.forEach((day, i) => {
+      const wantedM = day.pourIds.reduce((sum, id) => sum + perPour[all.findIndex(pour => pour.id === id)]!, 0)
+      expect(tasks[i]?.work?.lengthM ?? 0).toBeCloseTo(wantedM, 9)
+      // 120 ft an hour.
+      expect(tasks[i]?.work?.hours ?? 0).toBeCloseTo(wantedM / 36.576, 9)
+    })
+    expect(perPour.reduce((sum, m) => sum + m, 0)).toBeGreaterThan(0)
+    const { ground } = planDays(inputOf({}))
+    const [bare] = settleDays(ground, () => ({ doneMin: null, contractionM: 0 })).days
+    expect(bare!.afterTasks.map(({ task }) => task)).not.toContain('sawJoints')
   })
 })

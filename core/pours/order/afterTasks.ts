@@ -11,6 +11,8 @@ export interface AfterTask {
   readonly date: string
   /** `HH:MM` on the clock of the site: not before. */
   readonly time: string
+  /** Of sawing: contraction joint to saw, and how long that takes one saw. */
+  readonly work?: { readonly lengthM: number; readonly hours: number }
   /** What has to wait for it. */
   readonly blocks: 'neighbors' | 'feet' | 'cars' | 'nothing'
 }
@@ -31,19 +33,26 @@ const rules: Readonly<Record<AfterTaskName, Rule>> = {
   seal: { wait: 'sealH', isWork: true, blocks: 'nothing' },
 }
 
-/** The tasks after the pours of one day, which end at `doneMin` minutes of it. */
+/**
+ * The tasks after the pours of one day, which end at `doneMin` minutes of it. `sawM` = contraction joint in them: without
+ * any there is nothing to saw; null where it is not known.
+ */
 export function afterTasks(
   pourIds: readonly string[],
   day: number,
   doneMin: number,
   calendar: CalendarRules,
-  wait: (name: SettingName) => number,
+  setting: (name: SettingName) => number,
+  sawM: number | null = null,
 ): AfterTask[] {
-  return afterTaskNames.map(task => {
+  return afterTaskNames.flatMap((task): AfterTask[] => {
+    const isSaw = task === 'sawJoints'
+    if (isSaw && sawM === 0) return []
     const rule = rules[task]
-    const minutes = doneMin + 60 * wait(rule.wait)
+    const minutes = doneMin + 60 * setting(rule.wait)
     const earliest = { day: day + Math.floor(minutes / 1440), minute: Math.round(minutes % 1440) }
     const moment = rule.isWork ? nextWorkMoment(calendar, earliest) : earliest
-    return { task, pourIds, date: dateOf(moment.day), time: clockOf(moment.minute), blocks: rule.blocks }
+    const work = isSaw && sawM !== null ? { work: { lengthM: sawM, hours: sawM / setting('sawMH') } } : {}
+    return [{ task, pourIds, date: dateOf(moment.day), time: clockOf(moment.minute), ...work, blocks: rule.blocks }]
   })
 }

@@ -78,15 +78,28 @@ function shutFindings(shut: readonly ShutDay[], { ways, pours }: DaysGround): Fi
   }))
 }
 
+/** What is known of a pour once it is figured and its day is planned. */
+export interface PourKnown {
+  /** Its last print is done, minutes after midnight of its day; null where no day plan says. */
+  readonly doneMin: number | null
+  /** Contraction joint in it (m); null where it is not figured. */
+  readonly contractionM: number | null
+}
+
 /**
  * Closed ways, when they open, tasks after the pours and the finish, counted from the minute of its day at which each
- * pour's last print is done. `doneMinOf` = minutes after midnight by the pour's day plan; null where it has none: then
- * the usual hour holds.
+ * pour's last print is done; the usual hour holds where no day plan says.
  */
-export function settleDays(ground: DaysGround, doneMinOf: (pourId: string) => number | null): SettledDays {
+export function settleDays(ground: DaysGround, knownOf: (pourId: string) => PourKnown): SettledDays {
   const { pours, slots, problem, wayIds, ways, rules, settings, usualDoneMin } = ground
   const setting = (name: SettingName): number => settingValue(settings, name)
-  const doneMin = pours.map(({ id }) => doneMinOf(id) ?? usualDoneMin)
+  const known = pours.map(({ id }) => knownOf(id))
+  const doneMin = known.map(own => own.doneMin ?? usualDoneMin)
+  const sawM = (own: readonly number[]): number | null =>
+    own.reduce<number | null>((sum, pour) => {
+      const lengthM = known[pour]!.contractionM
+      return sum === null || lengthM === null ? null : sum + lengthM
+    }, 0)
   const poursOn = (day: number | null): number[] => slots.filter(s => s.day === day).map(s => s.pour)
   const dayDoneMin = (day: number): number => Math.max(...poursOn(day).map(pour => doneMin[pour]!))
   const on = waysOn(slots, problem, wayIds, ways, doneMin, usualDoneMin, 60 * setting('openToFeetH'))
@@ -109,11 +122,11 @@ export function settleDays(ground: DaysGround, doneMinOf: (pourId: string) => nu
       hours: hours && { from: clockOf(hours.fromMin), to: clockOf(Math.min(hours.toMin, 1439)) },
       done: {
         time: clockOf(Math.round(done) % 1440),
-        by: pourIds.every(id => doneMinOf(id) !== null) ? 'dayPlan' : 'usual',
+        by: own.every(pour => known[pour]!.doneMin !== null) ? 'dayPlan' : 'usual',
       },
       closedWayIds: on.closedOn(day),
       waysReopen: on.reopen(day),
-      afterTasks: afterTasks(pourIds, day, done, rules, setting),
+      afterTasks: afterTasks(pourIds, day, done, rules, setting, sawM(own)),
     }
   })
   const last = dayNumbers.at(-1)

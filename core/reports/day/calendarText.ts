@@ -90,9 +90,9 @@ export function calendarText(plan: Plan, stampMs: number): string {
         {
           uid: `${site.id}-${task.task}-${task.pourIds.join('-')}`,
           fromMs: at.value.ms,
-          toMs: at.value.ms + halfHourMs,
+          toMs: at.value.ms + Math.max(halfHourMs, (task.work?.hours ?? 0) * 3_600_000),
           summary: `${site.name}: ${taskWords[task.task] ?? task.task}, pour ${task.pourIds.map(number).join(', ')}`,
-          description: 'Not before this time. The label and the local code decide.',
+          description: `${task.work ? `${print.length(task.work.lengthM)} of joints. ` : ''}Not before this time. The label and the local code decide.`,
         },
       ]
     }),

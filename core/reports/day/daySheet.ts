@@ -142,8 +142,11 @@ function afterText({ plan, day }: SheetOf): string | null {
   const own = plan.days.find(({ pourIds }) => pourIds.includes(day.pourId))
   if (!own || own.afterTasks.length === 0) return null
   const byDay = new Map<string, string[]>()
-  for (const { task, date, time } of own.afterTasks)
-    byDay.set(date, [...(byDay.get(date) ?? []), `${afterWords[task]} from ${time.replace(/^0/, '')}`])
+  const print = printMeasures(plan.site.units)
+  for (const { task, date, time, work } of own.afterTasks) {
+    const what = work ? `${afterWords[task]} (${print.length(work.lengthM)})` : afterWords[task]
+    byDay.set(date, [...(byDay.get(date) ?? []), `${what} from ${time.replace(/^0/, '')}`])
+  }
   const days = [...byDay].map(([date, tasks]) => `${printDay(date, 'short')} ${tasks.join(', ')}`)
   return `After: ${days.join('; ')}. Labels and local code decide.`
 }

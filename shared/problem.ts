@@ -167,6 +167,7 @@ export const dayCodes = [
   'loadTooOld',
   'unloadTooLong',
   'haulTooFar',
+  'haulBeyondReach',
   'stripOverScreed',
   'crewShort',
   'forecastBadAnswer',

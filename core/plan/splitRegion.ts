@@ -3,7 +3,7 @@ import type { PourPart } from '../../shared/document/pours'
 import type { Site } from '../../shared/document/site'
 import type { CurveRegion } from '../geometry/curve'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
-import { chuteSpanM } from '../pours/day/placingMethod'
+import { placingZonesM } from '../pours/day/placingMethod'
 import { type FoundSplit, keepRegions, type Proposal, searchSplit } from '../pours/proposePours'
 import { type PourClock, provisionalDay } from '../pours/provisionalDay'
 import { type SiteGround, siteGround } from '../pours/siteGround'
@@ -54,7 +54,7 @@ export function groundOnSite(
       ...{ exposed, clock },
       capM2,
       truckSpots: (access?.truckSpots ?? []).map(({ at }) => at),
-      chuteReachM: access && access.pumpSpots.length === 0 ? chuteSpanM(access) : 0,
+      zonesM: placingZonesM(access),
     }),
   )
 }

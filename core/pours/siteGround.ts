@@ -11,7 +11,7 @@ import type { Weights } from './weights'
 export interface SiteTerms {
   /** Minutes with sun and shade on one pour, between placing and stamping. */
   shadeLine: number
-  /** Part of a pour within the chute's reach of a truck, the rest beyond. */
+  /** Part of a pour placed one way, by chute say, the rest another. */
   mixedPlacing: number
 }
 
@@ -30,8 +30,8 @@ export interface SiteGroundOf {
   /** The largest pour (m²): no pour is open longer than one of this area. */
   readonly capM2: number
   readonly truckSpots: readonly Pt[]
-  /** How far concrete gets from a truck without carts or a pump (m); 0 where that does not matter. */
-  readonly chuteReachM: number
+  /** Distances from a truck at which the way of placing changes (m), rising; none where it is one everywhere. */
+  readonly zonesM: readonly number[]
 }
 
 /** Samples along the longer side of the slab's box: shares are good to about two hundredths. */
@@ -175,7 +175,7 @@ function lineIn(samples: Samples, isSlab: Int32Array, before: Int32Array): Direc
 }
 
 /** Null where nothing on the site tells one split from another. */
-export function siteGround({ exposed, clock, capM2, truckSpots, chuteReachM }: SiteGroundOf): SiteGround | null {
+export function siteGround({ exposed, clock, capM2, truckSpots, zonesM }: SiteGroundOf): SiteGround | null {
   const samples = samplesOf(exposed)
   const { grid } = exposed
   const width = samples.columns + 1
@@ -204,17 +204,16 @@ export function siteGround({ exposed, clock, capM2, truckSpots, chuteReachM }: S
     })
     return isMixed(before) ? [{ ms, minutes: exposed.litMin[step]! + exposed.litMin[step - 1]!, before }] : []
   })
-  const within =
-    chuteReachM > 0 && truckSpots.length > 0
-      ? countPlane(samples, (column, row) => {
-          if (exposed.weights[cellAt(column, row)]! <= 0.5) return false
-          const x = samples.minX + (column + 0.5) * samples.stepM
-          const y = samples.minY + (row + 0.5) * samples.stepM
-          return truckSpots.some(([tx, ty]) => Math.hypot(x - tx, y - ty) <= chuteReachM)
-        })
-      : null
-  const reached = within && isMixed(within) ? within : null
-  if (planes.length === 0 && !reached) return null
+  const withinOf = (reachM: number): Int32Array =>
+    countPlane(samples, (column, row) => {
+      if (exposed.weights[cellAt(column, row)]! <= 0.5) return false
+      const x = samples.minX + (column + 0.5) * samples.stepM
+      const y = samples.minY + (row + 0.5) * samples.stepM
+      return truckSpots.some(([tx, ty]) => Math.hypot(x - tx, y - ty) <= reachM)
+    })
+  /** What each distance parts: nothing where all of the slab lies on one side of it. */
+  const zones = truckSpots.length === 0 ? [] : zonesM.filter(Number.isFinite).map(withinOf).filter(isMixed)
+  if (planes.length === 0 && zones.length === 0) return null
   const firstMatMs = clock.startMs + clock.firstMatH * hourMs
   const atFirstMat = planes.reduce<Plane | null>(
     (best, plane) => (best && Math.abs(best.ms - firstMatMs) <= Math.abs(plane.ms - firstMatMs) ? best : plane),
@@ -234,7 +233,7 @@ export function siteGround({ exposed, clock, capM2, truckSpots, chuteReachM }: S
       let mixedMin = 0
       for (const { ms, minutes, before } of planes)
         if (ms <= until) mixedMin += minutes * mixOf(spans, before, width, total)
-      const mix = reached ? mixOf(spans, reached, width, total) : 0
+      const mix = zones.reduce((most, zone) => Math.max(most, mixOf(spans, zone, width, total)), 0)
       terms.shadeLine += Math.min(w.shadeLineMost, w.shadeLine * 10 * mixedMin)
       terms.mixedPlacing += (w.mixedPlacing * mix * pour.areaM2) / ft2M2
     },

@@ -84,7 +84,7 @@ export const weightTable = {
   mixedPlacing: weight(
     0.02,
     'ft per ft²',
-    "pour partly within the chute's reach of a truck: the smaller part, placed another way",
+    'pour placed in two ways, within reach of the chute and by carts beyond, say: the smaller part',
     'own assumption',
   ),
   unusedTruck: weight(

@@ -92,6 +92,10 @@ export const dayWordings: Record<(typeof dayCodes)[number], Wording> = {
     message: `${pour(told)} lies ${told.print.length(number(told, 'haulM'))} from the truck: no chute reaches it, so it goes by ${text(told, 'method')}.`,
     hint: 'Move the truck closer, or order a pump.',
   }),
+  haulBeyondReach: told => ({
+    message: `${pour(told)} lies ${told.print.length(number(told, 'haulM'))} from the truck, farther than the ${told.print.length(number(told, 'reachM'))} a ${text(told, 'method')} is good for.`,
+    hint: 'Move the truck closer, or order a pump.',
+  }),
   stripOverScreed: told => ({
     message: `${pour(told)}: strip ${text(told, 'strip')} is ${told.print.length(number(told, 'widthM'))} wide, more than a screed of ${told.print.length(number(told, 'screedM'))}.`,
     hint: 'Set a rail, or strike off in two passes over wet screeds.',

@@ -72,6 +72,7 @@ const fields: Readonly<Record<string, string>> = {
   calendar: 'calendar',
   capM2: 'largest pour',
   capacity: 'capacity',
+  carts: 'carts beyond the chute',
   casters: 'list of shade casters',
   chuteReachM: 'chute reach',
   cloud: 'cloud cover',

@@ -5,6 +5,7 @@ import { useEditorState } from '../editor/useEditor'
 import { ActionOptions } from './ActionOptions'
 import { FinishForm } from './FinishForm'
 import { NorthForm } from './north/NorthForm'
+import { PlacingForm } from './PlacingForm'
 import { PictureForm } from './picture/PictureForm'
 import { PlaceForm } from './place/PlaceForm'
 import { SelectionPanel } from './SelectionPanel'
@@ -38,6 +39,10 @@ export function SiteForms({ site }: { readonly site: Site }) {
       <details>
         <summary>Picture under the plan</summary>
         <PictureForm site={site} />
+      </details>
+      <details>
+        <summary>Chute and carts</summary>
+        <PlacingForm site={site} />
       </details>
       <details>
         <summary>Patterns and colors</summary>

@@ -43,6 +43,8 @@ export const Access = z.strictObject({
   washouts: z.array(z.strictObject({ id: Id, at: Pt })),
   noGo: z.array(Path),
   chuteReachM: nonNegative(),
+  /** What carries the concrete beyond the chute; power buggies if left out. */
+  carts: z.optional(z.enum(['powerBuggy', 'handCart'])),
   ways: z.array(Way),
 })
 export type Access = z.infer<typeof Access>

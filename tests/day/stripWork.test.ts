@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { outOfReach } from '../../core/pours/day/outOfReach'
-import { placingMethod } from '../../core/pours/day/placingMethod'
+import { placingMethod, placingZonesM } from '../../core/pours/day/placingMethod'
 import { stripBorder } from '../../core/pours/day/stripBorder'
 import { cutStrips } from '../../core/pours/day/strips'
 import { borderMin, placingTasks, stampingTasks, sumMin } from '../../core/pours/day/stripWork'
@@ -30,7 +30,22 @@ describe('placing', () => {
     const at = (x: number, more = {}) => placingMethod([[x, 0]], { ...access, ...more } as never)
     expect(at(5)).toMatchObject({ method: 'chute', haulM: 5, rateM3H: Number.POSITIVE_INFINITY })
     expect(at(30)).toMatchObject({ method: 'powerBuggy', haulM: 30, rateM3H: 15 * 0.764554857984 })
+    expect(at(30, { carts: 'handCart' })).toMatchObject({ method: 'handCart', rateM3H: 3 * 0.764554857984 })
     expect(at(30, { pumpSpots: [[1, 1]] })).toMatchObject({ method: 'pump', rateM3H: 12 * 0.764554857984 })
+  })
+})
+
+describe('the ways of placing around a truck', () => {
+  const access = { truckSpots: [{ id: 't', at: [0, 0] as const }], pumpSpots: [], washouts: [], noGo: [], ways: [] }
+  const zonesFt = (more = {}) => placingZonesM({ ...access, chuteReachM: 4, ...more }).map(m => m / 0.3048)
+
+  it('change at the end of the chute and where carts no longer pay; a pump is one way everywhere', () => {
+    expect(zonesFt()).toEqual([expect.closeTo(12 / 0.3048, 9), expect.closeTo(600, 9)])
+    // Hand carts to 200 ft, power buggies to 600 ft: trade article, Buggy power.
+    expect(zonesFt({ carts: 'handCart' })).toEqual([expect.closeTo(12 / 0.3048, 9), expect.closeTo(200, 9)])
+    expect(zonesFt({ pumpSpots: [{ id: 'u', at: [0, 0] }] })).toEqual([])
+    expect(zonesFt({ truckSpots: [] })).toEqual([])
+    expect(placingZonesM(undefined)).toEqual([])
   })
 })
 

@@ -69,7 +69,12 @@ const capM2 = 1300 * ft2M2
 /** At the equinox a shade line from east to west stays where it is all day: h × tan(latitude) from the wall. */
 const date = '2026-09-22'
 
-function groundOf(site: Site, truckSpots: readonly (readonly [number, number])[] = [], largestM2 = capM2) {
+function groundOf(
+  site: Site,
+  truckSpots: readonly (readonly [number, number])[] = [],
+  largestM2 = capM2,
+  zonesM: readonly number[] = [5],
+) {
   const day = siteDay(date, site.place.zone)
   if (!day.ok) throw new Error('no day')
   const slab = resolveSlab(site.slabs[0]!)
@@ -81,7 +86,7 @@ function groundOf(site: Site, truckSpots: readonly (readonly [number, number])[]
     clock,
     capM2: largestM2,
     truckSpots,
-    chuteReachM: truckSpots.length > 0 ? 5 : 0,
+    zonesM,
   })
   const input: SplitInput = { slabId: slab.id, part: 'whole', region: slab.net[0]!, capM2 }
   return { exposed, clock, ground, input, day: day.value }
@@ -184,6 +189,20 @@ describe('placing two ways', () => {
     const whole = searchSplit({ ...input, capM2: 3000 * ft2M2 })(ground)
     const within = (Math.PI * 5 * 5) / 2
     expect(termOf(whole, 'mixedPlacing')).toBeCloseTo((0.02 * within) / ft2M2, 0)
+  })
+
+  it('with carts that end on the slab costs by the worse of the two lines', () => {
+    const largest = 3000 * ft2M2
+    const mixedOf = (zonesM: readonly number[]) =>
+      termOf(
+        searchSplit({ ...input, capM2: largest })(groundOf(patio(0), [[30 * ftM, 0]], largest, zonesM).ground),
+        'mixedPlacing',
+      )
+    const { input } = groundOf(patio(0))
+    // Half disks of 5 and 8 m on 223 m² of slab: the larger is the smaller part still.
+    expect(mixedOf([5, 8])).toBeCloseTo(mixedOf([8]), 9)
+    expect(mixedOf([8]) / mixedOf([5])).toBeCloseTo(64 / 25, 1)
+    expect(mixedOf([5, 100])).toBeCloseTo(mixedOf([5]), 9)
   })
 })
 

@@ -60,6 +60,15 @@ export const setWayHours =
       return undefined
     })
 
+/** What carries the concrete beyond the chute. */
+export const setCarts =
+  (carts: NonNullable<Access['carts']>): Command =>
+  site =>
+    editSite(site, draft => {
+      accessOf(draft).carts = carts
+      return undefined
+    })
+
 export const setChuteReach =
   (reachM: number): Command =>
   site =>

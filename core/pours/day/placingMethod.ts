@@ -29,7 +29,26 @@ const methodAt = (method: PlacingRate['method'], haulM: number | null): PlacingM
 export const chuteSpanM = ({ chuteReachM }: z.infer<typeof Access>): number =>
   3 * (chuteReachM > 0 ? chuteReachM : rateOf('chute').reachM)
 
-/** A marked pump spot means a pump; else the chute where it reaches, else buggies. Without a truck spot, the chute. */
+/** What carries the concrete beyond the chute, and how far (m). */
+const cartOf = (access: z.infer<typeof Access>): PlacingRate => rateOf(access.carts ?? 'powerBuggy')
+
+/** How far a method takes the concrete from the truck (m). */
+export const methodReachM = (method: PlacingRate['method'], access: z.infer<typeof Access> | undefined): number =>
+  method === 'chute' ? (access ? chuteSpanM(access) : Number.POSITIVE_INFINITY) : rateOf(method).reachM
+
+/**
+ * Distances from a truck at which the way of placing changes (m), rising: the end of the chute, then as far as carts go.
+ * None with a pump or without a truck spot: then it is one way everywhere.
+ */
+export const placingZonesM = (access: z.infer<typeof Access> | undefined): readonly number[] =>
+  !access || access.pumpSpots.length > 0 || access.truckSpots.length === 0
+    ? []
+    : [chuteSpanM(access), cartOf(access).reachM]
+
+/**
+ * A marked pump spot means a pump; else the chute where it reaches, else the carts of the site: power buggies, or hand
+ * carts (wheelbarrows). Without a truck spot, the chute.
+ */
 export function placingMethod(points: readonly Pt[], access: z.infer<typeof Access> | undefined): PlacingMethod {
   if (access && access.pumpSpots.length > 0) return methodAt('pump', null)
   if (!access || access.truckSpots.length === 0 || points.length === 0) return methodAt('chute', null)
@@ -37,7 +56,7 @@ export function placingMethod(points: readonly Pt[], access: z.infer<typeof Acce
     points.reduce((most, p) => Math.max(most, Math.hypot(p[0] - spot[0], p[1] - spot[1])), 0)
   const haulM = Math.min(...access.truckSpots.map(spot => farthest(spot.at)))
   if (haulM <= chuteSpanM(access)) return methodAt('chute', haulM)
-  return methodAt('powerBuggy', haulM)
+  return methodAt(cartOf(access).method, haulM)
 }
 
 /** What a pump asks for besides its hose. */

@@ -26,7 +26,7 @@ import { type DayInput, type DayStrip, tableOf } from './dayProblem'
 import { type TapeMark, tapeMarks } from './doseMarks'
 import { planLoads } from './loads'
 import { outOfReach } from './outOfReach'
-import type { PlacingMethod } from './placingMethod'
+import { methodReachM, type PlacingMethod } from './placingMethod'
 import { type StartRow, scanStarts } from './scanStarts'
 import { solveDay } from './solveDay'
 import { borderedEdges, stripBorder } from './stripBorder'
@@ -246,12 +246,15 @@ function pourFindings(
       found.push({ code: 'shortLoad', severity: 'note', values: { ...named, volumeM3 } })
       break
     }
-  if (method.method !== 'chute' && method.method !== 'pump' && method.haulM !== null)
-    found.push({
-      code: 'haulTooFar',
-      severity: 'note',
-      values: { ...named, haulM: method.haulM, method: method.method === 'powerBuggy' ? 'power buggy' : 'hand cart' },
-    })
+  if (method.method !== 'chute' && method.method !== 'pump' && method.haulM !== null) {
+    const told = { ...named, haulM: method.haulM, method: method.method === 'powerBuggy' ? 'power buggy' : 'hand cart' }
+    const reachM = methodReachM(method.method, site.access)
+    found.push(
+      method.haulM > reachM
+        ? { code: 'haulBeyondReach', severity: 'check', values: { ...told, reachM } }
+        : { code: 'haulTooFar', severity: 'note', values: told },
+    )
+  }
   const walls = new Set(isolationEdges(input.slab, input.source).map(edge => edge.edgeId))
   const stand = [pour.region.outer, ...pour.region.holes].flat().filter(edge => !walls.has(edge.edgeId))
   const far = shapes

@@ -5,7 +5,6 @@ import {
   type PointerEvent,
   useCallback,
   useEffect,
-  useLayoutEffect,
   useMemo,
   useRef,
   useState,
@@ -346,12 +345,11 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       event.preventDefault()
       return
     }
-    if (by && isEditing && camera && drawing) {
+    if (by && isEditing && drawing) {
       const step = unitStep(!event.shiftKey)
-      editor.carry(
-        [by[0] * step, by[1] * step],
-        roundPoint(toPlan(camera, [(size.width + asidePx) / 2, size.height / 2]), step),
-      )
+      // A key may come before the plan has its size.
+      const middle: Pt = camera ? toPlan(camera, [(size.width + asidePx) / 2, size.height / 2]) : [0, 0]
+      editor.carry([by[0] * step, by[1] * step], roundPoint(middle, step))
     } else if (by && isEditing && selection.length > 0) {
       const step = unitStep(event.shiftKey)
       editor.nudge([by[0] * step, by[1] * step])
@@ -439,8 +437,13 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   useEffect(() => loadPicture(site, () => setReady(n => n + 1)), [site])
   // The keys go to the plan as soon as a site is open, and again once the boxes of a drawing are gone.
   const typing = useEditorState(state => state.box !== null)
-  useLayoutEffect(() => {
-    if (!typing && document.activeElement === document.body) box.current?.focus({ preventScroll: true })
+  useEffect(() => {
+    if (typing) return
+    // Between two elements the focus is nowhere: only where it stays there does the plan take it. Keys are heard anyway.
+    const timer = setTimeout(() => {
+      if (document.activeElement === document.body) box.current?.focus({ preventScroll: true })
+    })
+    return () => clearTimeout(timer)
   }, [typing])
 
   return (

@@ -42,6 +42,13 @@ const gridSteps = {
 const gridStep = (zoom: number, units: Site['units']): number | undefined =>
   gridSteps[units].find(step => step * zoom >= gridPx)
 
+/** The same, and the largest where none is told apart. */
+export const wholeStep = (zoom: number, units: Site['units']): number =>
+  gridStep(zoom, units) ?? gridSteps[units].at(-1)!
+
+/** The finest measure that is printed. */
+export const printedStep = (units: Site['units']): number => (units === 'ftin' ? inch / 8 : 0.001)
+
 /** The name of what was caught. */
 export function nameOfOwner(site: Site, ids: readonly Id[]): string {
   const parts = site.slabs.flatMap(slab => [

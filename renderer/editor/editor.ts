@@ -22,10 +22,11 @@ import type { ViewStore } from '../store/viewStore'
 import { type ActionId, actionWords, madeOf, type Options, startDrawing, usualOptions } from './actions/actions'
 import type { Drawing, Field, Mark, Turn, Values } from './actions/drawing'
 import { pickPoints } from './actions/pickPoints'
-import { type Aim, aimAt } from './aim'
+import { type Aim, aimAt, printedStep, wholeStep } from './aim'
 import { cornersOfSite } from './cornerNames'
 import { parseDirection, parseTurn } from './entry/directions'
 import { pickEdge, pickHandle } from './pickPart'
+import { type ShapeHandle, shapeHandle } from './shapeHandle'
 
 /** What a form wants pointed out on the plan. */
 export interface Picking {
@@ -134,6 +135,7 @@ export type Editor = StoreApi<EditorState> & {
 export function createEditor({ site, view }: { readonly site: SiteStore; readonly view: ViewStore }): Editor {
   const store = createStore<EditorState>(() => fresh)
   let grab: { readonly start: Pt; readonly handle: Pt; readonly ids: readonly Id[] } | null = null
+  let ring: ShapeHandle | null = null
   let copied: Copied | null = null
   let beforePress: Drawing | null = null
 
@@ -255,6 +257,19 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     view.setState({ selection: ids.slice(0, 1) })
   }
 
+  /** Rounds or bends to a whole measure; what has no room stays as it last fitted. */
+  const shape = (handle: ShapeHandle, at: Pt, { zoom, free = false }: Hand) => {
+    const now = committed()
+    if (!now) return
+    const stepM = free ? printedStep(now.units) : wholeStep(ringPull * zoom, now.units)
+    const measureM = Math.round(handle.measure(at) / stepM) * stepM
+    const result = handle.command(measureM)(now)
+    if (!result.ok || !handle.fits(result.value)) return
+    site.show(() => result.value)
+    const rest = printer().length(Math.abs(measureM))
+    store.setState({ aim: { at, caught: { relation: handle.words, rest } }, carrying: true })
+  }
+
   const borderCommand = (): Command | null => {
     const { edges, options } = store.getState()
     const now = committed()
@@ -340,6 +355,8 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
         return true
       }
       if (action === 'select' && selection().length > 0) {
+        ring = ringAt(now, selection(), at, hand)
+        if (ring) return true
         const handle = pickHandle(now, selection(), at, 10 / hand.zoom)
         if (handle) {
           grab = { start: at, handle: handle.at, ids: handle.ids }
@@ -350,6 +367,10 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     },
     move(at: Pt, hand: Hand) {
       const { drawing } = store.getState()
+      if (ring) {
+        shape(ring, at, hand)
+        return
+      }
       if (grab) {
         const aim = aimed([grab.handle[0] + at[0] - grab.start[0], grab.handle[1] + at[1] - grab.start[1]], hand)
         store.setState({ aim, carrying: true })
@@ -367,6 +388,15 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     },
     up(at: Pt, hand: Hand, moved: boolean) {
       const { drawing } = store.getState()
+      if (ring) {
+        if (moved) {
+          shape(ring, at, hand)
+          site.keep(ring.step)
+        }
+        ring = null
+        store.setState({ carrying: false, aim: null })
+        return
+      }
       if (grab) {
         const ended = grab
         if (moved) {
@@ -386,6 +416,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     cancel() {
       site.drop()
       grab = null
+      ring = null
       const drawing = beforePress ?? store.getState().drawing
       beforePress = null
       store.setState({ drawing, aim: null, carrying: false })
@@ -399,7 +430,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
       showDrawing()
     },
     leave() {
-      if (!grab && !store.getState().keyed && store.getState().aim) {
+      if (!grab && !ring && !store.getState().keyed && store.getState().aim) {
         store.setState({ aim: null })
         showDrawing()
       }
@@ -482,8 +513,9 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     escape() {
       const { drawing, action, options, typed, edges, picking } = store.getState()
       site.drop()
-      if (grab) {
+      if (grab || ring) {
         grab = null
+        ring = null
         store.setState({ carrying: false, aim: null })
       } else if (Object.values(typed).some(text => text !== '')) {
         store.setState({ typed: {}, fault: null })
@@ -560,6 +592,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     if ((opened?.id ?? null) === shown) return
     shown = opened?.id ?? null
     grab = null
+    ring = null
     store.setState(fresh)
     if (opened && opened.slabs.length + opened.casters.length === 0) start('slab', usualOptions)
   }
@@ -571,6 +604,16 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
 /** In its own site a copy is made of what stands there now; what was deleted since comes out of the copy. */
 const pasteHere = (now: Site, { site, ids }: Copied, by: Pt): Command =>
   chosenEntities(now, ids).length === ids.length ? copySelection(ids, by) : pasteFrom(site, ids, by)
+
+/** Meters of radius for a meter of the hand at a right angle, 1/(√2 − 1). */
+const ringPull = 2.4
+/** A hand takes hold of the ring within this distance on the screen. */
+const ringPx = 14
+
+const ringAt = (site: Site, selection: readonly Id[], at: Pt, { zoom }: Hand): ShapeHandle | null => {
+  const handle = shapeHandle(site, selection, zoom)
+  return handle && Math.hypot(handle.at[0] - at[0], handle.at[1] - at[1]) * zoom <= ringPx ? handle : null
+}
 
 const movedName = (ids: readonly Id[], site: Site | null): string =>
   site && ids.every(id => findVertex(site, id)) ? 'move corner' : 'move'

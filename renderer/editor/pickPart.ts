@@ -4,6 +4,7 @@ import { editablePaths } from '../../core/document/commands/findPath'
 import { chosenEntities } from '../../core/document/commands/siteEntities'
 import { distanceToEdge, ringContains } from '../../core/geometry/contains'
 import { resolvePath } from '../../core/geometry/resolvePath'
+import { isRounding } from '../../core/reports/dimensions'
 import type { Path } from '../../shared/document/path'
 import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
@@ -49,13 +50,15 @@ export function pickEdge(site: Site, at: Pt, nearM: number): Id | null {
   return nearestEdge(rings, at, nearM)
 }
 
-function nearestEdge(paths: readonly Path[], at: Pt, nearM: number): Id | null {
+/** `roundings`: the arcs of rounded corners, each by the id of its corner, in place of the edges. */
+function nearestEdge(paths: readonly Path[], at: Pt, nearM: number, roundings = false): Id | null {
   let best: { readonly id: Id; readonly farM: number } | null = null
   for (const path of paths)
     for (const edge of resolvePath(path, path.id, isClosed(path)).ring) {
-      if (edge.edgeId.endsWith('~')) continue
+      if (isRounding(edge) !== roundings) continue
       const farM = distanceToEdge(edge, at)
-      if (farM <= nearM && farM < (best?.farM ?? Infinity)) best = { id: edge.edgeId, farM }
+      if (farM <= nearM && farM < (best?.farM ?? Infinity))
+        best = { id: roundings ? edge.edgeId.slice(0, -1) : edge.edgeId, farM }
     }
   return best?.id ?? null
 }
@@ -70,10 +73,10 @@ const nearestVertex = (
     .filter(vertex => apart(vertex.at, at) <= nearM)
     .sort((a, b) => apart(a.at, at) - apart(b.at, at))[0]
 
-/** A corner, else an edge, of what is chosen. */
+/** A corner, rounded or not, else an edge, of what is chosen. */
 export function pickPart(site: Site, ids: readonly Id[], at: Pt, nearM: number): Id | null {
   const paths = chosenPaths(site, ids)
-  return nearestVertex(paths, at, nearM)?.id ?? nearestEdge(paths, at, nearM)
+  return nearestVertex(paths, at, nearM)?.id ?? nearestEdge(paths, at, nearM, true) ?? nearestEdge(paths, at, nearM)
 }
 
 export interface Handle {

@@ -12,11 +12,12 @@ import type { LivePlan } from '../../store/livePlan'
 import type { PlanStore } from '../../store/planStore'
 import type { Stage } from '../../store/viewStore'
 import type { Size } from '../camera/camera'
+import { shapeHandle } from '../shapeHandle'
 import { drawAccess, drawPoints } from './drawAccess'
 import { drawCasters } from './drawCasters'
 import { drawDimensions } from './drawDimensions'
 import { drawGround } from './drawGround'
-import { drawLit, drawSelection } from './drawHandles'
+import { drawLit, drawRing, drawSelection } from './drawHandles'
 import { drawInHand, type InHand } from './drawInHand'
 import { type Canvas, drawing } from './drawing'
 import { drawCasterNames, drawSlabNames } from './drawNames'
@@ -180,6 +181,8 @@ export const HandlesLayer = memo(function HandlesLayer({
           if (showsNames) drawSlabNames(pen, slabs, print, room)
           // In Sun they stand among the hour labels.
           if (stage !== 'sun') drawCasterNames(pen, site.casters, print, room)
+          const ring = inHand && !inHand.drawing ? shapeHandle(site, selection, canvas.camera.zoom) : null
+          if (ring) drawRing(pen, ring)
           if (inHand) drawInHand(pen, inHand)
         })}
       />

@@ -1,5 +1,6 @@
 import type { Pt } from '../../../shared/document/primitives'
 import { toScreen } from '../camera/camera'
+import type { ShapeHandle } from '../shapeHandle'
 import { inPlan, type Pen, px, weight } from './pen'
 import type { PlanGeometry } from './planGeometry'
 import { addEdges, regionsPath } from './ringPath'
@@ -62,4 +63,28 @@ function drawStake(pen: Pen, at: Pt): void {
   ctx.strokeStyle = inks.paper
   ctx.lineWidth = 1
   ctx.stroke()
+}
+
+/** A ring to drag beside what it rounds or bends. */
+export function drawRing(pen: Pen, { at, foot }: Pick<ShapeHandle, 'at' | 'foot'>): void {
+  const { ctx, inks } = pen
+  const [[x, y], [fx, fy]] = [toScreen(pen.camera, at), toScreen(pen.camera, foot)]
+  const r = 7 * inks.weight
+  const long = Math.hypot(x - fx, y - fy) || 1
+  ctx.save()
+  ctx.strokeStyle = inks.chalk
+  ctx.fillStyle = inks.paper
+  ctx.lineWidth = 1.4 * inks.weight
+  ctx.setLineDash([2, 3])
+  ctx.beginPath()
+  ctx.moveTo(fx, fy)
+  ctx.lineTo(x - ((x - fx) * r) / long, y - ((y - fy) * r) / long)
+  ctx.stroke()
+  ctx.setLineDash([])
+  ctx.lineWidth = 2.4 * inks.weight
+  ctx.beginPath()
+  ctx.arc(x, y, r, 0, 2 * Math.PI)
+  ctx.fill()
+  ctx.stroke()
+  ctx.restore()
 }

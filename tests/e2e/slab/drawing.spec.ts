@@ -1,4 +1,6 @@
-import { expect, type Page } from 'playwright/test'
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { expect, type Locator, type Page } from 'playwright/test'
 import { openSample, stageButton, test } from '../renderer/planner'
 
 async function newSite(page: Page, address: string): Promise<void> {
@@ -102,24 +104,28 @@ test('no key is lost, however fast and however early it comes', async ({ page, p
   await expect(page.getByRole('dialog', { name: 'Save as' })).toBeVisible()
 })
 
-test('by pointer: corners clicked, the border on edges clicked, undone to empty and done again', async ({
+/** Where a point of the plan lies in the window, feet from the origin, as long as the empty sheet stands as it was opened:
+ * 20 m about the origin in the middle, the drawing actions over the left 82 px. */
+async function sheetPoints(page: Page) {
+  const box = (await page.getByRole('application').boundingBox())!
+  const margin = Math.min(110, box.height * 0.16)
+  const zoom = Math.min(box.width - 82 - 2 * margin, box.height - 2 * margin) / 20
+  const [cx, cy] = [box.x + (box.width + 82) / 2, box.y + box.height / 2]
+  return {
+    zoom,
+    at: (xFt: number, yFt: number) => [cx + xFt * 0.3048 * zoom, cy - yFt * 0.3048 * zoom] as const,
+  }
+}
+
+test('by pointer alone: the patio, its rounded corner, its border, the house; undone to empty and done again', async ({
   page,
   planner,
 }) => {
   await page.setViewportSize({ width: 1440, height: 900 })
   await newSite(page, planner.address)
-  const plan = page.getByRole('application')
-  const box = (await plan.boundingBox())!
-  // The drawing actions stand over the left 82 px.
-  const [cx, cy] = [box.x + (box.width + 82) / 2, box.y + box.height / 2]
-  // Where the empty sheet stands: 20 m about the origin in the middle of the window.
-  const zoom = await page.evaluate(() => {
-    const { clientWidth: width, clientHeight: height } = document.querySelector('.sheet')!
-    const margin = Math.min(110, height * 0.16)
-    return Math.min(width - 82 - 2 * margin, height - 2 * margin) / 20
-  })
+  const { at, zoom } = await sheetPoints(page)
   const click = async (xFt: number, yFt: number) => {
-    await page.mouse.move(cx + xFt * 0.3048 * zoom, cy - yFt * 0.3048 * zoom, { steps: 3 })
+    await page.mouse.move(...at(xFt, yFt), { steps: 3 })
     await page.mouse.down()
     await page.mouse.up()
   }
@@ -129,30 +135,129 @@ test('by pointer: corners clicked, the border on edges clicked, undone to empty 
   await click(-12, 7)
   await click(-12, -7)
   await expect(stageButton(page, 'Slab')).toContainText('336 ft²')
+  // A click on a corner of what is chosen narrows the choice to it; the ring beside it rounds it: 6 ft at a right angle
+  // is 6(√2 − 1) ft along the line that halves it. The ring stands 30 px off.
+  await click(12, 7)
+  await expect(page.getByRole('spinbutton', { name: 'Corner C, radius' })).toBeVisible()
+  const [x, y] = at(12, 7)
+  const off = 30 / Math.SQRT2
+  const far = (6 * 0.3048 * zoom * (Math.SQRT2 - 1)) / Math.SQRT2
+  await page.mouse.move(x - off, y + off)
+  await page.mouse.down()
+  await page.mouse.move(x - off - far, y + off + far, { steps: 5 })
+  await page.mouse.up()
+  await expect(page.getByRole('button', { name: 'Undo corner radius' })).toBeVisible()
+  await expect(figure(page, 'Slab')).toContainText(areaFt2.toFixed(1))
   await page.getByRole('button', { name: 'Border', exact: true }).click()
-  await click(0, -7)
-  await expect(page.getByText('1 edge chosen. Enter sets the border.')).toBeVisible()
+  for (const [xFt, yFt] of [
+    [0, -7],
+    [12, 0],
+    [0, 7],
+    [-12, 0],
+  ] as const)
+    await click(xFt, yFt)
+  await expect(page.getByText('4 edges chosen. Enter sets the border.')).toBeVisible()
   await page.getByRole('button', { name: 'Set the border' }).click()
-  await expect(figure(page, 'Field')).toContainText('312')
-  for (let i = 0; i < 2; i++) await page.keyboard.press('Control+z')
+  await expectPatio(page)
+  await page.getByRole('button', { name: 'Building', exact: true }).click()
+  await page.getByLabel('Drawn as').selectOption('rectangle')
+  await page.mouse.move(...at(-12, 7), { steps: 3 })
+  await page.mouse.down()
+  await page.mouse.move(...at(12, 22), { steps: 5 })
+  await page.mouse.up()
+  const house = page.getByRole('listbox', { name: 'Outline of the plan' }).getByRole('option', { name: /^House/ })
+  await expect(house).toBeAttached()
+  const fileMenu = async (entry: string) => {
+    await page.getByRole('button', { name: 'File', exact: true }).click()
+    await page.getByRole('menuitem', { name: entry, exact: true }).click()
+  }
+  const kept = () => readFileSync(join(planner.folder, 'New site.slabwright.json'), 'utf8')
+  await fileMenu('Save')
+  await page.getByRole('dialog', { name: 'Save as' }).getByRole('button', { name: 'Save' }).click()
+  await expect(page.getByText(/^Kept .* in New site/)).toBeVisible()
+  const drawn = kept()
+  for (let i = 0; i < 4; i++) await page.getByRole('button', { name: /^Undo/ }).click()
   await expect(stageButton(page, 'Slab')).toContainText('nothing drawn')
-  for (let i = 0; i < 2; i++) await page.keyboard.press('Control+Shift+z')
-  await expect(figure(page, 'Field')).toContainText('312')
+  await fileMenu('Save')
+  await expect.poll(() => JSON.parse(kept()).slabs).toEqual([])
+  for (let i = 0; i < 4; i++) await page.getByRole('button', { name: /^Redo/ }).click()
+  await expectPatio(page)
+  await fileMenu('Save')
+  await expect.poll(kept).toBe(drawn)
+  await page.getByTitle('Back to the start page').click()
+  await page.getByRole('button', { name: 'Open a file' }).click()
+  await page
+    .getByRole('dialog')
+    .getByRole('button', { name: /^New site/ })
+    .click()
+  await expectPatio(page)
+  await expect(house).toBeAttached()
 })
 
-test('by the keys alone: the arrows carry the point, Enter sets it', async ({ page, planner }) => {
-  await newSite(page, planner.address)
-  await page.getByRole('application').focus()
+test('by the keys alone: the whole patio, from the start page to the file opened again', async ({ page, planner }) => {
+  await page.goto(planner.address)
+  const { keyboard } = page
+  /** Tab until the focus is there. */
+  const reach = async (target: Locator, key = 'Tab') => {
+    await expect(target).toBeAttached()
+    for (let i = 0; i < 120; i++) {
+      if (await target.evaluate(element => element === document.activeElement)) return
+      await keyboard.press(key)
+    }
+    throw new Error(`${key} never reaches ${target}`)
+  }
+  const plan = page.getByRole('application')
+  await reach(page.getByRole('button', { name: 'New site', exact: true }))
+  await keyboard.press('Enter')
+  await expect(plan).toBeFocused()
+  // The arrows carry the point by a foot, Enter sets it.
   const carry = async (key: string, times: number) => {
-    for (let i = 0; i < times; i++) await page.keyboard.press(key)
-    await page.keyboard.press('Enter')
+    for (let i = 0; i < times; i++) await keyboard.press(key)
+    await keyboard.press('Enter')
   }
   await carry('ArrowRight', 1)
-  await carry('ArrowRight', 8)
-  await carry('ArrowUp', 6)
-  await carry('ArrowLeft', 8)
-  await page.keyboard.press('Enter')
-  await expect(stageButton(page, 'Slab')).toContainText('48 ft²')
+  await carry('ArrowRight', 24)
+  await carry('ArrowUp', 14)
+  await carry('ArrowLeft', 24)
+  await keyboard.press('Enter')
+  await expect(stageButton(page, 'Slab')).toContainText('336 ft²')
+  await reach(page.getByRole('spinbutton', { name: 'Corner C, radius' }))
+  await keyboard.type(`6'\n`)
+  await expect(figure(page, 'Slab')).toContainText(areaFt2.toFixed(1))
+  await reach(page.getByRole('button', { name: /Add a border, 12″ all around/ }), 'Shift+Tab')
+  await keyboard.press('Enter')
+  await expectPatio(page)
+  const actions = page.getByRole('toolbar', { name: 'Drawing actions' })
+  await reach(actions.getByRole('button', { name: 'Select' }), 'Shift+Tab')
+  for (let i = 0; i < 4; i++) await keyboard.press('ArrowDown')
+  await expect(actions.getByRole('button', { name: 'Building' })).toBeFocused()
+  await reach(page.getByLabel('Drawn as'))
+  await keyboard.press('ArrowDown')
+  await expect(page.getByLabel('Drawn as')).toHaveValue('rectangle')
+  await reach(plan, 'Shift+Tab')
+  for (const [across, up] of [
+    ['0', '14'],
+    ['24', '20'],
+  ] as const) {
+    await keyboard.type(across)
+    await keyboard.press('Tab')
+    await keyboard.type(`${up}\n`)
+  }
+  const house = page.getByRole('listbox', { name: 'Outline of the plan' }).getByRole('option', { name: /^House/ })
+  await expect(house).toBeAttached()
+  await keyboard.press('Control+s')
+  await expect(page.getByRole('dialog', { name: 'Save as' }).getByLabel('Name')).toBeFocused()
+  await keyboard.press('Control+a')
+  await keyboard.type('Patio by keys\n')
+  await expect(page.getByText(/^Kept .* in Patio by keys/)).toBeVisible()
+  await reach(page.getByTitle('Back to the start page'), 'Shift+Tab')
+  await keyboard.press('Enter')
+  await reach(page.getByRole('button', { name: 'Open a file' }))
+  await keyboard.press('Enter')
+  await reach(page.getByRole('dialog').getByRole('button', { name: /Patio by keys/ }))
+  await keyboard.press('Enter')
+  await expectPatio(page)
+  await expect(house).toBeAttached()
 })
 
 test('a dimension on the plan is typed over, and it is said which end moves', async ({ page, planner }) => {

@@ -54,6 +54,8 @@ export interface DayInput {
   readonly nowMs?: number
   /** When strips were stamped, by strip. */
   readonly stampedMs?: readonly (number | undefined)[]
+  /** Time that placing takes over what hands, method and screed tell, for strips that are not down; 1 if left out. */
+  readonly placingFactor?: number
   /** Retarder that is in the drum as the next strip is placed, where that is known. */
   readonly drumDoseMin?: number
 }
@@ -130,7 +132,7 @@ export function placeStrips(input: DayInput, placers: number): PlacedStrip[] {
     }
     const methodM2H = strip.volumeM3 > 0 ? (input.methodM3H * strip.areaM2) / strip.volumeM3 : Number.POSITIVE_INFINITY
     const fromMin = at
-    at = Math.max(at + sumMin(placingTasks(strip, placers, rates, methodM2H)), nowMin)
+    at = Math.max(at + (input.placingFactor ?? 1) * sumMin(placingTasks(strip, placers, rates, methodM2H)), nowMin)
     return { fromMin, toMin: at, arrivedMin }
   })
 }

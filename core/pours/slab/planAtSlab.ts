@@ -7,6 +7,7 @@ import { batchedMin, type DayInput, dosesMin, type TruckTimes } from '../day/day
 import { type Observation, replan, type TablesFor } from '../day/replan'
 import { type SolvedDay, solveDay } from '../day/solveDay'
 import { firstLost } from '../day/whatIf'
+import { type SeenPace, seenPace } from './seenPace'
 import { placedCount, type SlabState } from './slabState'
 
 const minuteMs = 60_000
@@ -41,6 +42,8 @@ export interface SlabPlan {
   readonly dosesChanged: boolean
   /** Set of today's mix over what was planned: under 1 sets sooner. */
   readonly setFactor: number
+  /** Placing as it was seen: what is not down is planned at this pace. */
+  readonly pace: SeenPace
   readonly hands: number
 }
 
@@ -100,7 +103,7 @@ function freshDose({ day, state }: AtSlabInput, down: number): number | undefine
 
 /**
  * Strips, loads and slack from now on. Fails where fewer hands are left than can place and stamp. What was not tapped is
- * taken as planned, but ends no sooner than now.
+ * taken as planned, but ends no sooner than now; what is not down is placed at the pace seen today.
  */
 export function planAtSlab(input: AtSlabInput): Result<SlabPlan, readonly Finding[]> {
   const { day, plan, solved, state, nowMs } = input
@@ -110,12 +113,14 @@ export function planAtSlab(input: AtSlabInput): Result<SlabPlan, readonly Findin
     down > 0 ||
     state.loads.some(load => load.batchedMs !== undefined || load.onSiteMs !== undefined || load.lateMin > 0)
   const stampedMs = state.strips.map(strip => strip.stampedMs)
+  const pace = seenPace(day, solved, state)
   const today: DayInput = {
     ...day,
     hands: day.hands - state.handsMissing,
     ...(isTouched || nowMs > plan.startMs ? { trucks: trucksOf(input), nowMs } : {}),
     ...(stampedMs.some(at => at !== undefined) ? { stampedMs } : {}),
     ...(drumMin === undefined ? {} : { drumDoseMin: drumMin }),
+    ...(pace.strips === 0 ? {} : { placingFactor: pace.factor }),
     tables: solved.tables,
   }
   const again = down > 0 ? replan(today, solved, observationsOf(input), input.tablesFor) : null
@@ -173,6 +178,7 @@ export function planAtSlab(input: AtSlabInput): Result<SlabPlan, readonly Findin
     tightestStripId: tightest?.id ?? null,
     dosesChanged: strips.some((strip, i) => i >= down && strip.doseMin !== plan.strips[i]?.doseMin),
     setFactor: again ? again.value.setFactor : 1,
+    pace,
     hands: today.hands,
   })
 }

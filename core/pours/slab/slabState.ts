@@ -19,6 +19,8 @@ export interface StripSeen {
   readonly stampedMs?: number
   /** Of its load as it was placed; undefined where nothing was said of it. */
   readonly doseMin?: number
+  /** Hands that were missing as it was placed; none if left out. */
+  readonly handsMissing?: number
 }
 
 export interface Front {
@@ -72,7 +74,12 @@ export function readTaps(taps: readonly LogTap[], strips: readonly DayStrip[], l
     const own = seen[strip]
     if (own) {
       const doseMin = loads[strips[strip]!.load]?.doseMin
-      if (tap.what === 'placed') seen[strip] = { ...own, placedMs: atMs, ...(doseMin === undefined ? {} : { doseMin }) }
+      if (tap.what === 'placed')
+        seen[strip] = {
+          ...{ ...own, placedMs: atMs },
+          ...(doseMin === undefined ? {} : { doseMin }),
+          ...(handsMissing === 0 ? {} : { handsMissing }),
+        }
       else if (tap.what === 'ready') seen[strip] = { ...own, readyMs: atMs }
       else if (tap.what === 'stamped') seen[strip] = { ...own, stampedMs: atMs }
     }

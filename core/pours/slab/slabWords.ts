@@ -54,6 +54,16 @@ function tellSet({ setFactor }: SlabPlan): string | null {
   return `It sets about ${percent} % ${setFactor < 1 ? 'sooner' : 'later'} than planned.`
 }
 
+function tellPace({ pace, strips: all }: SlabPlan): string | null {
+  const { factor, isLimited } = pace
+  const percent = Math.round(Math.abs(factor - 1) * 100)
+  if (percent < 10 || !all.some(({ state }) => state === 'toPlace')) return null
+  const seen = `seen on ${pace.strips === 1 ? '1 strip' : `${pace.strips} strips`}`
+  if (isLimited)
+    return `Placing was tapped more than twice as ${factor > 1 ? 'slow' : 'fast'} as planned, ${seen}: the rest is planned at twice. Check the taps.`
+  return `Placing takes about ${percent} % ${factor > 1 ? 'longer' : 'less'} than planned, ${seen}: the rest is planned so.`
+}
+
 function tellRain({ strips: all }: SlabPlan, { rainMs }: SlabState, clock: Clock): string | null {
   if (rainMs === null) return null
   const open = all.filter(({ state, stampToMs }) => state !== 'stamped' && stampToMs > rainMs)
@@ -64,7 +74,7 @@ function tellRain({ strips: all }: SlabPlan, { rainMs }: SlabState, clock: Clock
   return `${wet} ${open.length === 1 ? 'is' : 'are'} still open when the rain comes at ${clock(rainMs)}: covers at hand.${header}`
 }
 
-/** How the day stands: slack, what is lost first, retarder, set, rain. `before` = the slack before the last tap. */
+/** How the day stands: slack, what is lost first, retarder, pace, set, rain. `before` = the slack before the last tap. */
 export function tellPlan(
   day: DayInput,
   plan: SlabPlan,
@@ -74,7 +84,14 @@ export function tellPlan(
 ): string {
   const moved = before === null || plan.slackMin === null ? 0 : Math.round(plan.slackMin - before)
   const change = Math.abs(moved) < 2 ? null : `${minutes(Math.abs(moved))} ${moved > 0 ? 'more' : 'less'} than before.`
-  return [tellSlack(day, plan), change, tellDosesLeft(plan), tellSet(plan), tellRain(plan, state, clock)]
+  return [
+    tellSlack(day, plan),
+    change,
+    tellDosesLeft(plan),
+    tellPace(plan),
+    tellSet(plan),
+    tellRain(plan, state, clock),
+  ]
     .filter(words => words !== null)
     .join(' ')
 }

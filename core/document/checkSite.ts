@@ -12,14 +12,17 @@ const stop = (code: Finding['code'], field: string, values: Finding['values']): 
   field,
 })
 
+/** `steps` is only good until the visit returns. */
 type Visit = (value: unknown, key: PropertyKey, steps: readonly PropertyKey[]) => void
 
-const walk = (value: unknown, steps: readonly PropertyKey[], visit: Visit): void => {
-  if (typeof value !== 'object' || value === null) return
-  for (const [key, entry] of Object.entries(value)) {
-    const here = [...steps, key]
-    visit(entry, key, here)
-    walk(entry, here, visit)
+const walk = (value: object, steps: PropertyKey[], visit: Visit): void => {
+  for (const key of Object.keys(value)) {
+    const entry = (value as Record<string, unknown>)[key]
+    if (typeof entry === 'number' || typeof entry === 'boolean') continue
+    steps.push(key)
+    visit(entry, key, steps)
+    if (typeof entry === 'object' && entry !== null) walk(entry, steps, visit)
+    steps.pop()
   }
 }
 

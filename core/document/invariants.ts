@@ -21,13 +21,40 @@ const checkPath = (sitePath: SitePath): readonly Finding[] => {
   return stop('edgeCountMismatch', { vertices, edges })
 }
 
+const checkSchema = (site: Site): readonly Finding[] => {
+  const parsed = Site.safeParse(site)
+  return parsed.success ? [] : findingsFromIssues(parsed.error.issues, site)
+}
+
+/** What the schema says against a site whose branches, where they are those of `before`, keep it. */
+const checkBranches = (site: Site, before: Site): readonly Finding[] => {
+  const keys = [...new Set([...Object.keys(site), ...Object.keys(before)])] as (keyof Site)[]
+  const keepsSchema = keys.every(
+    key => site[key] === before[key] || (key in Site.shape && Site.shape[key].safeParse(site[key]).success),
+  )
+  return keepsSchema ? [] : checkSchema(site)
+}
+
 /**
  * What every site must keep after every command: the schema, the limits, ids once each and below the counter, no id
  * that leads nowhere, real dates, rings closed. Empty when all is well. Crossing and fit are findings of the slab.
+ * @param before a site that keeps them: branches shared with it are not read by the schema again
  */
-export const invariants = (site: Site): readonly Finding[] => {
-  const parsed = Site.safeParse(site)
-  if (!parsed.success) return findingsFromIssues(parsed.error.issues, site)
+export const invariants = (site: Site, before?: Site): readonly Finding[] => {
+  const broken = before === undefined ? checkSchema(site) : checkBranches(site, before)
+  return broken.length > 0 ? broken : [...checkLimits(site), ...checkSite(site), ...sitePaths(site).flatMap(checkPath)]
+}
+
+const checkLimits = (site: Site): readonly Finding[] => {
   const excess = findExcess(site)
-  return [...(excess === undefined ? [] : [excess]), ...checkSite(site), ...sitePaths(site).flatMap(checkPath)]
+  return excess === undefined ? [] : [excess]
+}
+
+/**
+ * What an edit of a site that keeps them has broken, where it only moved things: it can break no id and no date, so
+ * that the branches that changed and the limits are enough.
+ */
+export const movedInvariants = (site: Site, before: Site): readonly Finding[] => {
+  const broken = checkBranches(site, before)
+  return broken.length > 0 ? broken : checkLimits(site)
 }

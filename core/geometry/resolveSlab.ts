@@ -18,12 +18,27 @@ import { ringLength } from './ringLength'
 /** Overlaps and overhangs below 1 cm² are drawing inaccuracy, not a mistake. */
 const smallAreaM2 = 1e-4
 
+interface CheckedRing {
+  readonly ring: CurveRing
+  readonly findings: readonly Finding[]
+  readonly bad: boolean
+}
+
+const knownRings = new WeakMap<Slab['outline'], CheckedRing & { readonly entityId: string }>()
+
+/** As `checkRing`, once for a path that can no longer change: what an edit leaves alone keeps its ring and chords. */
+function resolveRing(path: Slab['outline'], entityId: string, clockwise: boolean): CheckedRing {
+  if (!Object.isFrozen(path)) return checkRing(path, entityId, clockwise)
+  const known = knownRings.get(path)
+  // A path is of one entity and runs one way: it is not kept twice.
+  if (known?.entityId === entityId) return known
+  const made = { ...checkRing(path, entityId, clockwise), entityId }
+  knownRings.set(path, made)
+  return made
+}
+
 /** The path's ring turned the way it should run, with what was wrong about it; empty after a stop. */
-function resolveRing(
-  path: Slab['outline'],
-  entityId: string,
-  clockwise: boolean,
-): { ring: CurveRing; findings: Finding[]; bad: boolean } {
+function checkRing(path: Slab['outline'], entityId: string, clockwise: boolean): CheckedRing {
   const { ring, findings } = resolvePath(path, entityId)
   if (ring.length === 0) return { ring, findings: [...findings], bad: true }
   const crossing = findSelfCrossing(ring)
@@ -74,14 +89,26 @@ class Claims {
   }
 }
 
+const knownSlabs = new WeakMap<Slab, ResolvedSlab>()
+
 /**
  * Works a slab out: exact rings, areas and lengths, openings taken out, and the ground of each inset, band and border.
  * Claims go inset, band, border, in document order within each; what two of them want counts once, for the first.
  * Border lengths are those of the border itself, before insets and bands are let into it.
  * After a stop on the outline every figure is 0 and every shape empty (the outline stays, to be drawn); after a stop on
  * an opening, border, band or inset that entity takes no part. Never throws on bad input.
+ * Once for a slab that can no longer change (frozen): page, commands and plan ask for the same one.
  */
 export function resolveSlab(slab: Slab): ResolvedSlab {
+  if (!Object.isFrozen(slab)) return workSlabOut(slab)
+  const known = knownSlabs.get(slab)
+  if (known) return known
+  const made = workSlabOut(slab)
+  knownSlabs.set(slab, made)
+  return made
+}
+
+function workSlabOut(slab: Slab): ResolvedSlab {
   const findings: Finding[] = []
   const outlined = resolveRing(slab.outline, slab.id, false)
   findings.push(...outlined.findings)

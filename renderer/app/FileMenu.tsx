@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { memo, useMemo } from 'react'
 import { Button, Menu, MenuItem, MenuTrigger, Popover, Separator } from 'react-aria-components'
 import { type FileAct, fileActs } from './fileActs'
 import { useSession } from './session'
@@ -17,7 +17,7 @@ const entries: readonly (readonly [FileAct, string] | null)[] = [
 ]
 
 /** The acts on the file, for hosts without a menu of their own and for hands already on the page. */
-export function FileMenu() {
+export const FileMenu = memo(function FileMenu() {
   const session = useSession()
   const acts = useMemo(() => fileActs(session), [session])
   return (
@@ -39,4 +39,4 @@ export function FileMenu() {
       </Popover>
     </MenuTrigger>
   )
-}
+})

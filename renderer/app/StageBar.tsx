@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useRef } from 'react'
+import { type KeyboardEvent, memo, useRef } from 'react'
 import { printMeasures } from '../../core/units/printMeasures'
 import { redoName, undoName } from '../store/history'
 import { type Stage, stages } from '../store/viewStore'
@@ -57,11 +57,12 @@ function useFigures(): Readonly<Record<Stage, string>> {
   }
 }
 
+const Stages = () => <StageList {...useFigures()} />
+
 /** The list of six stages, one tab stop; digits choose only while it has the focus. */
-function Stages() {
+const StageList = memo(function StageList(figures: Readonly<Record<Stage, string>>) {
   const { view } = useSession()
   const { stage, clientView } = useView(({ stage, clientView }) => ({ stage, clientView }))
-  const figures = useFigures()
   const list = useRef<HTMLOListElement>(null)
   const shown = stages.filter(each => !clientView || !hidden.has(each))
   const told = (each: Stage): string =>
@@ -109,7 +110,7 @@ function Stages() {
       </ol>
     </nav>
   )
-}
+})
 
 function UndoRedo() {
   const { site } = useSession()

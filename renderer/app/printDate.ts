@@ -1,9 +1,15 @@
 import { DateTime } from 'luxon'
 
+const dates = new Map<string, string>()
+
 /** `Tue Jul 21`, without the year: a job is of one season. */
-export const printDate = (date: string): string => {
+export function printDate(date: string): string {
+  const known = dates.get(date)
+  if (known !== undefined) return known
   const day = DateTime.fromISO(date, { zone: 'utc', locale: 'en-US' })
-  return day.isValid ? day.toFormat('ccc LLL d') : ''
+  const printed = day.isValid ? day.toFormat('ccc LLL d') : ''
+  if (dates.size < 1_000) dates.set(date, printed)
+  return printed
 }
 
 const formats = new Map<string, Intl.DateTimeFormat>()

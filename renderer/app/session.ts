@@ -1,7 +1,6 @@
 /** The stores of one page, and how components reach them. */
-import { createContext, useContext } from 'react'
+import { createContext, useContext, useRef } from 'react'
 import { useStore } from 'zustand'
-import { useShallow } from 'zustand/react/shallow'
 import type { HostApi, StartInfo } from '../../shared/host'
 import type { DerivedState, PlanStore } from '../store/planStore'
 import type { SiteState, SiteStore } from '../store/siteStore'
@@ -29,6 +28,29 @@ export function useSession(): Session {
   return session
 }
 
-export const useSite = <T>(select: (state: SiteState) => T): T => useStore(useSession().site, useShallow(select))
-export const useView = <T>(select: (state: ViewState) => T): T => useStore(useSession().view, useShallow(select))
-export const usePlan = <T>(select: (state: DerivedState) => T): T => useStore(useSession().plan, useShallow(select))
+const isPick = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && Object.getPrototypeOf(value) === Object.prototype
+
+function isSamePick(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true
+  if (!isPick(a) || !isPick(b)) return false
+  const keys = Object.keys(a)
+  return keys.length === Object.keys(b).length && keys.every(key => Object.hasOwn(b, key) && Object.is(a[key], b[key]))
+}
+
+/**
+ * The last pick as long as a new one has the same fields: asked of every component at every change of a store, so it
+ * looks no deeper and makes nothing. A list is another where it is another object.
+ */
+export function usePick<S, T>(select: (state: S) => T): (state: S) => T {
+  const last = useRef<T>(undefined)
+  return state => {
+    const picked = select(state)
+    if (last.current === undefined || !isSamePick(last.current, picked)) last.current = picked
+    return last.current
+  }
+}
+
+export const useSite = <T>(select: (state: SiteState) => T): T => useStore(useSession().site, usePick(select))
+export const useView = <T>(select: (state: ViewState) => T): T => useStore(useSession().view, usePick(select))
+export const usePlan = <T>(select: (state: DerivedState) => T): T => useStore(useSession().plan, usePick(select))

@@ -1,21 +1,12 @@
 import type { Measures } from '../../core/units/measures'
 import { usePlan, useSession, useView } from '../app/session'
-import type { Camera, Size } from '../editor/camera/camera'
-import type { Inks } from '../theme/inks'
+import type { Canvas } from '../editor/layers/drawing'
 import { SetMapShape, StripsShape } from './DayLayers'
 
 const noDays: never[] = []
 
 /** The set map where it is asked for, and the strips of the pours. */
-export function DayShapes({
-  print,
-  ...canvas
-}: {
-  readonly camera: Camera
-  readonly size: Size
-  readonly inks: Inks
-  readonly print: Measures
-}) {
+export function DayShapes({ print, ...canvas }: Canvas & { readonly print: Measures }) {
   const { plan } = useSession()
   const { days, maps, date } = usePlan(({ parts, date }) => ({
     days: parts.dayPlans ?? noDays,

@@ -1,4 +1,5 @@
-import { type KeyboardEvent, useState } from 'react'
+import { type KeyboardEvent, memo, useState } from 'react'
+import { useStore } from 'zustand'
 import type { Command } from '../../core/document/commands/editSite'
 import { findEdge, findVertex } from '../../core/document/commands/findPath'
 import { setArc } from '../../core/document/commands/setArc'
@@ -11,6 +12,7 @@ import { parseLength } from '../../core/units/parseLength'
 import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
 import type { Camera, Size } from './camera/camera'
+import type { Eye } from './camera/eye'
 import { cornerLetter } from './cornerNames'
 import { sayLength } from './entry/sayLength'
 import { dimensionsOf } from './layers/drawDimensions'
@@ -151,14 +153,16 @@ const arcOf = (site: Site, dimension: ArcDimension, name: string, camera: Camera
 export interface DimensionsOf {
   readonly site: Site
   readonly rings: readonly DimensionedRing[]
-  readonly camera: Camera
+  readonly eye: Eye
   readonly size: Size
   readonly print: Measures
 }
 
 /** Every dimension on the plan: a click or Enter turns it into boxes to type over. */
-export function DimensionFields({ site, rings, camera, size, print }: DimensionsOf) {
+export function DimensionFields({ site, rings, eye, size, print }: DimensionsOf) {
+  const camera = useStore(eye)
   const [open, setOpen] = useState<string | null>(null)
+  if (!camera) return null
   const shown = rings
     .flatMap(({ ring, name }) =>
       dimensionsOf(ring).flatMap(dimension =>
@@ -170,14 +174,15 @@ export function DimensionFields({ site, rings, camera, size, print }: Dimensions
     <div className="dims">
       {shown.map(({ key, at, upright, widthPx, words, boxes, ends }) => (
         <div key={key}>
-          <button
-            type="button"
-            className="dim"
-            data-upright={upright || undefined}
-            style={{ left: at[0], top: at[1], width: upright ? 24 : widthPx }}
-            title={boxes.length > 1 ? 'Type another radius, rise or length' : 'Type another length'}
-            aria-label={`${words}: type another ${boxes.length > 1 ? 'radius, rise or length' : 'length'}`}
-            onClick={() => setOpen(key)}
+          <DimensionButton
+            id={key}
+            left={at[0]}
+            top={at[1]}
+            width={upright ? 24 : widthPx}
+            upright={upright}
+            words={words}
+            reads={boxes.length > 1 ? 'radius, rise or length' : 'length'}
+            onOpen={setOpen}
           />
           {open === key ? (
             <DimensionField
@@ -194,6 +199,40 @@ export function DimensionFields({ site, rings, camera, size, print }: Dimensions
     </div>
   )
 }
+
+/** Told in plain values: only what moved is laid out again. */
+const DimensionButton = memo(function DimensionButton({
+  id,
+  left,
+  top,
+  width,
+  upright,
+  words,
+  reads,
+  onOpen,
+}: {
+  readonly id: string
+  readonly left: number
+  readonly top: number
+  readonly width: number
+  readonly upright: boolean
+  readonly words: string
+  /** What can be typed. */
+  readonly reads: string
+  readonly onOpen: (id: string) => void
+}) {
+  return (
+    <button
+      type="button"
+      className="dim"
+      data-upright={upright || undefined}
+      style={{ left, top, width }}
+      title={`Type another ${reads}`}
+      aria-label={`${words}: type another ${reads}`}
+      onClick={() => onOpen(id)}
+    />
+  )
+})
 
 function DimensionField({
   at,

@@ -1,4 +1,5 @@
 import { type FocusEvent, type KeyboardEvent, useId, useLayoutEffect } from 'react'
+import { useStore } from 'zustand'
 import { drawShape } from '../../core/document/commands/drawShape'
 import { Edit } from '../../core/document/commands/editSite'
 import { resolvePath } from '../../core/geometry/resolvePath'
@@ -9,6 +10,7 @@ import type { Site } from '../../shared/document/site'
 import type { Drawing, Drawn, Field } from './actions/drawing'
 import type { Aim } from './aim'
 import { type Camera, type Size, toScreen } from './camera/camera'
+import type { Eye } from './camera/eye'
 import { printDirection, printTurn } from './entry/directions'
 import { useEditor, useEditorState } from './useEditor'
 
@@ -52,13 +54,14 @@ const printField = ({ reads }: Field, value: number | undefined, print: Measures
 
 export interface EntryOf {
   readonly site: Site
-  readonly camera: Camera
+  readonly eye: Eye
   readonly size: Size
   readonly print: Measures
 }
 
 /** Two labelled boxes beside the point: the live value is shown until something is typed over it. */
-export function Entry({ site, camera, size, print }: EntryOf) {
+export function Entry({ site, eye, size, print }: EntryOf) {
+  const camera = useStore(eye)
   const editor = useEditor()
   const { drawing, aim, typed, fault, box } = useEditorState(({ drawing, aim, typed, fault, box }) => ({
     drawing,
@@ -77,7 +80,7 @@ export function Entry({ site, camera, size, print }: EntryOf) {
     element.focus()
     element.setSelectionRange(element.value.length, element.value.length)
   }, [wanted])
-  if (!drawing || drawing.fields.length === 0) return null
+  if (!camera || !drawing || drawing.fields.length === 0) return null
   const live = aim ? drawing.live(aim.at) : {}
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
     if (event.key === 'Enter') editor.enter()

@@ -9,7 +9,7 @@ import {
   useRef,
   useState,
 } from 'react'
-import { Stage } from 'react-konva/lib/ReactKonvaCore'
+import { useStore } from 'zustand'
 import { findEdge } from '../../core/document/commands/findPath'
 import { type Box, joinBounds, pointBounds } from '../../core/geometry/bounds'
 import { edgeFromRise } from '../../core/geometry/resolvePath'
@@ -17,25 +17,22 @@ import { printMeasures } from '../../core/units/printMeasures'
 import type { Pt } from '../../shared/document/primitives'
 import { Icon } from '../app/Icon'
 import { usePlan, useSession, useSite, useView } from '../app/session'
-import { DayShapes } from '../day/DayShapes'
 import { useJointHand } from '../pours/useJointHand'
-import { usePlates } from '../pours/usePlates'
 import type { LivePlan } from '../store/livePlan'
-import { themes, type ViewState } from '../store/viewStore'
-import { OtherShadeLayer, SunLinesShape, SunMapShape } from '../sun/SunLayers'
+import { themes } from '../store/viewStore'
 import { SunLegend } from '../sun/SunLegend'
 import { takeSunClick } from '../sun/takeSunClick'
-import { useHourLines, usePin, useSunMap } from '../sun/useSunStage'
 import { type Inks, readInks } from '../theme/inks'
 import { ActionList } from './ActionList'
 import { actionWords } from './actions/actions'
 import { type Camera, fitBox, panBy, pinch, type Size, toPlan, toScreen, zoomAt } from './camera/camera'
+import { createEye } from './camera/eye'
 import { homeBox } from './camera/homeBox'
 import { DimensionFields } from './DimensionFields'
 import { Entry } from './Entry'
 import { outlineOf } from './layers/drawCasters'
 import { loadPicture } from './layers/drawPicture'
-import { DrawnLayer, GroundLayer, HandlesLayer, ShadeLayer } from './layers/PlanLayers'
+import { PlanStage } from './layers/PlanStage'
 import { entityGeometry, figureGeometry } from './layers/planGeometry'
 import { NorthMark } from './NorthMark'
 import { pickAt } from './pickAt'
@@ -87,16 +84,6 @@ function useInks(): Inks | null {
   return inks
 }
 
-/** The shade is in full where the stage is about it, and quiet where something else is. */
-const shadeStrength: Readonly<Record<ViewState['stage'], number>> = {
-  slab: 0.4,
-  sun: 1,
-  pours: 0.45,
-  numbers: 0,
-  sheets: 0.4,
-  log: 0.4,
-}
-
 /** The plan, drawn from the document on screen. Four canvases: ground, plan, shade, handles. */
 export function PlanCanvas() {
   const live = usePlan(state => state.live)
@@ -106,7 +93,7 @@ export function PlanCanvas() {
 const roundPoint = ([x, y]: Pt, step: number): Pt => [Math.round(x / step) * step, Math.round(y / step) * step]
 
 function Sheet({ live }: { readonly live: LivePlan }) {
-  const { view, plan, site: store } = useSession()
+  const { view, site: store } = useSession()
   const editor = useEditor()
   const jointHand = useJointHand()
   const hand = useEditorState(({ drawing, picking, aim, edges, action, carrying, traced }) => ({
@@ -121,7 +108,8 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   const rev = useSite(state => state.rev)
   const [ref, size] = useSize()
   const inks = useInks()
-  const [camera, setCamera] = useState<Camera | null>(null)
+  const [eye] = useState(createEye)
+  const isSeen = useStore(eye, camera => camera !== null)
   const { parts, isRenewing } = usePlan(({ parts, isRenewing }) => ({ parts, isRenewing }))
   const { stage, selection, openFigure, clientView } = useView(({ stage, selection, openFigure, clientView }) => ({
     stage,
@@ -148,8 +136,8 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   shown.current = live
   const showAll = useCallback(() => {
     touched.current = false
-    if (size.width > 0) setCamera(showBox(homeBox(shown.current)))
-  }, [size, showBox])
+    if (size.width > 0) eye.setState(showBox(homeBox(shown.current)))
+  }, [eye, size, showBox])
   // Until the user moves the camera, the whole site stays in view whatever the window does.
   useEffect(() => {
     if (!touched.current) showAll()
@@ -157,7 +145,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   // What was typed may lie beyond the window; what is drawn by hand never makes the plan jump.
   // biome-ignore lint/correctness/useExhaustiveDependencies: once for each step kept, each point set
   useEffect(() => {
-    setCamera(was => {
+    eye.setState(was => {
       if (!was || size.width === 0) return was
       const points = [...(hand.drawing?.placed ?? []), ...hand.traced]
       const whole = joinBounds([homeBox(shown.current), ...(points.length > 0 ? [pointBounds(points)] : [])])
@@ -169,10 +157,13 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     })
   }, [rev, hand.drawing?.placed.length, hand.traced.length])
 
-  const move = useCallback((change: (camera: Camera) => Camera) => {
-    touched.current = true
-    setCamera(was => (was ? change(was) : was))
-  }, [])
+  const move = useCallback(
+    (change: (camera: Camera) => Camera) => {
+      touched.current = true
+      eye.setState(was => (was ? change(was) : was))
+    },
+    [eye],
+  )
 
   const onWheel = useCallback(
     (event: WheelEvent) => {
@@ -198,22 +189,20 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   )
 
   const showsPours = stage === 'pours' && !clientView
-  const nearest = (at: Pt): string | null =>
-    camera === null
-      ? null
-      : pickAt(toPlan(camera, at), {
-          live,
-          nearM: pickPx / camera.zoom,
-          ...(showsPours && parts.pours ? { pours: parts.pours } : {}),
-          ...(showsPours && parts.joints ? { joints: parts.joints } : {}),
-        })
+  const nearest = (at: Pt, camera: Camera): string | null =>
+    pickAt(toPlan(camera, at), {
+      live,
+      nearM: pickPx / camera.zoom,
+      ...(showsPours && parts.pours ? { pours: parts.pours } : {}),
+      ...(showsPours && parts.joints ? { joints: parts.joints } : {}),
+    })
 
   const localPoint = (event: PointerEvent<HTMLDivElement>): Pt => {
     const rect = event.currentTarget.getBoundingClientRect()
     return [event.clientX - rect.left, event.clientY - rect.top]
   }
   const planHand = (event: { readonly altKey: boolean }, pressed = false) => ({
-    zoom: camera?.zoom ?? 1,
+    zoom: eye.getState()?.zoom ?? 1,
     free: event.altKey,
     pressed,
   })
@@ -250,6 +239,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       press.current = null
       return
     }
+    const camera = eye.getState()
     if (camera !== null && event.button === 0 && jointHand.down(toPlan(camera, at), camera.zoom)) {
       press.current = { at, moved: false, edits: false, joint: true }
       return
@@ -264,6 +254,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     // A page that is laid out anew under a resting hand sends moves that are none.
     const was = lastPoint.current
     lastPoint.current = [event.clientX, event.clientY]
+    const camera = eye.getState()
     if (!before) {
       if (was === null || (was[0] === event.clientX && was[1] === event.clientY)) return
       if (stage === 'slab' && camera) {
@@ -308,16 +299,16 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       if (ended.edits) editor.cancel()
       return
     }
+    const camera = eye.getState()
     if (ended.edits && camera) editor.up(toPlan(camera, localPoint(event)), planHand(event), ended.moved)
     if (ended.moved || (ended.edits && ended.draws) || !camera) return
-    choose(ended.at, event.shiftKey)
+    choose(ended.at, camera, event.shiftKey)
   }
   /** A click on a corner or an edge of what is chosen narrows the choice to it. */
-  const choose = (at: Pt, adds: boolean) => {
-    if (stage === 'sun' && camera && takeSunClick(view, live, toPlan(camera, at), pickPx / camera.zoom)) return
-    const part =
-      stage === 'slab' && camera ? pickPart(live.site, selection, toPlan(camera, at), pickPx / camera.zoom) : null
-    const id = part ?? nearest(at)
+  const choose = (at: Pt, camera: Camera, adds: boolean) => {
+    if (stage === 'sun' && takeSunClick(view, live, toPlan(camera, at), pickPx / camera.zoom)) return
+    const part = stage === 'slab' ? pickPart(live.site, selection, toPlan(camera, at), pickPx / camera.zoom) : null
+    const id = part ?? nearest(at, camera)
     view.setState(({ selection: was }) => {
       if (id === null) return { selection: adds ? was : [] }
       if (!adds) return { selection: [id] }
@@ -341,6 +332,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       return
     }
     const { drawing, box: typing } = editor.getState()
+    const camera = eye.getState()
     if (isPlain && isEditing && (typing !== null || /^[\d.]$/.test(event.key)) && editor.key(event.key)) {
       event.preventDefault()
       return
@@ -378,6 +370,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     event.preventDefault()
   }
   const onPaste = (event: ClipboardEvent) => {
+    const camera = eye.getState()
     if (stage !== 'slab' || clientView || !camera) return
     const rect = box.current?.getBoundingClientRect()
     const [x, y] = lastPoint.current ?? [-1, -1]
@@ -390,20 +383,13 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   const zoomMiddle = (factor: number) => move(c => zoomAt(c, [size.width / 2, size.height / 2], factor))
 
   const print = useMemo(() => printMeasures(live.site.units), [live.site.units])
-  const { plates, joints: shownJoints } = usePlates(live)
   const lit = useMemo(() => {
     const figure = parts.quantities?.find(q => q.id === openFigure)
     return figure ? figureGeometry(live, parts, figure) : null
   }, [live, parts, openFigure])
   const chosen = useMemo(() => selection.map(id => entityGeometry(live, parts, id)), [live, parts, selection])
 
-  const sunMap = useSunMap()
-  const hourLines = useHourLines(live)
-  const pin = usePin(live)
-  const { other, marking } = useView(({ other, marking }) => ({ other, marking }))
-
-  const canvas = camera !== null && inks !== null && size.width > 0 ? { camera, size, inks } : null
-  const shownPlates = showsPours ? plates : null
+  const canvas = isSeen && inks !== null && size.width > 0 ? { eye, size, inks } : null
   const { site } = live
   const isDrawing = stage === 'slab' && !clientView
   const edges = useMemo(
@@ -468,51 +454,25 @@ function Sheet({ live }: { readonly live: LivePlan }) {
         onPaste={onPaste}
       >
         {canvas ? (
-          <Stage width={size.width} height={size.height} listening={false}>
-            <GroundLayer {...canvas} units={site.units} picture={site.place.picture} ready={ready} />
-            <DrawnLayer {...canvas} live={live} plates={shownPlates} selection={selection} clientView={clientView}>
-              {stage === 'sun' && sunMap.maps.length > 0 ? <SunMapShape {...canvas} live={live} {...sunMap} /> : null}
-              {showsPours ? <DayShapes {...canvas} print={print} /> : null}
-            </DrawnLayer>
-            <ShadeLayer {...canvas} live={live} plan={plan} strength={clientView ? 0.6 : shadeStrength[stage]} />
-            {stage === 'sun' && other ? <OtherShadeLayer {...canvas} live={live} other={other} /> : null}
-            <HandlesLayer
-              {...canvas}
-              live={live}
-              stage={stage}
-              print={print}
-              plates={shownPlates}
-              joints={shownJoints}
-              dimensioned={dimensioned}
-              selection={selection}
-              chosen={chosen}
-              lit={lit}
-              inHand={inHand}
-            >
-              {stage === 'sun' ? (
-                <SunLinesShape
-                  {...canvas}
-                  live={live}
-                  plan={plan}
-                  print={print}
-                  hours={hourLines}
-                  {...sunMap}
-                  pin={pin.pin}
-                  pinWords={pin.words}
-                  marking={marking}
-                />
-              ) : null}
-            </HandlesLayer>
-          </Stage>
+          <PlanStage
+            {...canvas}
+            live={live}
+            print={print}
+            ready={ready}
+            dimensioned={dimensioned}
+            chosen={chosen}
+            lit={lit}
+            inHand={inHand}
+          />
         ) : null}
       </div>
       <Prompt live={live} stage={stage} isWaiting={showsPours && isRenewing} />
       {isDrawing ? <ActionList /> : null}
-      {isDrawing && camera && !store.getState().preview && hand.action === 'select' && !hand.picking ? (
-        <DimensionFields site={site} rings={dimensioned} camera={camera} size={size} print={print} />
+      {isDrawing && !store.getState().preview && hand.action === 'select' && !hand.picking ? (
+        <DimensionFields site={site} rings={dimensioned} eye={eye} size={size} print={print} />
       ) : null}
-      {isDrawing && camera ? <Entry site={site} camera={camera} size={size} print={print} /> : null}
-      {camera ? <ScaleBar zoom={camera.zoom} units={site.units} /> : null}
+      {isDrawing ? <Entry site={site} eye={eye} size={size} print={print} /> : null}
+      <ScaleBar eye={eye} units={site.units} />
       {stage === 'sun' ? <SunLegend live={live} /> : null}
       <NorthMark northDeg={site.place.northDeg} />
       <fieldset className="camera-acts" aria-label="Look of the plan">

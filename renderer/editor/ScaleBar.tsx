@@ -1,7 +1,11 @@
+import { useStore } from 'zustand'
+import type { Eye } from './camera/eye'
 import { gridStepM } from './layers/drawGround'
 
 /** A tape of four blocks, two grid squares long in all or four, whichever fits. */
-export function ScaleBar({ zoom, units }: { readonly zoom: number; readonly units: 'ftin' | 'metric' }) {
+export function ScaleBar({ eye, units }: { readonly eye: Eye; readonly units: 'ftin' | 'metric' }) {
+  const zoom = useStore(eye, camera => camera?.zoom)
+  if (zoom === undefined) return null
   const step = gridStepM(zoom, units)
   const wholeM = step * zoom * 4 <= 220 ? step * 4 : step * 2
   const unitM = units === 'ftin' ? 0.3048 : 1

@@ -1,6 +1,5 @@
 import { useStore } from 'zustand'
-import { useShallow } from 'zustand/react/shallow'
-import { type Session, useSession } from '../app/session'
+import { type Session, usePick, useSession } from '../app/session'
 import { createEditor, type Editor, type EditorState } from './editor'
 
 const editors = new WeakMap<Session, Editor>()
@@ -16,4 +15,4 @@ export function editorOf(session: Session): Editor {
 
 export const useEditor = (): Editor => editorOf(useSession())
 
-export const useEditorState = <T>(select: (state: EditorState) => T): T => useStore(useEditor(), useShallow(select))
+export const useEditorState = <T>(select: (state: EditorState) => T): T => useStore(useEditor(), usePick(select))

@@ -1,5 +1,5 @@
 import './ledger.css'
-import { useId } from 'react'
+import { memo, useCallback, useId } from 'react'
 import type { UnitSystem } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
 import { useSession, useView } from '../app/session'
@@ -19,37 +19,80 @@ export interface FigureRowOf {
 }
 
 /** One ruled line: the sign that opens its working, its name, its figure, its unit. */
-export function FigureRow({ quantity, label, from, kind, isWaiting, names, units }: FigureRowOf) {
+export const FigureRow = memo(function FigureRow({
+  quantity,
+  label,
+  from,
+  kind,
+  isWaiting,
+  names,
+  units,
+}: FigureRowOf) {
   const { view } = useSession()
   const isOpen = useView(state => state.openFigure === quantity.id)
   const id = useId()
   const { figure, unit } = printFigure(quantity.value, quantity.unit, units)
   const name = label ?? quantity.label
+  const toggle = useCallback(
+    () => view.setState(({ openFigure }) => ({ openFigure: openFigure === quantity.id ? null : quantity.id })),
+    [view, quantity.id],
+  )
   return (
     <>
-      <div className={['row', kind ?? '', isOpen ? 'lit' : '', isWaiting ? 'waiting' : ''].join(' ')}>
-        <button
-          type="button"
-          className={isOpen ? 'eq on' : 'eq'}
-          aria-expanded={isOpen}
-          aria-controls={id}
-          aria-label={`How ${name} is computed`}
-          onClick={() => view.setState({ openFigure: isOpen ? null : quantity.id })}
-        >
-          =
-        </button>
-        <span>
-          {name}
-          {from === undefined ? null : <small className="from">← {from}</small>}
-        </span>
-        <span className="v">
-          {figure} <small>{unit}</small>
-        </span>
-      </div>
+      <ShutRow
+        {...{ figure, unit, name, isOpen }}
+        workingId={id}
+        from={from}
+        className={['row', kind ?? '', isOpen ? 'lit' : '', isWaiting ? 'waiting' : ''].join(' ')}
+        onToggle={toggle}
+      />
       {isOpen ? <OpenedFigure id={id} name={name} from={from} quantity={quantity} names={names} units={units} /> : null}
     </>
   )
-}
+})
+
+/** Told in words and strings alone: a drag draws again only the rows that read otherwise. */
+const ShutRow = memo(function ShutRow({
+  figure,
+  unit,
+  name,
+  from,
+  isOpen,
+  workingId,
+  className,
+  onToggle,
+}: {
+  readonly figure: string
+  readonly unit: string
+  readonly name: string
+  readonly from: string | undefined
+  readonly isOpen: boolean
+  readonly workingId: string
+  readonly className: string
+  readonly onToggle: () => void
+}) {
+  return (
+    <div className={className}>
+      <button
+        type="button"
+        className={isOpen ? 'eq on' : 'eq'}
+        aria-expanded={isOpen}
+        aria-controls={workingId}
+        aria-label={`How ${name} is computed`}
+        onClick={onToggle}
+      >
+        =
+      </button>
+      <span>
+        {name}
+        {from === undefined ? null : <small className="from">← {from}</small>}
+      </span>
+      <span className="v">
+        {figure} <small>{unit}</small>
+      </span>
+    </div>
+  )
+})
 
 function OpenedFigure({
   id,

@@ -1,5 +1,3 @@
-import { useMemo } from 'react'
-import { entityNames } from '../../core/reports/nameEntities'
 import type { Quantity } from '../../shared/planJson'
 import { usePlan, useView } from '../app/session'
 import { LogPage } from '../atSlab/LogPage'
@@ -15,6 +13,7 @@ import { NumbersPage } from './NumbersPage'
 import { Problems } from './Problems'
 import { slabFigures } from './slabFigures'
 import { UnitsSwitch } from './UnitsSwitch'
+import { useEntityNames } from './useEntityNames'
 
 /** The ruled column of figures: only what the stage is about. */
 export function Ledger() {
@@ -35,7 +34,7 @@ export function Ledger() {
 }
 
 const useShared = (live: LivePlan) => {
-  const names = useMemo(() => entityNames(live.site), [live.site])
+  const names = useEntityNames(live.site)
   return { names, units: live.site.units }
 }
 

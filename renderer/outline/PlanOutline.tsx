@@ -3,7 +3,7 @@ import { printMeasures } from '../../core/units/printMeasures'
 import { Icon } from '../app/Icon'
 import { usePlan, useSession, useSite, useView } from '../app/session'
 import { findRow, type ListState, pressKey, pressRow, rowForTab } from './moveInList'
-import { type OutlineSection, outlineSections } from './outlineOf'
+import { type OutlineItem, type OutlineSection, outlineSections } from './outlineOf'
 
 /** Letters typed with a longer pause between them begin a new name. */
 const typingMs = 600
@@ -100,22 +100,8 @@ function OutlineList({
       onKeyDown={onKeyDown}
       onClick={onClick}
     >
-      {sections.map(({ id, name, items }) => (
-        // biome-ignore lint/a11y/useSemanticElements: a group of options has no element of its own
-        <div key={id} role="group" aria-labelledby={headId(id)} className="outline-section">
-          <div role="presentation" id={headId(id)} className="outline-head">
-            {name}
-          </div>
-          {items.map(item => (
-            <OutlineRow
-              key={item.id}
-              {...item}
-              isChosen={selection.includes(item.id)}
-              isTabStop={item.id === tabStop}
-              onFocus={setHand}
-            />
-          ))}
-        </div>
+      {sections.map(section => (
+        <Section key={section.id} {...section} selection={selection} tabStop={tabStop} onFocus={setHand} />
       ))}
       {rows.length === 0 ? 'Nothing drawn yet.' : null}
     </div>
@@ -124,6 +110,45 @@ function OutlineList({
 
 const rowId = (id: string): string => `outline-${id}`
 const headId = (sectionId: string): string => `outline-of-${sectionId.replaceAll(' ', '-')}`
+
+type SetHand = (change: (hand: Omit<ListState, 'selection'>) => Omit<ListState, 'selection'>) => void
+
+interface SectionOf extends OutlineSection {
+  readonly selection: readonly string[]
+  readonly tabStop: string | null
+  readonly onFocus: SetHand
+}
+
+/** A section that reads as before is left alone with all its rows. */
+const Section = memo(
+  function Section({ id, name, items, selection, tabStop, onFocus }: SectionOf) {
+    return (
+      // biome-ignore lint/a11y/useSemanticElements: a group of options has no element of its own
+      <div role="group" aria-labelledby={headId(id)}>
+        <div role="presentation" id={headId(id)} className="outline-head">
+          {name}
+        </div>
+        {items.map(item => (
+          <OutlineRow
+            key={item.id}
+            {...item}
+            isChosen={selection.includes(item.id)}
+            isTabStop={item.id === tabStop}
+            onFocus={onFocus}
+          />
+        ))}
+      </div>
+    )
+  },
+  (a, b) =>
+    a.name === b.name &&
+    a.selection === b.selection &&
+    a.tabStop === b.tabStop &&
+    a.items.length === b.items.length &&
+    a.items.every((item, i) => readsAs(item, b.items[i]!)),
+)
+
+const readsAs = (a: OutlineItem, b: OutlineItem): boolean => a.id === b.id && a.name === b.name && a.detail === b.detail
 
 const OutlineRow = memo(function OutlineRow({
   id,
@@ -138,7 +163,7 @@ const OutlineRow = memo(function OutlineRow({
   readonly detail: string
   readonly isChosen: boolean
   readonly isTabStop: boolean
-  readonly onFocus: (change: (hand: Omit<ListState, 'selection'>) => Omit<ListState, 'selection'>) => void
+  readonly onFocus: SetHand
 }) {
   const own = rowId(id)
   return (

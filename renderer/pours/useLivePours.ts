@@ -6,10 +6,12 @@ import { type LivePours, livePours } from './livePours'
 const noPours: readonly PlannedPour[] = []
 const noJoints: readonly PlannedJoint[] = []
 
-export function useLivePours(live: LivePlan): LivePours {
+const nothing: LivePours = { pours: noPours, joints: noJoints }
+
+export function useLivePours(live: LivePlan, isShown = true): LivePours {
   const { pours, joints } = usePlan(({ parts }) => ({
     pours: parts.pours ?? noPours,
     joints: parts.joints ?? noJoints,
   }))
-  return livePours(live, pours, joints)
+  return isShown ? livePours(live, pours, joints) : nothing
 }

@@ -15,9 +15,10 @@ export interface DrawnPours {
   readonly joints: readonly DrawnJoint[]
 }
 
-export function usePlates(live: LivePlan): DrawnPours {
-  const { pours, joints } = useLivePours(live)
-  const quantities = usePlan(({ parts }) => parts.quantities)
+/** Nothing but where the pours are shown: an edit elsewhere must not work them out. */
+export function usePlates(live: LivePlan, isShown: boolean): DrawnPours {
+  const { pours, joints } = useLivePours(live, isShown)
+  const quantities = usePlan(({ parts }) => (isShown ? parts.quantities : undefined))
   const trial = useView(state => state.trial)
   const { accepted, units } = live.site
   const own = useMemo(() => {

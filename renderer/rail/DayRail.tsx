@@ -66,7 +66,15 @@ export function DayRail() {
   return <Rail day={day} place={live.site.place} units={live.site.units} />
 }
 
-function Rail({ day, place, units }: { readonly day: SiteDay; readonly place: Place; readonly units: UnitSystem }) {
+const Rail = memo(function Rail({
+  day,
+  place,
+  units,
+}: {
+  readonly day: SiteDay
+  readonly place: Place
+  readonly units: UnitSystem
+}) {
   const { view } = useSession()
   const { stage, minute } = useView(({ stage, minute }) => ({ stage, minute }))
   const sun = usePlan(({ hour }) => hour?.sun)
@@ -182,7 +190,7 @@ function Rail({ day, place, units }: { readonly day: SiteDay; readonly place: Pl
       ) : null}
     </section>
   )
-}
+})
 
 /** From the first load of any pour to the end of the last work on it, every pour laid on the clock of the day shown. */
 function useEvents(day: SiteDay): Events {

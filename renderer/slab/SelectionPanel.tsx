@@ -103,11 +103,11 @@ function Together({
   const run = useRun()
   const [turnDeg, setTurnDeg] = useState(90)
   const [side, setSide] = useState<LineUpSide>('left')
-  const box = selectionBox(site, ids)
+  const box = isWhole ? selectionBox(site, ids) : undefined
   return (
     <>
       <div className="fields acts-row">
-        {box && isWhole ? (
+        {box ? (
           <>
             <NumberField
               label="Turn by"

@@ -48,21 +48,26 @@ export function deriveLive(site: Site, date: string, memo: Memo): LivePlan {
 const levelsOf = (slabs: readonly ResolvedSlab[]): number[] =>
   slabs.length === 0 ? [0] : [...new Set(slabs.map(slab => slab.levelM))].sort((a, b) => a - b)
 
-/** Sun and shade at an instant. While one caster is dragged, the shade of the others is kept. */
+const noShade: ShownHour['shade'] = []
+
+/**
+ * Sun and shade at an instant. While one caster is dragged, the shade of the others is kept; while none is, the shade
+ * stays the same object.
+ */
 export function deriveHour({ site, slabs, casters, date }: LivePlan, hourMs: number, memo: Memo): ShownHour {
   const { place, settings } = site
   const sun = memo.part('sun', 'site', [hourMs, place.latDeg, place.lonDeg], () =>
     sunPosition(hourMs, place.latDeg, place.lonDeg),
   )
-  if (sun.altitudeDeg < settingValue(settings, 'minSunAltitudeDeg')) return { hourMs, sun, shade: [] }
+  if (sun.altitudeDeg < settingValue(settings, 'minSunAltitudeDeg')) return { hourMs, sun, shade: noShade }
   const perMeter = memo.part('perMeter', 'site', [sun, place.northDeg], () => shadowPerMeter(sun, place.northDeg))
-  const shade = levelsOf(slabs).map(levelM => ({
-    levelM,
-    parts: casters.flatMap(caster =>
+  const shade = levelsOf(slabs).map(levelM => {
+    const thrown = casters.map(caster =>
       memo.part('shadow', `${caster.id} ${levelM}`, [caster, levelM, perMeter, date, settings], () =>
         casterShadow(caster, levelM, perMeter, date, settings),
       ),
-    ),
-  }))
-  return { hourMs, sun, shade }
+    )
+    return memo.part('levelShade', String(levelM), thrown, () => ({ levelM, parts: thrown.flat() }))
+  })
+  return { hourMs, sun, shade: memo.part('shade', 'site', shade, () => shade) }
 }

@@ -1,7 +1,7 @@
 /** What the sun stage lays on the plan: the sun-hours map under the shade, hour lines, pin and marks over it. */
 
 import { memo } from 'react'
-import { Layer, Shape } from 'react-konva/lib/ReactKonvaCore'
+import { Shape } from 'react-konva/lib/ReactKonvaCore'
 import { useStore } from 'zustand'
 import type { OtherDay, SunMap } from '../../core/plan/deriveScreen'
 import type { Measures } from '../../core/units/measures'
@@ -13,6 +13,7 @@ import { drawCasterNames } from '../editor/layers/drawNames'
 import { drawSlabEdges } from '../editor/layers/drawSlabs'
 import { labelRoom } from '../editor/layers/labelRoom'
 import { letter } from '../editor/layers/lettering'
+import { PictureLayer } from '../editor/layers/PictureLayer'
 import { furniture } from '../editor/layers/PlanLayers'
 import { inPlan, type Pen, weight } from '../editor/layers/pen'
 import { addCycle } from '../editor/layers/ringPath'
@@ -50,7 +51,7 @@ export const OtherShadeLayer = memo(function OtherShadeLayer({
 }: Canvas & { readonly live: LivePlan; readonly other: OtherDay }) {
   const hour = useOtherHour(live, other)
   return (
-    <Layer listening={false}>
+    <PictureLayer>
       <Shape
         sceneFunc={drawing(canvas, pen => {
           const parts = hour?.shade[0]?.parts ?? []
@@ -66,7 +67,7 @@ export const OtherShadeLayer = memo(function OtherShadeLayer({
           })
         })}
       />
-    </Layer>
+    </PictureLayer>
   )
 })
 
@@ -114,16 +115,16 @@ export const SunLinesShape = memo(function SunLinesShape({
         for (const corner of furniture(canvas.size)) room.block(corner)
         room.block({ x: width - legendPx.right, y: 0, width: legendPx.width, height: legendPx.height })
         for (const { at } of [...live.site.points, ...(pin ? [pin] : [])]) {
-          const [x, y] = toScreen(canvas.camera, at)
+          const [x, y] = toScreen(pen.camera, at)
           room.block({ x: x - 6, y: y - 18, width: 190, height: 22 })
         }
         drawHourLines(pen, hours, shownMs, room)
         for (const map of maps)
           for (const { band, at, roomM } of bandSpots(map, bands)) {
-            if (roomM * canvas.camera.zoom < 9) continue
+            if (roomM * pen.camera.zoom < 9) continue
             const ink = bandInk(bands, band)
             const name = bands.names[band]!
-            const [x, y] = toScreen(canvas.camera, at)
+            const [x, y] = toScreen(pen.camera, at)
             const free = room.take(
               [
                 [x, y],
@@ -148,7 +149,7 @@ export const SunLinesShape = memo(function SunLinesShape({
         if (pin) drawPoints(pen, [{ id: 'pin', name: pinWords, at: pin.at, slabId: pin.slabId }])
         drawPoints(pen, live.site.points)
         if (marking && marking.length > 0) {
-          const [first, second] = marking.map(at => toScreen(canvas.camera, at))
+          const [first, second] = marking.map(at => toScreen(pen.camera, at))
           if (first && second) {
             pen.ctx.strokeStyle = pen.inks.chalk
             pen.ctx.lineWidth = 2.5 * pen.inks.weight

@@ -16,11 +16,12 @@ const noBands: SunBands = { limitsH: [], names: [] }
 export function useSunMap() {
   const maps = usePlan(({ parts }) => parts.sunMaps) ?? noMaps
   const bands = useMemo(() => (maps.length > 0 ? chooseBands(maps) : noBands), [maps])
-  return { maps, bands }
+  return useMemo(() => ({ maps, bands }), [maps, bands])
 }
 
-export function useHourLines(live: LivePlan): readonly HourLine[] {
-  const shadows = usePlan(({ parts }) => parts.shade?.shadows)
+/** None but in the sun stage: an edit elsewhere must not work them out. */
+export function useHourLines(live: LivePlan, isShown: boolean): readonly HourLine[] {
+  const shadows = usePlan(({ parts }) => (isShown ? parts.shade?.shadows : undefined))
   return useMemo(() => {
     const { place, units } = live.site
     if (!shadows) return []

@@ -20,6 +20,8 @@ export interface PlanServerOf {
 
 /** Work goes on for this long before messages are let in. */
 const sliceMs = 8
+/** How far it is, is told no more often: every telling draws on the page. */
+const tellMs = 100
 
 interface Replica {
   readonly rev: number
@@ -35,6 +37,7 @@ export function createPlanServer({ post, later, derive, now }: PlanServerOf): (r
   let want: Want | null = null
   let running: { want: Want; steps: Derivation } | null = null
   let isQueued = false
+  let toldMs = Number.NEGATIVE_INFINITY
   const sent = new Map<PartName, unknown>()
 
   const queue = () => {
@@ -110,7 +113,10 @@ export function createPlanServer({ post, later, derive, now }: PlanServerOf): (r
         send(own.rev, own.parts, step.value.ready)
         reached = step.value
       }
-      if (reached !== null) post({ kind: 'progress', rev: own.rev, doing: reached.doing, share: reached.share })
+      if (reached !== null && now() - toldMs >= tellMs) {
+        toldMs = now()
+        post({ kind: 'progress', rev: own.rev, doing: reached.doing, share: reached.share })
+      }
       queue()
     } catch (error) {
       const rev = (running ?? { want: asked }).want?.rev ?? 0

@@ -1,5 +1,7 @@
 import { deriveScreen } from '../../core/plan/deriveScreen'
 import { createMemo } from '../../core/plan/memo'
+import type { PlanShade } from '../../core/plan/plan'
+import { packShade } from './packShade'
 import { createPlanServer } from './planServer'
 import type { FromWorker } from './protocol'
 
@@ -12,9 +14,14 @@ const scope = self as unknown as WorkerScope
 const memo = createMemo()
 const otherMemo = createMemo()
 
+const packed = (message: FromWorker): FromWorker =>
+  message.kind === 'part' && message.name === 'shade'
+    ? { ...message, value: packShade(message.value as PlanShade) }
+    : message
+
 scope.onmessage = (() => {
   const receive = createPlanServer({
-    post: message => scope.postMessage(message),
+    post: message => scope.postMessage(packed(message)),
     later: work => setTimeout(work, 0),
     derive: (site, asked) => deriveScreen(site, asked, memo, otherMemo),
     now: () => performance.now(),

@@ -1,14 +1,14 @@
 /** The four canvases of the plan. Each draws again only when something it shows has changed. */
 
-import { memo, type ReactNode } from 'react'
-import { Layer, Shape } from 'react-konva/lib/ReactKonvaCore'
+import { memo, type ReactNode, useMemo } from 'react'
+import { Shape } from 'react-konva/lib/ReactKonvaCore'
 import { useStore } from 'zustand'
 import type { Measures } from '../../../core/units/measures'
 import type { Caster } from '../../../shared/document/caster'
 import type { Site, UnitSystem } from '../../../shared/document/site'
 import { useView } from '../../app/session'
 import { useClient } from '../../slab/client/clientStore'
-import type { LivePlan } from '../../store/livePlan'
+import type { LivePlan, ShownHour } from '../../store/livePlan'
 import type { PlanStore } from '../../store/planStore'
 import type { Stage } from '../../store/viewStore'
 import type { Size } from '../camera/camera'
@@ -28,6 +28,7 @@ import { drawShade } from './drawShade'
 import { drawFurnishings, drawNotes, drawTapes } from './drawShown'
 import { drawSlabEdges, drawSlabs } from './drawSlabs'
 import { labelRoom, type Rect } from './labelRoom'
+import { PictureLayer } from './PictureLayer'
 import type { DimensionedRing } from './placeDimension'
 import type { PlanGeometry } from './planGeometry'
 
@@ -43,14 +44,14 @@ export const GroundLayer = memo(function GroundLayer({
   readonly ready: number
 }) {
   return (
-    <Layer listening={false}>
+    <PictureLayer>
       <Shape
         sceneFunc={drawing(canvas, pen => {
           drawGround(pen, units)
           if (picture) drawPicture(pen, picture)
         })}
       />
-    </Layer>
+    </PictureLayer>
   )
 })
 
@@ -82,7 +83,7 @@ export const DrawnLayer = memo(function DrawnLayer({
     textured: plates === null,
   }
   return (
-    <Layer listening={false}>
+    <PictureLayer>
       <Shape
         sceneFunc={drawing(canvas, pen => {
           drawCasters(pen, site.casters.filter(isHouse))
@@ -100,26 +101,34 @@ export const DrawnLayer = memo(function DrawnLayer({
         })}
       />
       {children}
-    </Layer>
+    </PictureLayer>
   )
 })
 
-/** The shade follows the hour by itself: nothing else is drawn again while the hour is dragged. */
+const noShade: ShownHour['shade'] = []
+const noSlabs: LivePlan['slabs'] = []
+
+/** The shade follows the hour by itself, and is not painted again by an edit that leaves it as it lies. */
 export const ShadeLayer = memo(function ShadeLayer({
   live,
   plan,
   strength,
-  ...canvas
+  eye,
+  size,
+  inks,
 }: Canvas & { readonly live: LivePlan; readonly plan: PlanStore; readonly strength: number }) {
-  const hour = useStore(plan, state => state.hour)
+  const shade = useStore(plan, state => state.hour?.shade) ?? noShade
+  const { casters } = live.site
+  // On one level it lies on the slabs as on the ground.
+  const slabs = shade.length > 1 ? live.slabs : noSlabs
+  const scene = useMemo(
+    () => drawing({ eye, size, inks }, pen => drawShade(pen, { shade, slabs, casters, strength })),
+    [eye, size, inks, shade, slabs, casters, strength],
+  )
   return (
-    <Layer listening={false}>
-      <Shape
-        sceneFunc={drawing(canvas, pen =>
-          drawShade(pen, { shade: hour?.shade ?? [], slabs: live.slabs, casters: live.site.casters, strength }),
-        )}
-      />
-    </Layer>
+    <PictureLayer>
+      <Shape sceneFunc={scene} />
+    </PictureLayer>
   )
 })
 
@@ -163,7 +172,7 @@ export const HandlesLayer = memo(function HandlesLayer({
   const [{ showAreas }] = useClient(site)
   const showsNames = stage === 'slab' && !lit && (!clientView || showAreas)
   return (
-    <Layer listening={false}>
+    <PictureLayer>
       <Shape
         sceneFunc={drawing(canvas, pen => {
           const room = labelRoom({ x: 0, y: 0, ...canvas.size })
@@ -181,12 +190,12 @@ export const HandlesLayer = memo(function HandlesLayer({
           if (showsNames) drawSlabNames(pen, slabs, print, room)
           // In Sun they stand among the hour labels.
           if (stage !== 'sun') drawCasterNames(pen, site.casters, print, room)
-          const ring = inHand && !inHand.drawing ? shapeHandle(site, selection, canvas.camera.zoom) : null
+          const ring = inHand && !inHand.drawing ? shapeHandle(site, selection, pen.camera.zoom) : null
           if (ring) drawRing(pen, ring)
           if (inHand) drawInHand(pen, inHand)
         })}
       />
       {children}
-    </Layer>
+    </PictureLayer>
   )
 })

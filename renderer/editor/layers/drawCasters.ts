@@ -115,35 +115,53 @@ const lobes = 17
 /** Lobe radius over half the distance between neighbors: the larger, the flatter the scallops. */
 const lobeFlat = 1.22
 
-/** A crown as a scalloped ring with branches, its outermost points on the crown radius. */
-function drawTree(pen: Pen, { at, crownRadiusM }: Tree): void {
-  const { ctx, inks } = pen
-  const [x, y] = at
+interface TreePaths {
+  readonly crown: Path2D
+  readonly branches: Path2D
+}
+
+const trees = new WeakMap<Tree, TreePaths>()
+
+/** A crown as a scalloped ring with branches, its outermost points on the crown radius; made once for each tree. */
+function treePaths(tree: Tree): TreePaths {
+  const known = trees.get(tree)
+  if (known) return known
+  const {
+    at: [x, y],
+    crownRadiusM,
+  } = tree
   const half = Math.sin(Math.PI / lobes)
   const ringM = crownRadiusM / (1 + lobeFlat * half)
   const lobeM = lobeFlat * half * ringM
   const open = Math.PI / 2 + Math.PI / lobes - Math.acos(1 / lobeFlat)
-  ctx.beginPath()
+  const paths: TreePaths = { crown: new Path2D(), branches: new Path2D() }
   for (let i = 0; i < lobes; i++) {
     const a = (2 * Math.PI * i) / lobes
-    ctx.arc(x + ringM * Math.cos(a), y + ringM * Math.sin(a), lobeM, a - open, a + open)
+    paths.crown.arc(x + ringM * Math.cos(a), y + ringM * Math.sin(a), lobeM, a - open, a + open)
   }
-  ctx.closePath()
-  ctx.fillStyle = inks['tree-fill']
-  ctx.fill()
-  ctx.strokeStyle = inks.tree
-  ctx.lineWidth = weight(pen, 1.6)
-  ctx.stroke()
-  ctx.lineWidth = weight(pen, 0.9)
-  ctx.beginPath()
+  paths.crown.closePath()
   for (let i = 0; i < 9; i++) {
     const a = (2 * Math.PI * i) / 9 + 0.4
-    ctx.moveTo(x + 0.22 * crownRadiusM * Math.cos(a), y + 0.22 * crownRadiusM * Math.sin(a))
-    ctx.lineTo(x + 0.72 * crownRadiusM * Math.cos(a), y + 0.72 * crownRadiusM * Math.sin(a))
+    paths.branches.moveTo(x + 0.22 * crownRadiusM * Math.cos(a), y + 0.22 * crownRadiusM * Math.sin(a))
+    paths.branches.lineTo(x + 0.72 * crownRadiusM * Math.cos(a), y + 0.72 * crownRadiusM * Math.sin(a))
   }
-  ctx.stroke()
+  trees.set(tree, paths)
+  return paths
+}
+
+function drawTree(pen: Pen, tree: Tree): void {
+  const { ctx, inks } = pen
+  const { at, crownRadiusM } = tree
+  const { crown, branches } = treePaths(tree)
+  ctx.fillStyle = inks['tree-fill']
+  ctx.fill(crown)
+  ctx.strokeStyle = inks.tree
+  ctx.lineWidth = weight(pen, 1.6)
+  ctx.stroke(crown)
+  ctx.lineWidth = weight(pen, 0.9)
+  ctx.stroke(branches)
   ctx.fillStyle = inks.tree
   ctx.beginPath()
-  ctx.arc(x, y, Math.max(px(pen, 3), 0.09 * crownRadiusM), 0, 2 * Math.PI)
+  ctx.arc(at[0], at[1], Math.max(px(pen, 3), 0.09 * crownRadiusM), 0, 2 * Math.PI)
   ctx.fill()
 }

@@ -50,13 +50,23 @@ function clipped({ ctx }: Pen, path: Path2D, draw: () => void): void {
   ctx.restore()
 }
 
+const paths = new WeakMap<LevelShade['parts'], ReadonlyMap<number, Path2D>>()
+
+/** The cycles of each transmission as one path, the darkest first; made once for an hour. */
+function sharePaths(parts: LevelShade['parts']): ReadonlyMap<number, Path2D> {
+  const known = paths.get(parts)
+  if (known) return known
+  const shares = [...new Set(parts.map(part => part.transmission))].sort((a, b) => a - b)
+  const made = new Map(shares.map(share => [share, new Path2D()]))
+  for (const { transmission, cycles } of parts) for (const cycle of cycles) addCycle(made.get(transmission)!, cycle)
+  paths.set(parts, made)
+  return made
+}
+
 function fillLevel(pen: Pen, { parts }: LevelShade, strength: number): void {
   const { ctx, inks } = pen
   const opacity = Number(inks['shade-op']) * strength
-  const shares = [...new Set(parts.map(part => part.transmission))].sort((a, b) => a - b)
-  for (const share of shares) {
-    const path = new Path2D()
-    for (const part of parts) if (part.transmission === share) for (const cycle of part.cycles) addCycle(path, cycle)
+  for (const [share, path] of sharePaths(parts)) {
     if (share === 0 && strength === 1) drawRim(pen, path)
     ctx.fillStyle = inks.shade
     ctx.globalAlpha = opacity * (1 - share)

@@ -14,6 +14,7 @@ import type { Site } from '../../shared/document/site'
 import { wordFindings } from '../app/applyEdit'
 import { printHour } from '../app/printDate'
 import { useSession, useView } from '../app/session'
+import { Fixes } from './Fixes'
 import { FrontPanel } from './FrontPanel'
 import { OtherPours } from './OtherPours'
 import { StripCards } from './StripCards'
@@ -43,6 +44,7 @@ export function SlabDesk({ site, day, pour, taps, days }: SlabDeskOf) {
   const minute = Math.floor(now / minuteMs) * minuteMs
   const slab = useSlabDay(day, pour, taps, minute)
   const [before, setBefore] = useState<number | null>(null)
+  const [isHelpAsked, setIsHelpAsked] = useState(false)
   const [isEnding, setIsEnding] = useState<{ readonly comeM?: number } | null>(null)
   const shown = useRef<readonly LogTap[]>(taps)
   useLayoutEffect(() => {
@@ -71,6 +73,7 @@ export function SlabDesk({ site, day, pour, taps, days }: SlabDeskOf) {
     tapSlab(session, endName(pour.number), markPoured(pour.id, utcMinute(Date.now()), start, { ...to, ...stop }))
     setIsEnding(null)
   }
+  const isTight = plan !== null && plan.slackMin !== null && plan.slackMin < 0
   const [next] = steps
   const late = steps.filter(({ dueMs, what }) => what !== 'done' && dueMs < now - lateAfterMin * minuteMs)
   return (
@@ -103,6 +106,19 @@ export function SlabDesk({ site, day, pour, taps, days }: SlabDeskOf) {
             ) : null}
             {notice ? <p>{notice}</p> : null}
           </div>
+          {plan === null || (isHelpAsked && isTight) ? (
+            <Fixes
+              fixesOf={slab.fixes}
+              isShort={plan === null}
+              print={print}
+              onTap={write}
+              onStop={comeM => setIsEnding({ comeM })}
+            />
+          ) : isTight ? (
+            <button type="button" className="slab-btn" aria-expanded={false} onClick={() => setIsHelpAsked(true)}>
+              What would help?
+            </button>
+          ) : null}
           {last ? (
             <button
               type="button"

@@ -7,6 +7,7 @@ import { balanceAtSlab, type SlabBalance } from '../../core/pours/slab/balanceAt
 import { type SlabFront, slabFront } from '../../core/pours/slab/front'
 import { nextSteps, type SlabStep } from '../../core/pours/slab/nextSteps'
 import { planAtSlab, type SlabPlan } from '../../core/pours/slab/planAtSlab'
+import { type SlabFix, slabFixes } from '../../core/pours/slab/slabFixes'
 import { readTaps, type SlabState } from '../../core/pours/slab/slabState'
 import type { LogTap } from '../../shared/document/day'
 import type { Finding } from '../../shared/problem'
@@ -19,6 +20,8 @@ export interface SlabDay {
   readonly steps: readonly SlabStep[]
   readonly front: SlabFront
   readonly balance: SlabBalance | null
+  /** What would help, worked out when it is asked for. */
+  readonly fixes: () => readonly SlabFix[]
 }
 
 /** Runs of the heat balance are kept while the mix of the day stays what it was seen to be. */
@@ -51,8 +54,10 @@ export function useSlabDay(
       kept.set(key, made)
       return made
     }
-    const made = planAtSlab({ day: day.input, plan: day.plan, solved, state, nowMs: minuteMs, tablesFor })
-    if (!made.ok) return { state, plan: null, findings: made.error, steps: [], front, balance: null }
+    const input = { day: day.input, plan: day.plan, solved, state, nowMs: minuteMs, tablesFor }
+    const fixes = () => slabFixes(input, front)
+    const made = planAtSlab(input)
+    if (!made.ok) return { state, plan: null, findings: made.error, steps: [], front, balance: null, fixes }
     return {
       state,
       plan: made.value,
@@ -60,6 +65,7 @@ export function useSlabDay(
       steps: nextSteps(day.input, state, made.value),
       front,
       balance: balanceAtSlab({ day: day.input, state }, made.value, front),
+      fixes,
     }
   }, [solved, day, state, minuteMs, front])
 }

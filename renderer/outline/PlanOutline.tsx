@@ -12,7 +12,7 @@ const noSections: readonly OutlineSection[] = []
 /** The plan as a list, in step with what is selected on the canvas: one tab stop, arrows inside. */
 export function PlanOutline() {
   const { view } = useSession()
-  const { live, pours } = usePlan(({ live, parts }) => ({ live, pours: parts.pours }))
+  const { live, pours, joints } = usePlan(({ live, parts }) => ({ live, pours: parts.pours, joints: parts.joints }))
   const { stage, selection, outlineShown } = useView(({ stage, selection, outlineShown }) => ({
     stage,
     selection,
@@ -23,10 +23,17 @@ export function PlanOutline() {
   const settled = useRef(live)
   if (!isInHand || live?.site.id !== settled.current?.site.id) settled.current = live
   const listed = settled.current
-  const shownPours = stage === 'pours' ? pours : undefined
+  const [shownPours, shownJoints] = stage === 'pours' ? [pours, joints] : []
   const sections = useMemo(
-    () => (listed ? outlineSections(listed, shownPours, printMeasures(listed.site.units)) : noSections),
-    [listed, shownPours],
+    () =>
+      listed
+        ? outlineSections(
+            listed,
+            { ...(shownPours ? { pours: shownPours } : {}), ...(shownJoints ? { joints: shownJoints } : {}) },
+            printMeasures(listed.site.units),
+          )
+        : noSections,
+    [listed, shownPours, shownJoints],
   )
   return (
     <div className="plan-outline" data-shown={outlineShown || undefined}>

@@ -28,6 +28,12 @@ export const wishWords = {
   direction: 'Joints along a direction',
 } as const
 
+/** `Joint between pours 1, 2 and 3`: a joint may run along more than two. */
+export function jointName(numbers: readonly string[]): string {
+  const sorted = numbers.toSorted((a, b) => a.localeCompare(b, 'en', { numeric: true }))
+  return `Joint between pours ${[sorted.slice(0, -1).join(', '), sorted.at(-1)].join(' and ')}`
+}
+
 /** `15° left of the pattern`, `along the pattern`. */
 export function directionWords({ deg, relativeTo }: Pick<DirectionWish, 'deg' | 'relativeTo'>): string {
   const what = relativeTo === 'pattern' ? 'the pattern' : 'the plan’s right'
@@ -54,8 +60,12 @@ function accessItems(access: LivePlan['site']['access'], print: Measures): Outli
   ]
 }
 
-/** `pours` only where they are on screen. Sections without items are left out. */
-export function outlineSections(live: LivePlan, pours: Plan['pours'] | undefined, print: Measures): OutlineSection[] {
+/** `pours` and `joints` only where they are on screen. Sections without items are left out. */
+export function outlineSections(
+  live: LivePlan,
+  { pours = [], joints = [] }: Partial<Pick<Plan, 'pours' | 'joints'>>,
+  print: Measures,
+): OutlineSection[] {
   const { site } = live
   const slabs = live.slabs.map((slab, i): OutlineSection => {
     const source = site.slabs[i]
@@ -155,11 +165,22 @@ export function outlineSections(live: LivePlan, pours: Plan['pours'] | undefined
     {
       id: 'pours',
       name: 'Pours',
-      items: (pours ?? []).map(pour => ({
+      items: pours.map(pour => ({
         id: pour.id,
         name: `Pour ${pour.number}`,
         detail: `${print.area(pour.areaM2)}${pour.proposed ? ', proposed' : ''}`,
       })),
+    },
+    {
+      id: 'joints',
+      name: 'Construction joints',
+      items: joints
+        .filter(({ kind }) => kind === 'construction')
+        .map(({ id, pourIds, lengthM, locked }) => ({
+          id,
+          name: jointName(pourIds.flatMap(pourId => pours.find(pour => pour.id === pourId)?.number ?? [])),
+          detail: `${print.length(lengthM)}${locked ? ', locked' : ''}`,
+        })),
     },
   ]
   return sections.filter(section => section.items.length > 0)

@@ -1,6 +1,6 @@
 import { printMeasures } from '../../core/units/printMeasures'
 import { printNumber } from '../../core/units/printNumber'
-import { printDate } from '../app/printDate'
+import { printDate, printTime } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
 import { wordTask } from './taskWords'
@@ -18,9 +18,10 @@ export function DayList({ live }: { readonly live: LivePlan }) {
   const number = (id: string) => pours.find(each => each.id === id)?.number ?? ''
   const print = printMeasures(live.site.units)
   const ways = live.site.access?.ways ?? []
+  const time = (clock: string) => printTime(clock, live.site.units)
   const hoursOf = (wayId: string) => {
     const open = ways.find(each => each.id === wayId)?.open ?? []
-    return open.length === 0 ? '' : ` (in use ${open.map(({ from, to }) => `${from} to ${to}`).join(', ')})`
+    return open.length === 0 ? '' : ` (in use ${open.map(({ from, to }) => `${time(from)} to ${time(to)}`).join(', ')})`
   }
   const wayName = (id: string) => {
     const at = ways.findIndex(each => each.id === id)
@@ -47,8 +48,8 @@ export function DayList({ live }: { readonly live: LivePlan }) {
             </button>
             {hours ? (
               <span className="day-hours">
-                pouring hours {hours.from} to {hours.to}
-                {done ? `; last print ${done.time}${done.by === 'usual' ? ', the usual hour' : ''}` : ''}
+                pouring hours {time(hours.from)} to {time(hours.to)}
+                {done ? `; last print ${time(done.time)}${done.by === 'usual' ? ', the usual hour' : ''}` : ''}
               </span>
             ) : null}
             {pourIds.length > 0 ? (
@@ -75,14 +76,16 @@ export function DayList({ live }: { readonly live: LivePlan }) {
                         .filter(({ id }) => !closedWayIds.includes(id))
                         .map(({ id }) => `${wayName(id)}${hoursOf(id)}`)
                         .join(', ')}.`}
-                {waysReopen.map(each => ` ${wayName(each.wayId)} opens again ${printDate(each.date)} ${each.time}.`)}
+                {waysReopen.map(
+                  each => ` ${wayName(each.wayId)} opens again ${printDate(each.date)}, ${time(each.time)}.`,
+                )}
               </p>
             ) : null}
             {afterTasks.length > 0 ? (
               <ul>
                 {afterTasks.map(each => (
                   <li key={`${each.task} ${each.date} ${each.time}`}>
-                    {wordTask(each.task)}: {printDate(each.date)} from {each.time}
+                    {wordTask(each.task)}: {printDate(each.date)} from {time(each.time)}
                     {each.work
                       ? `, ${print.length(each.work.lengthM)}, about ${printNumber(each.work.hours, 1)} h with one saw`
                       : ''}

@@ -51,6 +51,11 @@ export function PoursPage({ live }: { readonly live: LivePlan }) {
   )
 }
 
+/** What is chosen on the plan is not looked for in the column. */
+const bringIntoView = (element: HTMLElement | null): void => {
+  element?.scrollIntoView({ block: 'nearest' })
+}
+
 const isOutOfTurn = (pours: readonly PlannedPour[]): boolean =>
   pours.toSorted((a, b) => a.order - b.order).some(({ number }, i) => number !== String(i + 1))
 
@@ -112,7 +117,12 @@ function PourCards({ live }: { readonly live: LivePlan }) {
         const own = kept.get(pour.id)
         const state = own?.poured ? 'poured' : own?.lock.shape ? 'locked' : own?.lock.time ? 'day locked' : null
         return (
-          <article key={pour.id} className={isOn ? 'card on' : 'card'} data-waiting={isOld || undefined}>
+          <article
+            key={pour.id}
+            ref={selection.at(-1) === pour.id ? bringIntoView : null}
+            className={isOn ? 'card on' : 'card'}
+            data-waiting={isOld || undefined}
+          >
             <button
               type="button"
               className="card-head"

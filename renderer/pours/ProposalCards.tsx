@@ -1,6 +1,7 @@
 import './pours.css'
 import { useEffect } from 'react'
 import type { OfferedSplit } from '../../core/plan/deriveScreen'
+import { heldAgainst } from '../../core/pours/alternatives/wordAlternative'
 import type { Measures } from '../../core/units/measures'
 import { printMeasures } from '../../core/units/printMeasures'
 import { printNumber } from '../../core/units/printNumber'
@@ -58,6 +59,9 @@ const placeOf = (live: LivePlan, offer: OfferedSplit): string => {
 
 const pourCount = (count: number): string => (count === 1 ? '1 pour' : `${count} pours`)
 
+const kindCount = ({ kind, proposal }: Pick<OfferedSplit, 'kind' | 'proposal'>): string =>
+  kind === 'lanes' ? `${pourCount(proposal.pours.length)} in lanes` : pourCount(proposal.pours.length)
+
 const trialOf = ({ slabId, part, proposal, kept }: OfferedSplit): TrialSplit => ({
   slabId,
   part,
@@ -87,10 +91,12 @@ function ProposalCard({
   const state = offerState(offer, pours)
   const beside = offers.filter(each => each.region === region)
   const isRecommended = beside.length > 1 && recommendedOf(beside) === offer
-  const count =
-    offer.kind === 'lanes' ? `${pourCount(proposal.pours.length)} in lanes` : pourCount(proposal.pours.length)
+  const count = kindCount(offer)
+  const other = heldAgainst(beside, beside.indexOf(offer))
+  const held = other && sentences.length > 0 ? kindCount(other) : null
   const name = place === '' ? count : `${place}: ${count}`
   const terms = costTerms(proposal)
+  const heavy = heavyOf(terms, sentences.length > 0)
   const show = () => {
     if (!isOld) view.setState({ trial: trialOf(offer) })
   }
@@ -154,16 +160,24 @@ function ProposalCard({
           </dl>
         </div>
       </div>
+      {held ? <p className="reasons-head">Beside the {held}</p> : null}
       <ul className="reasons">
         {isRecommended ? <Reason sign="+" words={`Least price of the ${beside.length} ways shown`} /> : null}
         {sentences.map(({ sign, words }) => (
           <Reason key={words} sign={sign} words={words} />
         ))}
-        {proposal.proven ? <Reason sign="+" words="No cheaper split among all cuts that were tried" /> : null}
-        {heavyOf(terms, sentences.length > 0).map(({ term, against, ft }) => (
-          <Reason key={term} sign="−" words={against} ft={ft} />
-        ))}
       </ul>
+      {proposal.proven || heavy.length > 0 ? (
+        <>
+          <p className="reasons-head">By itself, weighed in feet of joint</p>
+          <ul className="reasons">
+            {proposal.proven ? <Reason sign="+" words="No cheaper split among all cuts that were tried" /> : null}
+            {heavy.map(({ term, against, ft }) => (
+              <Reason key={term} sign="−" words={against} ft={ft} />
+            ))}
+          </ul>
+        </>
+      ) : null}
       <PriceTable live={live} offer={offer} print={print} />
       <CostTable terms={terms} total={proposal.totalCost} />
     </article>

@@ -52,7 +52,7 @@ export function PourDayRow({
   const words = aheadMs !== 0 ? 'being planned again' : tight ? `${slack} in ${tight.id}` : slack
   const clock = (ms: number) => printHour(ms, site.place.zone, site.units, true)
   const bar = (from: number, to: number) => ({ x: x(from), width: Math.max(1, x(to) - x(from)) })
-  const label = `Pour ${number}, ${when}: ${loads.length} loads, ${words}`
+  const label = `Pour ${number}, ${when}: ${loads.length === 1 ? '1 load' : `${loads.length} loads`}, ${words}`
   return (
     <li className="rail-row" style={{ height }} aria-label={label} data-waiting={aheadMs !== 0 || undefined}>
       <button

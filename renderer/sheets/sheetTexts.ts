@@ -4,6 +4,8 @@ import type { Plan, PlannedPour } from '../../core/plan/plan'
 import { noticeLine } from '../../core/reports/cautions'
 import { printDay } from '../../core/units/printDay'
 import { printMeasures } from '../../core/units/printMeasures'
+import { printNumber } from '../../core/units/printNumber'
+import { printTime } from '../app/printDate'
 
 export const readers = ['crew', 'plant', 'owner'] as const
 export type Reader = (typeof readers)[number]
@@ -12,6 +14,9 @@ export function sheetText(plan: Plan, reader: Reader): string {
   const lines = [plan.site.name, ...writers[reader](plan)]
   return `${lines.join('\n')}\n`
 }
+
+/** Hottest at discharge, 95 °F: ACI 305.1-14, 3.2 (from memory). */
+const dischargeC = 35
 
 const dayOf = (pour: PlannedPour): string => (pour.date === null ? `day ${pour.day}` : printDay(pour.date, 'long'))
 
@@ -60,30 +65,51 @@ const writers: Readonly<Record<Reader, (plan: Plan) => string[]>> = {
       noticeLine,
     ]
   },
-  plant: plan => [
-    ...plan.pours.flatMap(pour => {
-      const day = plan.dayPlans.find(({ pourId }) => pourId === pour.id)?.plan
-      const print = printMeasures(plan.site.units)
-      return [
-        `${dayOf(pour)}, pour ${pour.number}: ${orderOf(plan, pour)}.`,
-        ...(day?.loads ?? []).map(
-          load => `  Load ${load.no}: ${print.volume(load.volumeM3)}, on site ${clock(plan, load.onSiteMs)}.`,
-        ),
-      ]
-    }),
-    'Same cement throughout. No calcium chloride. Call before changing the mix or the times.',
-    'The ticket comes with the truck.',
-  ],
+  plant: plan => {
+    const print = printMeasures(plan.site.units)
+    const sacks = plan.site.mix?.sacksPerYd3
+    return [
+      ...plan.pours.flatMap(pour => {
+        const day = plan.dayPlans.find(({ pourId }) => pourId === pour.id)?.plan
+        const loads = day?.loads ?? []
+        const [first, next] = loads
+        return [
+          `${dayOf(pour)}, pour ${pour.number}: ${orderOf(plan, pour)}.`,
+          ...loads.map(
+            load => `  Load ${load.no}: ${print.volume(load.volumeM3)}, on site ${clock(plan, load.onSiteMs)}.`,
+          ),
+          ...(first && next
+            ? [
+                `  Trucks ${Math.round((next.onSiteMs - first.onSiteMs) / 60_000)} min apart. Hold the last until called.`,
+              ]
+            : []),
+        ]
+      }),
+      ...(sacks === undefined ? [] : [`${printNumber(sacks, 1)} sacks of cement a cubic yard.`]),
+      `At most ${print.temperature(dischargeC)} when it leaves the truck.`,
+      'To be filled in: strength, air, aggregate, slump, color dose, fibers.',
+      'Same cement and color throughout. No calcium chloride. Call before changing the mix or the times.',
+      'The foreman may reject a load. The ticket comes with the truck.',
+    ]
+  },
   owner: plan => [
-    ...plan.days.flatMap(({ date, day, pourIds, closedWayIds, afterTasks }) => {
+    ...plan.days.flatMap(({ date, day, pourIds, closedWayIds, waysReopen, afterTasks }) => {
       const when = date === null ? `Day ${day}` : printDay(date, 'long')
       const walk = afterTasks.find(({ task }) => task === 'openToFeet')
       const cars = afterTasks.find(({ task }) => task === 'openToCars')
+      const seal = afterTasks.find(({ task }) => task === 'seal')
       return [
         ...(pourIds.length > 0 ? [`${when}: concrete is poured.`] : []),
         ...(closedWayIds.length > 0 ? [`  Closed: ${closedWayIds.map(id => wayName(plan, id)).join(', ')}.`] : []),
-        ...(walk ? [`  Walk on it from ${printDay(walk.date, 'long')}, ${walk.time}.`] : []),
+        ...waysReopen.map(
+          ({ wayId, date: on, time }) =>
+            `  ${wayName(plan, wayId)} opens again ${printDay(on, 'long')}, ${printTime(time, plan.site.units)}.`,
+        ),
+        ...(walk
+          ? [`  Walk on it from ${printDay(walk.date, 'long')}, ${printTime(walk.time, plan.site.units)}.`]
+          : []),
         ...(cars ? [`  Cars and furniture from ${printDay(cars.date, 'long')}.`] : []),
+        ...(seal ? [`  Sealed on or after ${printDay(seal.date, 'long')}: keep it clear and dry that day.`] : []),
       ]
     }),
     'Before: sprinklers off, pets in, cars out of the way, doors kept as agreed.',

@@ -67,7 +67,7 @@ describe('a figure of the ledger', () => {
 })
 
 describe('the outline of the plan', () => {
-  const sections = outlineSections(live, plan.pours, printMeasures('ftin'))
+  const sections = outlineSections(live, plan, printMeasures('ftin'))
   const ids = sections.flatMap(section => section.items.map(item => item.id))
 
   it('lists everything that can be chosen, once', () => {
@@ -85,7 +85,9 @@ describe('the outline of the plan', () => {
       ...site.wishes.map(w => w.id),
       ...site.points.map(p => p.id),
       ...plan.pours.map(p => p.id),
+      ...plan.joints.filter(j => j.kind === 'construction').map(j => j.id),
     ])
+    expect(sections.at(-1)!.items[0]!.name).toMatch(/^Joint between pours \d(, \d)* and \d$/)
   })
 
   it('tells each part’s measure', () => {

@@ -16,10 +16,12 @@ import { shadeLineTimes } from '../../../core/sun/shadeLineTimes'
 import { shadowPerMeter, sunPosition } from '../../../core/sun/sunPosition'
 import { parseLength } from '../../../core/units/parseLength'
 import { printMeasures } from '../../../core/units/printMeasures'
-import { printDate, printHour } from '../../../renderer/app/printDate'
+import { printNumber } from '../../../core/units/printNumber'
+import { printDate, printHour, printTime } from '../../../renderer/app/printDate'
 import { fitBox, toScreen } from '../../../renderer/editor/camera/camera'
 import { homeBox } from '../../../renderer/editor/camera/homeBox'
 import { printFigure } from '../../../renderer/ledger/printFigure'
+import { jointName } from '../../../renderer/outline/outlineOf'
 import { deriveLive } from '../../../renderer/store/livePlan'
 import { buildCli } from '../../../scripts/build.mjs'
 import { Site } from '../../../shared/document/site'
@@ -208,10 +210,10 @@ test('a joint dragged so far that a pour is over capacity says so', async ({ pag
 })
 
 /** What the command line prints for a sample, by a process of its own. */
-async function printedJson(name: string): Promise<PlanJson> {
+async function printedJson(name: string, ...options: readonly string[]): Promise<PlanJson> {
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
-    [await buildCli(), 'plan', `samples/${name}.slabwright.json`, '--date', date, '--json'],
+    [await buildCli(), 'plan', `samples/${name}.slabwright.json`, '--date', date, '--json', ...options],
     { encoding: 'utf8', maxBuffer: 2 ** 26 },
   )
   expect(stderr).toBe('')
@@ -222,13 +224,45 @@ async function printedJson(name: string): Promise<PlanJson> {
 test('every figure on the screen is that of the JSON the command line prints', async ({ page, planner }) => {
   const json = await printedJson('l-patio-accepted')
   await openSample(page, planner, /^Alder Court patio, three pours/)
-  await stageButton(page, 'Numbers').click()
-  await settled(page)
   const ledger = page.getByRole('complementary', { name: 'Ledger' })
   const { units, place } = site
   const print = printMeasures(units)
   const plain = (text: string) => text.replace(/\s+/g, ' ').trim()
   const clock = (iso: string) => printHour(Date.parse(iso), place.zone, units, true)
+  const time = (at: string) => printTime(at, units)
+  const wantedOf = (value: number, unit: string) => {
+    const { figure, unit: shownUnit } = printFigure(value, unit, units)
+    return shownUnit ? `${figure} ${shownUnit}` : figure
+  }
+  const endsOne = (texts: readonly string[], wanted: string) => texts.some(text => text.endsWith(wanted))
+  const endsEach = (
+    texts: readonly string[],
+    figures: readonly Pick<PlanJson['quantities'][number], 'value' | 'unit'>[],
+  ) => figures.map(({ value, unit }) => wantedOf(value, unit)).filter(wanted => !endsOne(texts, wanted))
+
+  // Slab: areas and lengths of outline, field and borders, no row that the JSON does not hold.
+  await stageButton(page, 'Slab').click()
+  await settled(page)
+  const ofSlab = (await page.getByRole('region', { name: 'Patio', exact: true }).locator('.row').allInnerTexts()).map(
+    plain,
+  )
+  const [slab] = json.slabs
+  const m2 = (value: number) => ({ value, unit: 'm²' })
+  const m = (value: number) => ({ value, unit: 'm' })
+  expect(
+    endsEach(ofSlab, [
+      ...[slab!.grossAreaM2, slab!.openingAreaM2, slab!.netAreaM2, slab!.fieldAreaM2].map(m2),
+      ...[slab!.perimeterM, slab!.openingPerimeterM].map(m),
+      ...slab!.borders.flatMap(border => [
+        m2(border.areaM2),
+        ...[border.outerLengthM, border.innerLengthM, border.centerLengthM].map(m),
+      ]),
+    ]),
+  ).toEqual([])
+  const known = json.quantities.map(({ value, unit }) => wantedOf(value, unit))
+  expect(ofSlab.filter(text => !known.some(each => text.endsWith(each)))).toEqual([])
+  await stageButton(page, 'Numbers').click()
+  await settled(page)
 
   // Numbers: each in the group of its pour, or in one of the site's and slab's.
   expect(json.quantities.length).toBeGreaterThan(40)
@@ -237,8 +271,7 @@ test('every figure on the screen is that of the JSON the command line prints', a
   const all = (await ledger.locator('.row').allInnerTexts()).map(plain)
   expect(all).toHaveLength(json.quantities.length)
   for (const { label, value, unit, pourId } of json.quantities) {
-    const { figure, unit: shownUnit } = printFigure(value, unit, units)
-    const wanted = shownUnit ? `${figure} ${shownUnit}` : figure
+    const wanted = wantedOf(value, unit)
     const number = json.pours.find(({ id }) => id === pourId)?.number
     const rows = number === undefined ? all : await rowsOf(`Pour ${number}`)
     expect(
@@ -252,38 +285,128 @@ test('every figure on the screen is that of the JSON the command line prints', a
   await stageButton(page, 'Pours').click()
   await settled(page)
   const pours = page.getByRole('region', { name: 'Pours', exact: true })
-  for (const { number, areaM2, date: day } of json.pours) {
+  for (const { id, number, areaM2, date: day } of json.pours) {
     const card = pours.getByRole('article').filter({ has: page.locator('.tint', { hasText: number }) })
     await expect(card).toContainText(print.area(areaM2))
     await expect(card).toContainText(printDate(day ?? ''))
+    // Opened: area, borders, concrete, loads, each a row of its own.
+    await card.getByRole('button').first().click()
+    const own = json.quantities.filter(({ pourId }) => pourId === id)
+    await expect(card.locator('.row')).toHaveCount(own.length)
+    const shown = (await card.locator('.row').allInnerTexts()).map(plain)
+    expect(own.map(({ value, unit }) => wantedOf(value, unit)).filter(each => !endsOne(shown, each))).toEqual([])
+  }
+  const outline = page.locator('.plan-outline-list')
+  for (const { kind, pourIds, lengthM } of json.joints) {
+    if (kind !== 'construction') continue
+    const name = jointName(pourIds.map(each => json.pours.find(({ id }) => id === each)!.number))
+    const row = outline.getByRole('option', { name, exact: true, includeHidden: true })
+    await expect(row).toContainText(print.length(lengthM))
+  }
+  const lengths = page.getByRole('region', { name: 'Joint lengths' }).locator('.row')
+  const jointFigures = json.quantities.filter(({ id }) => /-(construction-joint|header)-length$/.test(id))
+  expect(endsEach((await lengths.allInnerTexts()).map(plain), jointFigures)).toEqual([])
+  // The day of each pour, as its row on the rail tells it.
+  expect(json.dayPlans.length).toBe(json.pours.length)
+  for (const { pourId, loads, slackMin } of json.dayPlans) {
+    const { number, date: day } = json.pours.find(({ id }) => id === pourId)!
+    const name = `Pour ${number}, ${printDate(day ?? '')}: ${loads.length} load`
+    const row = page.getByRole('region', { name: 'Day rail' }).locator(`[aria-label^="${name}"]`)
+    const told = slackMin >= 0 ? `${Math.floor(slackMin)} min slack` : `${Math.ceil(-slackMin)} min too late`
+    await expect(row).toHaveAttribute('aria-label', new RegExp(`, ${told}`))
   }
   const days = page.getByRole('region', { name: 'Days', exact: true }).locator('.day-list > li')
   await expect(days).toHaveCount(json.days.length)
-  for (const [i, { date: day, pourIds, closedWayIds, afterTasks }] of json.days.entries()) {
+  for (const [i, { date: day, pourIds, hours, done, closedWayIds, waysReopen, afterTasks }] of json.days.entries()) {
     const shown = days.nth(i)
     await expect(shown).toContainText(printDate(day ?? ''))
+    await expect(shown).toContainText(`pouring hours ${time(hours!.from)} to ${time(hours!.to)}`)
+    await expect(shown).toContainText(`last print ${time(done!.time)}`)
+    for (const { date: on, time: from } of waysReopen)
+      await expect(shown).toContainText(`opens again ${printDate(on)}, ${time(from)}.`)
     for (const id of pourIds)
       await expect(shown).toContainText(`pour ${json.pours.find(pour => pour.id === id)?.number}`)
     await expect(shown).toContainText(closedWayIds.length === 0 ? 'All ways in and out stay open.' : 'Closed: ')
-    for (const { date: on, time } of afterTasks) await expect(shown).toContainText(`${printDate(on)} from ${time}`)
+    for (const { date: on, time: from } of afterTasks)
+      await expect(shown).toContainText(`${printDate(on)} from ${time(from)}`)
   }
 
-  // Sun at ten, and at the marked points.
+  // Sun at every whole hour of light, and at the marked points.
   await stageButton(page, 'Sun').click()
   await settled(page)
-  const ten = json.shade.times.findIndex(time => time.includes('T10:00'))
-  const share = json.shade.slabs[0]!.sunShare[ten] ?? 0
   const row = (name: string) => ledger.locator('.row', { hasText: name })
-  await expect(row('Share of the slab')).toContainText(`${Math.round((1 - share) * 100)} %`)
-  await expect(row('Without direct sun at 10:00')).toContainText(print.area((1 - share) * json.slabs[0]!.netAreaM2))
-  await expect(row('Sun height')).toContainText(json.shade.sun[ten]!.altitudeDeg.toFixed(1))
-  await expect(row('Sun bearing')).toContainText(json.shade.sun[ten]!.azimuthDeg.toFixed(1))
+  const hour = page.getByLabel('Hour', { exact: true })
+  const lit = json.shade.times.flatMap((at, i) =>
+    /T\d\d:00/.test(at) && json.shade.sun[i]!.altitudeDeg > -6 ? [i] : [],
+  )
+  expect(lit.length).toBeGreaterThan(13)
+  for (const i of lit) {
+    const at = clock(json.shade.times[i]!)
+    await hour.fill(at)
+    await hour.press('Enter')
+    const share = json.shade.slabs[0]!.sunShare[i] ?? 0
+    await expect(row(`Without direct sun at ${at.replace(/ .m$/, '')}`)).toContainText(
+      print.area((1 - share) * json.slabs[0]!.netAreaM2),
+    )
+    await expect(row('Share of the slab')).toContainText(`${Math.round((1 - share) * 100)} %`)
+    const { altitudeDeg, azimuthDeg } = json.shade.sun[i]!
+    await expect(row('Sun height')).toContainText(altitudeDeg.toFixed(1).replace('-', '−'))
+    await expect(row('Sun bearing')).toContainText(azimuthDeg.toFixed(1))
+  }
   for (const { id, directSunMin, firstSun, lastSun } of json.points) {
     const own = ledger.getByRole('region', { name: site.points.find(point => point.id === id)!.name })
     await expect(own).toContainText(`${(directSunMin / 60).toFixed(1)} h`)
     await expect(own).toContainText(`${clock(firstSun!)} to ${clock(lastSun!)}`)
   }
   await expect(stageButton(page, 'Slab')).toContainText(print.area(json.slabs[0]!.netAreaM2))
+})
+
+test('every figure on the cards of the ways to split is that of the JSON the command line prints', async ({
+  page,
+  planner,
+}) => {
+  const { alternatives = [] } = await printedJson('l-patio', '--alternatives')
+  expect(alternatives.length).toBeGreaterThan(1)
+  await openSample(page, planner)
+  await stageButton(page, 'Pours').click()
+  const print = printMeasures(site.units)
+  const areaOf = (m2: number) => (m2 > 0 ? print.area(m2) : 'none')
+  for (const { kind, pours, figures, price, cost, sentences } of alternatives) {
+    const count = `${pours.length} pours${kind === 'lanes' ? ' in lanes' : ''}`
+    const card = page.getByRole('article', { name: count, exact: true })
+    const told = (await card.locator('dl > div').allInnerTexts()).map(text => text.split('\n').map(each => each.trim()))
+    expect(Object.fromEntries(told)).toMatchObject({
+      Price: printNumber(price.total, 0),
+      'Largest pour': print.area(figures.largestM2),
+      'Joint length': print.length(figures.jointM),
+      'Beyond the chute': areaOf(figures.beyondChuteM2),
+      'Last pour': printDate(figures.lastPourDate ?? ''),
+    })
+    for (const { words } of sentences)
+      await expect(card.getByRole('listitem').filter({ hasText: words }).first()).toBeAttached()
+    const cells = async (table: number) =>
+      (await card.locator('table').nth(table).locator('tr').all()).reduce(
+        async (rows, row) => [...(await rows), await row.locator('th, td').allInnerTexts()],
+        Promise.resolve<string[][]>([]),
+      )
+    await card.getByText('Price, worked out').click()
+    const rows = (await cells(0)).map(([name, amount, , own]) => [name, amount, own])
+    expect(rows.slice(1)).toEqual([
+      ['Crew-days', printNumber(figures.crewDays, 1), printNumber(price.crewDays, 0)],
+      ['Trucks', String(figures.trucks), printNumber(price.trucks, 0)],
+      ['Short loads', String(figures.shortLoads), printNumber(price.shortLoads, 0)],
+      ['Joint', print.length(figures.jointM), printNumber(price.joints, 0)],
+      ['Together', '', printNumber(price.total, 0)],
+    ])
+    await card.getByText('What the search weighed').click()
+    const terms = cost.map(({ value }) => value).filter(value => Math.abs(value) >= 0.005)
+    const weighed = (await cells(1)).map(row => row.at(-1))
+    expect(weighed.slice(1)).toEqual(
+      [...terms.toSorted((a, b) => b - a), cost.reduce((sum, { value }) => sum + value, 0)].map(ft =>
+        printNumber(ft, 1, 1),
+      ),
+    )
+  }
 })
 
 test('exported tables and GeoJSON read back as what the plan holds', async ({ page, planner }) => {

@@ -5,6 +5,7 @@ import { driveway } from './sites/driveway'
 import { hallTerrace } from './sites/hallTerrace'
 import { kidneyPoolDeck } from './sites/kidneyPoolDeck'
 import { l620 } from './sites/l620'
+import { loggedCourt } from './sites/loggedCourt'
 import { lPatio } from './sites/lPatio'
 import { lPatioAccepted } from './sites/lPatioAccepted'
 import { metricTerrace } from './sites/metricTerrace'
@@ -18,6 +19,7 @@ export const sampleSites = (): Readonly<Record<string, Site>> => ({
   'plain-rectangle': plainRectangle(),
   'l-patio': lPatio(),
   'l-patio-accepted': lPatioAccepted(),
+  'logged-court': loggedCourt(),
   'l-620': l620(),
   'kidney-pool-deck': kidneyPoolDeck(),
   'bent-walk': bentWalk(),

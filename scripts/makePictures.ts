@@ -15,23 +15,53 @@ const executablePath = process.env.SLABWRIGHT_BROWSER ?? '/usr/bin/chromium'
 
 interface Shot {
   readonly file: string
+  /** How its sample is called on the first page. */
+  readonly sample: RegExp
   readonly prepare: (page: Page) => Promise<void>
 }
 
 const stage = (page: Page, name: string) =>
   page.getByRole('navigation', { name: 'Stages' }).getByRole('button', { name: new RegExp(`^${name}`) })
 
+const patio = /^Alder Court patio, three pours/
+/** Of the files named on the command line, else all. */
+const wanted = process.argv.slice(2)
+
 const shots: readonly Shot[] = [
-  { file: 'slab.png', prepare: async page => stage(page, 'Slab').click() },
-  { file: 'sun.png', prepare: async page => stage(page, 'Sun').click() },
-  { file: 'pours.png', prepare: async page => stage(page, 'Pours').click() },
+  { file: 'slab.png', sample: patio, prepare: async page => stage(page, 'Slab').click() },
+  { file: 'sun.png', sample: patio, prepare: async page => stage(page, 'Sun').click() },
+  { file: 'pours.png', sample: patio, prepare: async page => stage(page, 'Pours').click() },
   {
     file: 'client.png',
+    sample: patio,
     prepare: async page => {
       await stage(page, 'Slab').click()
       await page.getByRole('button', { name: 'Client view' }).click()
       await stage(page, 'Sheets').click()
       await page.getByRole('img', { name: 'Drawing for the client' }).waitFor()
+    },
+  },
+  {
+    file: 'at-slab.png',
+    sample: /^Juniper Row court/,
+    prepare: async page => {
+      await page.clock.setFixedTime('2026-07-22T06:26:00-06:00')
+      await stage(page, 'Pours').click()
+      await page.getByRole('button', { name: /^At the slab/ }).click()
+      await page.getByRole('button', { name: 'Seen, go on' }).click()
+      await page.getByRole('button', { name: 'Load 1: Batched' }).click()
+      await page.clock.setFixedTime('2026-07-22T07:01:00-06:00')
+      for (const done of ['Load 1: On site', 'Measure load 1']) await page.getByRole('button', { name: done }).click()
+    },
+  },
+  {
+    file: 'log.png',
+    sample: /^Juniper Row court/,
+    prepare: async page => {
+      await stage(page, 'Pours').click()
+      await page.getByRole('list', { name: 'The day of each pour' }).getByRole('listitem').first().waitFor()
+      await stage(page, 'Log').click()
+      await page.getByRole('region', { name: 'Log of pour 1' }).scrollIntoViewIfNeeded()
     },
   },
 ]
@@ -69,18 +99,17 @@ const browser = await chromium.launch({
 })
 try {
   mkdirSync(folder, { recursive: true })
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' })
-  await page.goto(host.address)
-  await page
-    .getByRole('button', { name: /^Alder Court patio, three pours/ })
-    .and(page.locator('.sample'))
-    .click()
-  await page.getByRole('navigation', { name: 'Stages' }).waitFor()
-  for (const { file, prepare } of shots) {
+  for (const { file, sample, prepare } of shots) {
+    if (wanted.length > 0 && !wanted.includes(file)) continue
+    const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' })
+    await page.goto(host.address)
+    await page.getByRole('button', { name: sample }).and(page.locator('.sample')).click()
+    await page.getByRole('navigation', { name: 'Stages' }).waitFor()
     await prepare(page)
     await settle(page)
     await page.screenshot({ path: join(folder, file) })
     console.log(file)
+    await page.close()
   }
 } finally {
   await browser.close()

@@ -170,6 +170,8 @@ export const dayCodes = [
   'haulBeyondReach',
   'stripOverScreed',
   'crewShort',
+  'retarderOffLabel',
+  'retarderShort',
   'forecastBadAnswer',
   'weatherRowUnread',
   'weatherColumnsUnknown',

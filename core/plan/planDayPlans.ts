@@ -6,7 +6,7 @@ import type { Site } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
 import type { Finding } from '../../shared/problem'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
-import { type DayConditions, dayConditions } from '../pours/day/dayConditions'
+import { dayConditions } from '../pours/day/dayConditions'
 import { learnedSet } from '../pours/day/learnedSet'
 import { type PourDayPlan, pourDay } from '../pours/day/pourDay'
 import type { Exposure } from '../sun/exposure'
@@ -66,16 +66,17 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
   const dayPlans: PourDayPlan[] = []
   const starts =
     of.starts ?? new Map(site.accepted.flatMap(({ pours }) => pours.map(({ id, start }) => [id, start] as const)))
-  const byDate = new Map<string, DayConditions | null>()
+  const poured = new Set(site.accepted.flatMap(({ pours }) => pours.filter(own => own.poured).map(({ id }) => id)))
   for (const pour of of.pours) {
     const date = pour.date ?? of.date
     const day = memo.part('dayConditions', date, [conditions, place, settings], () =>
       dayConditions(conditions, date, place, settings),
     )
-    if (!byDate.has(date)) {
-      byDate.set(date, day.ok ? day.value : null)
-      findings.push(...(day.ok ? day.value.findings : day.error))
+    // What is poured can no longer be planned otherwise.
+    const tell = (found: readonly Finding[]) => {
+      if (!poured.has(pour.id)) findings.push(...found)
     }
+    tell(day.ok ? day.value.findings : day.error)
     if (!day.ok) continue
     const slab = of.slabs.find(({ id }) => id === pour.slabId)
     const source = site.slabs.find(({ id }) => id === pour.slabId)
@@ -102,6 +103,7 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
           site.capacity,
           site.finishes,
           site.materials,
+          site.stock,
           settings,
         ],
       ],
@@ -118,8 +120,8 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
     )
     if (made.ok) {
       dayPlans.push(made.value)
-      findings.push(...made.value.findings)
-    } else findings.push(...made.error)
+      tell(made.value.findings)
+    } else tell(made.error)
     yield
   }
   return { dayPlans, findings: onlyOnce(findings) }

@@ -104,6 +104,14 @@ export const dayWordings: Record<(typeof dayCodes)[number], Wording> = {
     message: `${pour(told)} asks for ${people(told, 'wantedHands')} by common practice; the crew has ${printNumber(number(told, 'hands'), 0)}.`,
     hint: text(told, 'why'),
   }),
+  retarderOffLabel: told => ({
+    message: `${pour(told)}: a dose for ${minutes(told, 'doseMin')} is outside the label of ${text(told, 'name')}, ${minutes(told, 'leastMin')} to ${minutes(told, 'mostMin')}.`,
+    hint: 'Pour less at once or earlier, or ask the ready-mix producer. The label and the producer rule.',
+  }),
+  retarderShort: told => ({
+    message: `${pour(told)} takes ${printNumber(number(told, 'wanted'), 0)} packages of ${text(told, 'name')}; ${printNumber(number(told, 'onHand'), 0)} are in stock.`,
+    hint: 'Buy more before the day, or enter what is on hand.',
+  }),
   forecastBadAnswer: told => ({
     message: `The forecast cannot be used: ${text(told, 'reason')}.`,
     hint: 'Enter the day by hand, or try again later.',

@@ -88,6 +88,7 @@ function Under({ site, day, pour, days }: UnderOf) {
   const today = dateAt(useNow(), site.place.zone)
   const entry = entryOf(site, pour.id)
   const taps = useMemo(() => entry?.taps ?? [], [entry])
+  const loads = useMemo(() => entry?.loads ?? [], [entry])
   if (isPoured(site, pour.id)) return <PouredPanel site={site} pour={pour} days={days} />
   if (taps.length === 0 && day.date !== today)
     return (
@@ -108,5 +109,5 @@ function Under({ site, day, pour, days }: UnderOf) {
         <OtherPours days={days} site={site} pourId={pour.id} />
       </section>
     )
-  return <SlabDesk site={site} day={day} pour={pour} taps={taps} days={days} />
+  return <SlabDesk {...{ site, day, pour, taps, loads, days }} />
 }

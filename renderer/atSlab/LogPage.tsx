@@ -1,5 +1,11 @@
 import { useMemo, useState } from 'react'
-import { changeTap, removeTap, setLogNotes } from '../../core/document/commands/logTaps'
+import {
+  changeTap,
+  type LoadReading,
+  removeTap,
+  setLoadReading,
+  setLogNotes,
+} from '../../core/document/commands/logTaps'
 import { utcMinute } from '../../core/pours/slab/slabState'
 import { instantOf } from '../../core/sun/siteDay'
 import { printMeasures } from '../../core/units/printMeasures'
@@ -12,6 +18,8 @@ import { TypedField } from '../pours/TypedField'
 import { parseHour } from '../rail/parseHour'
 import { EnterSlab } from './EnterSlab'
 import { dateAt } from './pourToday'
+import { RetarderCard } from './RetarderCard'
+import { parseReading, readings } from './readings'
 import { SetClock } from './SetClock'
 import { tellTap } from './tapWords'
 import './log.css'
@@ -38,23 +46,66 @@ export function LogPage({ site }: { readonly site: Site }) {
       {entries.length === 0 ? (
         <p className="note">Nothing logged yet. Times, loads and retarder are written here on the day.</p>
       ) : null}
-      {entries.map(entry => (
-        <EntryList key={entry.id} site={site} entry={entry} />
+      {entries.map((entry, i) => (
+        <EntryList key={entry.id} site={site} entry={entry} isNewest={i === entries.length - 1} />
       ))}
       <SetClock site={site} />
+      <RetarderCard site={site} />
     </>
   )
 }
 
-function EntryList({ site, entry }: { readonly site: Site; readonly entry: LogEntry }) {
-  const session = useSession()
+/** Only the newest is unfolded until another is asked for. */
+function EntryList({
+  site,
+  entry,
+  isNewest,
+}: {
+  readonly site: Site
+  readonly entry: LogEntry
+  readonly isNewest: boolean
+}) {
+  const [isOpen, setIsOpen] = useState(isNewest)
   const number = site.accepted.flatMap(({ pours }) => pours).find(({ id }) => id === entry.pourId)?.number ?? ''
   return (
     <section aria-label={`Log of pour ${number}`} className="log-entry">
       <header>
         <h2>Pour {number}</h2>
         <span>{printDate(entry.date)}</span>
+        <button
+          type="button"
+          className="as-words"
+          aria-expanded={isOpen}
+          aria-label={`${isOpen ? 'Fold' : 'Show'} the log of pour ${number}`}
+          onClick={() => setIsOpen(!isOpen)}
+        >
+          {isOpen ? 'Fold' : tellSpan(site, entry)}
+        </button>
       </header>
+      {isOpen ? <EntryRows {...{ site, entry, number }} /> : null}
+    </section>
+  )
+}
+
+/** `7:02 am to 10:00 am`, else how many taps there are. */
+function tellSpan(site: Site, { taps = [] }: LogEntry): string {
+  const [first, last] = [taps[0], taps.at(-1)]
+  const clock = (tap: LogTap): string => printHour(Date.parse(tap.atUtc), site.place.zone, site.units, true)
+  return first && last ? `${clock(first)} to ${clock(last)}` : 'Show'
+}
+
+function EntryRows({
+  site,
+  entry,
+  number,
+}: {
+  readonly site: Site
+  readonly entry: LogEntry
+  readonly number: string
+}) {
+  const session = useSession()
+  return (
+    <>
       {entry.planned ? (
         <details className="note">
           <summary>As planned that morning</summary>
@@ -63,11 +114,12 @@ function EntryList({ site, entry }: { readonly site: Site; readonly entry: LogEn
           ))}
         </details>
       ) : null}
-      <ol className="log-taps">
+      <ol className="log-taps" aria-label="Taps">
         {(entry.taps ?? []).map(tap => (
           <TapRow key={tap.id} site={site} tap={tap} />
         ))}
       </ol>
+      <LoadRows site={site} entry={entry} />
       <div className="note">
         <TypedField
           label="Notes"
@@ -77,7 +129,54 @@ function EntryList({ site, entry }: { readonly site: Site; readonly entry: LogEn
           }
         />
       </div>
-    </section>
+    </>
+  )
+}
+
+/** What was read off each load, typed in from the ticket and the paper boxes. */
+function LoadRows({ site, entry }: { readonly site: Site; readonly entry: LogEntry }) {
+  const session = useSession()
+  const { units } = site
+  const numbers = [...(entry.taps ?? []).flatMap(({ load }) => load ?? []), ...entry.loads.map(({ no }) => no), 1]
+  const keep = (no: number, reading: LoadReading): string | null =>
+    applyEdit(session, `reading of load ${no}`, setLoadReading(entry.id, no, reading))
+      ? null
+      : session.view.getState().notice
+  return (
+    <ul className="log-loads" aria-label="Loads">
+      {[...new Set(numbers)]
+        .sort((a, b) => a - b)
+        .map(no => {
+          const load = entry.loads.find(own => own.no === no)
+          return (
+            <li key={no}>
+              <b>Load {no}</b>
+              <TypedField
+                label="Ticket"
+                text={load?.ticket ?? ''}
+                onText={typed => keep(no, { ticket: typed.trim() === '' ? undefined : typed.trim() })}
+              />
+              {readings.map(reading => {
+                const { of, name, print, least, most } = reading
+                const value = load?.[of]
+                return (
+                  <TypedField
+                    key={of}
+                    label={name}
+                    text={value === undefined ? '' : print(value, units)}
+                    onText={typed => {
+                      const read = parseReading(reading, typed, units)
+                      return read === null
+                        ? `“${typed}” is not taken: a number from ${print(least, units)} to ${print(most, units)}.`
+                        : keep(no, { [of]: read })
+                    }}
+                  />
+                )
+              })}
+            </li>
+          )
+        })}
+    </ul>
   )
 }
 

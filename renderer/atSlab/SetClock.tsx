@@ -71,7 +71,7 @@ export function SetClock({ site }: { readonly site: Site }) {
             <button
               type="button"
               className="btn"
-              aria-pressed={!leftOut}
+              aria-label={leftOut ? `Learn from pour ${number}` : `Leave pour ${number} out`}
               onClick={() =>
                 applyEdit(
                   session,
@@ -80,7 +80,7 @@ export function SetClock({ site }: { readonly site: Site }) {
                 )
               }
             >
-              {leftOut ? `Learn from pour ${number}` : `Leave pour ${number} out`}
+              {leftOut ? 'Learn from it' : 'Leave out'}
             </button>
           </li>
         ))}

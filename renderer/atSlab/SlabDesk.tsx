@@ -1,16 +1,18 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
-import { logTap, type PourStart, removeTap } from '../../core/document/commands/logTaps'
+import type { SlabWeather } from '../../core/concrete/slabWeather'
+import { logReading, logTap, type PourStart, removeTap } from '../../core/document/commands/logTaps'
 import type { PlannedPour } from '../../core/plan/plan'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
+import { delayOfPackages, type RetarderOf } from '../../core/pours/day/retarder'
 import { markPoured } from '../../core/pours/slab/markPoured'
 import { lateAfterMin, type SlabStep } from '../../core/pours/slab/nextSteps'
 import { pourStart } from '../../core/pours/slab/pourStart'
-import { delayOfPackages } from '../../core/pours/slab/retarderPackages'
 import { utcMinute } from '../../core/pours/slab/slabState'
 import { printSpan, tellPlan, tellStep } from '../../core/pours/slab/slabWords'
 import { printMeasures } from '../../core/units/printMeasures'
-import type { LogTap } from '../../shared/document/day'
+import type { LogLoad, LogTap } from '../../shared/document/day'
 import type { Site } from '../../shared/document/site'
+import { settingValue } from '../../shared/settings'
 import { wordFindings } from '../app/applyEdit'
 import { printHour } from '../app/printDate'
 import { useSession, useView } from '../app/session'
@@ -32,17 +34,25 @@ export interface SlabDeskOf {
   readonly day: PourDayPlan
   readonly pour: PlannedPour
   readonly taps: readonly LogTap[]
+  /** What was read off the loads. */
+  readonly loads: readonly LogLoad[]
   readonly days: readonly PourDayPlan[]
 }
 
+/** Where the steps of a slump begin: 4 in, common practice, no source. */
+const usualSlumpMm = 101.6
+
+const airAt = ({ airC, fromMs, stepMs, steps }: SlabWeather, ms: number): number =>
+  airC[Math.min(steps - 1, Math.max(0, Math.floor((ms - fromMs) / stepMs)))]!
+
 const counter = (id: string): number => Number(/\d+$/.exec(id)?.[0] ?? 0)
 
-export function SlabDesk({ site, day, pour, taps, days }: SlabDeskOf) {
+export function SlabDesk({ site, day, pour, taps, loads, days }: SlabDeskOf) {
   const session = useSession()
   const notice = useView(state => state.notice)
   const now = useNow()
   const minute = Math.floor(now / minuteMs) * minuteMs
-  const slab = useSlabDay(day, pour, taps, minute)
+  const slab = useSlabDay(day, pour, taps, loads, minute)
   const [before, setBefore] = useState<number | null>(null)
   const [isHelpAsked, setIsHelpAsked] = useState(false)
   const [isEnding, setIsEnding] = useState<{ readonly comeM?: number } | null>(null)
@@ -74,6 +84,11 @@ export function SlabDesk({ site, day, pour, taps, days }: SlabDeskOf) {
     setIsEnding(null)
   }
   const isTight = plan !== null && plan.slackMin !== null && plan.slackMin < 0
+  const airC = airAt(day.input.weather, minute)
+  const guess = {
+    tempC: day.input.mix.placedTempC ?? airC + settingValue(site.settings, 'placedOverAirK'),
+    ...{ slumpMm: usualSlumpMm, airC, waterL: 0 },
+  }
   const [next] = steps
   const late = steps.filter(({ dueMs, what }) => what !== 'done' && dueMs < now - lateAfterMin * minuteMs)
   return (
@@ -87,7 +102,7 @@ export function SlabDesk({ site, day, pour, taps, days }: SlabDeskOf) {
               words={tellStep(next, day.input, plan, print, clock)}
               now={now}
               onDone={(happened, agoMin) => (next.what === 'done' ? setIsEnding({}) : write(happened, agoMin))}
-              settings={site.settings}
+              retarder={day.input}
             />
           ) : null}
           <div className="slab-sentence" role="status" aria-live="polite">
@@ -143,7 +158,17 @@ export function SlabDesk({ site, day, pour, taps, days }: SlabDeskOf) {
               onStop={comeM => setIsEnding({ comeM })}
             />
           ) : null}
-          {plan ? <StripCards plan={plan} clock={clock} print={print} onTap={write} next={next} /> : null}
+          {plan ? (
+            <StripCards
+              {...{ plan, clock, print, next, guess, units: site.units }}
+              measured={loads}
+              onTap={write}
+              onLog={(no, of, value) => {
+                setBefore(plan.slackMin)
+                tapSlab(session, `reading of load ${no}`, logReading(pour.id, no, { [of]: value }, start))
+              }}
+            />
+          ) : null}
         </div>
       </div>
       {isEnding ? (
@@ -176,13 +201,13 @@ function NextPanel({
   words,
   now,
   onDone,
-  settings,
+  retarder,
 }: {
   readonly step: SlabStep
   readonly words: { readonly ask: string; readonly detail: string; readonly done: string }
   readonly now: number
   readonly onDone: (happened: Happened, agoMin?: number) => void
-  readonly settings: Site['settings']
+  readonly retarder: RetarderOf
 }) {
   const [count, setCount] = useState(step.packages ?? 1)
   const main = useRef<HTMLButtonElement>(null)
@@ -200,7 +225,7 @@ function NextPanel({
   const dosed = (packages: number): Happened => ({
     ...happened,
     count: packages,
-    minutes: Math.round(delayOfPackages(packages, step.leftM3 ?? 0, settings)),
+    minutes: Math.round(delayOfPackages(packages, step.leftM3 ?? 0, retarder)),
   })
   return (
     <section className={isLate ? 'slab-next late' : 'slab-next'} aria-label="Next">

@@ -1,6 +1,10 @@
 import type { SlabStep } from '../../core/pours/slab/nextSteps'
 import type { SlabPlan, SlabStrip } from '../../core/pours/slab/planAtSlab'
 import type { Measures } from '../../core/units/measures'
+import type { LogLoad } from '../../shared/document/day'
+import type { UnitSystem } from '../../shared/document/site'
+import { LoadReadings } from './LoadReadings'
+import type { Reading } from './readings'
 import type { Happened } from './tapSlab'
 
 const stateWords: Readonly<Record<SlabStrip['state'], string>> = {
@@ -25,12 +29,21 @@ export function StripCards({
   print,
   onTap,
   next,
+  measured,
+  guess,
+  units,
+  onLog,
 }: {
   readonly plan: SlabPlan
   readonly clock: (ms: number) => string
   readonly print: Measures
   readonly onTap: (what: Happened) => void
   readonly next: SlabStep | undefined
+  /** What was read off the loads. */
+  readonly measured: readonly LogLoad[]
+  readonly guess: Readonly<Record<Reading, number>>
+  readonly units: UnitSystem
+  readonly onLog: (no: number, of: Reading, value: number) => void
 }) {
   const loadWords = { toBatch: 'not batched', onTheWay: 'on the way', onSite: 'on site', empty: 'empty' } as const
   return (
@@ -68,6 +81,17 @@ export function StripCards({
             </li>
           )
         })}
+      </ul>
+      <ul className="slab-cards" aria-label="Measured">
+        {plan.loads
+          .filter(({ state }) => state === 'onSite' || state === 'empty')
+          .map(load => (
+            <LoadReadings
+              key={load.no}
+              seen={measured.find(({ no }) => no === load.no)}
+              {...{ load, guess, units, onLog }}
+            />
+          ))}
       </ul>
       <ul className="slab-cards" aria-label="Strips">
         {plan.strips.map((strip, i) => {

@@ -1,15 +1,16 @@
 import { useMemo, useRef } from 'react'
 import type { PlannedPour } from '../../core/plan/plan'
-import type { SetTables } from '../../core/pours/day/dayProblem'
+import type { DayInput, SetTables } from '../../core/pours/day/dayProblem'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import { type SolvedDay, solveDay } from '../../core/pours/day/solveDay'
 import { balanceAtSlab, type SlabBalance } from '../../core/pours/slab/balanceAtSlab'
 import { type SlabFront, slabFront } from '../../core/pours/slab/front'
+import { measuredInput } from '../../core/pours/slab/measuredInput'
 import { nextSteps, type SlabStep } from '../../core/pours/slab/nextSteps'
 import { planAtSlab, type SlabPlan } from '../../core/pours/slab/planAtSlab'
 import { type SlabFix, slabFixes } from '../../core/pours/slab/slabFixes'
 import { readTaps, type SlabState } from '../../core/pours/slab/slabState'
-import type { LogTap } from '../../shared/document/day'
+import type { LogLoad, LogTap } from '../../shared/document/day'
 import type { Finding } from '../../shared/problem'
 
 export interface SlabDay {
@@ -32,18 +33,20 @@ export function useSlabDay(
   day: PourDayPlan,
   pour: PlannedPour,
   taps: readonly LogTap[],
+  loads: readonly LogLoad[],
   minuteMs: number,
 ): SlabDay | null {
+  const input = useMemo(() => measuredInput(day.input, loads), [day, loads])
   const solved = useMemo((): SolvedDay | null => {
-    const made = solveDay({ ...day.input, tables: new Map() }, { withLargest: true })
+    const made = solveDay({ ...input, tables: new Map() }, { withLargest: true })
     return made.ok ? made.value : null
-  }, [day])
-  const tables = useRef<{ of: PourDayPlan; kept: Map<string, SetTables> }>({ of: day, kept: new Map() })
+  }, [input])
+  const tables = useRef<{ of: DayInput; kept: Map<string, SetTables> }>({ of: input, kept: new Map() })
   const front = useMemo(() => slabFront(pour.region, day.direction), [pour.region, day.direction])
   const state = useMemo(() => readTaps(taps, day.input.strips, day.plan.loads.length), [taps, day])
   return useMemo(() => {
     if (!solved) return null
-    if (tables.current.of !== day) tables.current = { of: day, kept: new Map() }
+    if (tables.current.of !== input) tables.current = { of: input, kept: new Map() }
     const { kept } = tables.current
     const tablesFor = (movedLn: number, weight: number): SetTables => {
       const key = `${movedLn} ${weight}`
@@ -54,18 +57,18 @@ export function useSlabDay(
       kept.set(key, made)
       return made
     }
-    const input = { day: day.input, plan: day.plan, solved, state, nowMs: minuteMs, tablesFor }
-    const fixes = () => slabFixes(input, front)
-    const made = planAtSlab(input)
+    const of = { day: input, plan: day.plan, solved, state, nowMs: minuteMs, tablesFor }
+    const fixes = () => slabFixes(of, front)
+    const made = planAtSlab(of)
     if (!made.ok) return { state, plan: null, findings: made.error, steps: [], front, balance: null, fixes }
     return {
       state,
       plan: made.value,
       findings: [],
-      steps: nextSteps(day.input, state, made.value),
+      steps: nextSteps(input, state, made.value),
       front,
-      balance: balanceAtSlab({ day: day.input, state }, made.value, front),
+      balance: balanceAtSlab({ day: input, state }, made.value, front),
       fixes,
     }
-  }, [solved, day, state, minuteMs, front])
+  }, [solved, input, day, state, minuteMs, front])
 }

@@ -117,6 +117,22 @@ export const PourBegun = z.strictObject({
 })
 export type PourBegun = z.infer<typeof PourBegun>
 
+/** What was read off one load: its ticket, and what was measured of it. */
+export const LogLoad = z.strictObject({
+  no: z.number().check(z.int(), z.positive()),
+  ticket: z.optional(z.string()),
+  batched: z.optional(LocalTime),
+  onSite: z.optional(LocalTime),
+  volumeM3: z.optional(positive()),
+  tempC: z.optional(z.number()),
+  slumpMm: z.optional(nonNegative()),
+  /** Air beside the load. */
+  airC: z.optional(z.number()),
+  waterL: z.optional(nonNegative()),
+  doseMin: z.optional(nonNegative()),
+})
+export type LogLoad = z.infer<typeof LogLoad>
+
 export const LogEntry = z.strictObject({
   id: Id,
   pourId: Id,
@@ -127,18 +143,7 @@ export const LogEntry = z.strictObject({
   taps: z.optional(z.array(LogTap)),
   /** True where the set of later pours is not to be learned from this one. */
   leftOut: z.optional(z.boolean()),
-  loads: z.array(
-    z.strictObject({
-      no: z.number().check(z.int(), z.positive()),
-      batched: z.optional(LocalTime),
-      onSite: z.optional(LocalTime),
-      volumeM3: z.optional(positive()),
-      tempC: z.optional(z.number()),
-      slumpMm: z.optional(nonNegative()),
-      waterL: z.optional(nonNegative()),
-      doseMin: z.optional(nonNegative()),
-    }),
-  ),
+  loads: z.array(LogLoad),
   strips: z.array(
     z.strictObject({
       name: z.string(),

@@ -32,6 +32,8 @@ export const Material = z.strictObject({
   unit: z.string(),
   packageSize: positive(),
   ratePerM2: z.optional(nonNegative()),
+  /** Doses of a retarder by its label: amount for a cubic meter, and the delay that the least of it makes. */
+  label: z.optional(z.strictObject({ leastPerM3: positive(), mostPerM3: positive(), leastBuysMin: positive() })),
   lot: z.optional(z.string()),
 })
 export type Material = z.infer<typeof Material>

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import {
   changeTap,
+  logReading,
   logTap,
   openEntry,
   removeTap,
   setLearnedFrom,
+  setLoadReading,
   setLogNotes,
 } from '../../core/document/commands/logTaps'
 import { readSite } from '../../core/document/readSite'
@@ -18,10 +20,10 @@ import { replanRest } from '../../core/pours/replan/replanRest'
 import { balanceAtSlab } from '../../core/pours/slab/balanceAtSlab'
 import { slabFront } from '../../core/pours/slab/front'
 import { markPoured } from '../../core/pours/slab/markPoured'
+import { measuredInput } from '../../core/pours/slab/measuredInput'
 import { nextSteps } from '../../core/pours/slab/nextSteps'
 import { planAtSlab } from '../../core/pours/slab/planAtSlab'
 import { pourStart } from '../../core/pours/slab/pourStart'
-import { delayOfPackages, packagesFor } from '../../core/pours/slab/retarderPackages'
 import { readTaps, utcMinute } from '../../core/pours/slab/slabState'
 import { tellBalance, tellPlan, tellStep } from '../../core/pours/slab/slabWords'
 import { printMeasures } from '../../core/units/printMeasures'
@@ -116,6 +118,42 @@ describe('the log', () => {
       removeTap(two!.id),
     )
     expect(noted.log).toHaveLength(1)
+  })
+
+  it('keeps what was measured of a load, in the order of the loads; a row that says nothing goes', () => {
+    const logged = chain(
+      site,
+      logReading(pourId, 2, { tempC: 29 }, start),
+      logReading(pourId, 1, { tempC: 27, slumpMm: 100 }, start),
+      logReading(pourId, 1, { tempC: 28 }, start),
+    )
+    const entry = openEntry(logged, pourId)!
+    expect(entry.loads).toEqual([
+      { no: 1, tempC: 28, slumpMm: 100 },
+      { no: 2, tempC: 29 },
+    ])
+    expect(entry.begun).toEqual(start.begun)
+    const ticketed = chain(logged, setLoadReading(entry.id, 2, { tempC: undefined, ticket: '4411', airC: 21 }))
+    expect(openEntry(ticketed, pourId)!.loads[1]).toEqual({ no: 2, ticket: '4411', airC: 21 })
+    expect(readSite(serializeSite(ticketed))).toEqual({ ok: true, value: ticketed })
+    const emptied = chain(ticketed, setLoadReading(entry.id, 2, { ticket: undefined, airC: undefined }))
+    expect(openEntry(emptied, pourId)!.loads.map(({ no }) => no)).toEqual([1])
+    expect(refusal(logReading('n9999', 1, { tempC: 20 }, start)(site))).toBe('entityMissing')
+    expect(refusal(setLoadReading('l9999', 1, { tempC: 20 })(site))).toBe('entityMissing')
+  })
+
+  it('plans the day on with the concrete as warm as it was measured', () => {
+    const readyWith = (tempC: number): number => {
+      const input = measuredInput(first.input, [{ no: 1, tempC }])
+      const made = solveDay({ ...input, tables: new Map() }, { withLargest: true })
+      if (!made.ok) throw new Error('no day')
+      const now = planAtSlab({ day: input, plan: first.plan, solved: made.value, state: stateOf(), nowMs: 0 })
+      if (!now.ok) throw new Error('no plan')
+      return now.value.strips[0]!.readyMs
+    }
+    expect(measuredInput(first.input, [{ no: 1, slumpMm: 100 }])).toBe(first.input)
+    // Ten degrees Celsius of the load are worth far more than the error of a clock.
+    expect(readyWith(20) - readyWith(30)).toBeGreaterThan(20 * minuteMs)
   })
 
   it('refuses a pour, a tap and a minute that there is not', () => {
@@ -248,24 +286,6 @@ describe('the pour under way', () => {
     const { plan: now } = planned(at, ...down, tap(at, { what: 'stamped', strip: 'a' }))
     expect(now.strips[0]).toMatchObject({ state: 'stamped', slackMin: Number.POSITIVE_INFINITY })
     expect(now.tightestStripId).not.toBe('a')
-  })
-})
-
-describe('retarder in whole packages', () => {
-  const yd3 = 0.764554857984
-
-  it('is one for 30 min in 1 yd³ by the setting, and never none', () => {
-    expect(packagesFor(30, yd3)).toBe(1)
-    expect(packagesFor(30, 3 * yd3)).toBe(3)
-    expect(packagesFor(30, 2.4 * yd3)).toBe(2)
-    expect(packagesFor(5, 0.2 * yd3)).toBe(1)
-    expect(packagesFor(30, 3 * yd3, { retarderPackageM3Min: 3 * 30 * yd3 })).toBe(1)
-  })
-
-  it('makes what it makes, an hour at most', () => {
-    expect(delayOfPackages(2, 2.4 * yd3)).toBeCloseTo(25, 4)
-    expect(delayOfPackages(9, yd3)).toBe(60)
-    expect(delayOfPackages(1, 0)).toBe(0)
   })
 })
 

@@ -3,6 +3,7 @@ import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import { printMeasures } from '../../core/units/printMeasures'
 import { parseSpan, spanText } from '../../renderer/atSlab/parseSpan'
 import { dateAt, isPoured, pourToday, underWay } from '../../renderer/atSlab/pourToday'
+import { parseReading, readings } from '../../renderer/atSlab/readings'
 import { tellTap } from '../../renderer/atSlab/tapWords'
 import { lPatioAccepted } from '../../samples/sites/lPatioAccepted'
 import { type LogTap, tapKinds } from '../../shared/document/day'
@@ -53,6 +54,32 @@ describe('the pour that the screen opens with', () => {
     expect(isPoured(ended, one!.id)).toBe(true)
     expect(pourToday(ended, days, at('2026-07-21T15:00:00Z'))?.number).toBe('2')
     expect(pourToday({ ...site, accepted: [] }, days, at('2026-07-21T15:00:00Z'))).toBeUndefined()
+  })
+})
+
+describe('what is measured of a load', () => {
+  const of = (name: string) => readings.find(reading => reading.of === name)!
+
+  it('is read as it is printed, in either system, and with its own unit', () => {
+    for (const units of ['ftin', 'metric'] as const)
+      for (const reading of readings)
+        for (let value = Math.max(0, reading.least); value < reading.most / 2; value += reading.step[units] * 7) {
+          const kept = reading.round(value, units)
+          expect(parseReading(reading, reading.print(kept, units), units)).toBeCloseTo(kept, 6)
+        }
+    expect(parseReading(of('tempC'), '84', 'ftin')).toBeCloseTo(28.889, 3)
+    expect(parseReading(of('tempC'), '29 °C', 'ftin')).toBe(29)
+    expect(parseReading(of('tempC'), '29', 'metric')).toBe(29)
+    expect(parseReading(of('slumpMm'), '4.5″', 'metric')).toBeCloseTo(114.3, 9)
+    expect(parseReading(of('slumpMm'), '10 cm', 'ftin')).toBe(100)
+    expect(parseReading(of('waterL'), '5', 'ftin')).toBeCloseTo(18.927, 3)
+  })
+
+  it('is nothing where the box is empty, and refused where it cannot be', () => {
+    expect(parseReading(of('tempC'), ' ', 'ftin')).toBeUndefined()
+    for (const typed of ['hot', '840', '5 in', '-80', '1e3', '+', '8 4'])
+      expect(parseReading(of('tempC'), typed, 'ftin')).toBeNull()
+    expect(parseReading(of('slumpMm'), '−2', 'ftin')).toBeNull()
   })
 })
 

@@ -84,6 +84,7 @@ const figures: Readonly<Record<string, Figures>> = {
   'plain-rectangle': { gross: 336, net: 336, perimeter: 76 },
   'l-patio': lPatio(),
   'l-patio-accepted': lPatio(),
+  'logged-court': { gross: 2160, net: 2160, perimeter: 2 * (60 + 36) },
   'l-620': { gross: 620, net: 620, perimeter: 2 * (30 + 24) },
   'kidney-pool-deck': kidney(),
   'bent-walk': walk(),

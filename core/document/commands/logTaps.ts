@@ -1,5 +1,5 @@
 /** The log of a pour: what was tapped at the slab, and what is corrected afterwards. */
-import type { LogEntry, LogTap, PourBegun } from '../../../shared/document/day'
+import type { LogEntry, LogLoad, LogTap, PourBegun } from '../../../shared/document/day'
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { applyPatch, type Patch } from './changeEntity'
@@ -43,6 +43,26 @@ export const logTap =
       const at = taps.findIndex(other => other.atUtc > tap.atUtc)
       taps.splice(at < 0 ? taps.length : at, 0, { ...tap, id: edit.make('t') })
       entry.taps = taps
+      return undefined
+    })
+
+export type LoadReading = Patch<LogLoad, 'ticket' | 'tempC' | 'slumpMm' | 'airC' | 'waterL'>
+
+/** Rows stand in the order of the loads; one that says nothing goes. */
+function writeLoad(entry: LogEntry, no: number, reading: LoadReading): void {
+  const row: LogLoad = entry.loads.find(load => load.no === no) ?? { no }
+  applyPatch<LogLoad>(row, reading)
+  const others = entry.loads.filter(load => load.no !== no)
+  entry.loads = (Object.keys(row).length > 1 ? [...others, row] : others).sort((a, b) => a.no - b.no)
+}
+
+/** What was measured of a load of a pour under way; opens the entry of its log where there is none. */
+export const logReading =
+  (pourId: Id, no: number, reading: LoadReading, start: PourStart): Command =>
+  site =>
+    editSite(site, (draft, edit) => {
+      if (!draft.accepted.some(part => part.pours.some(({ id }) => id === pourId))) return missing('pour', pourId)
+      writeLoad(openEntry(draft, pourId) ?? newEntry(draft, edit, pourId, start), no, reading)
       return undefined
     })
 
@@ -95,6 +115,10 @@ const changeEntry =
       change(entry)
       return undefined
     })
+
+/** Types in or over what was read off a load. */
+export const setLoadReading = (entryId: Id, no: number, reading: LoadReading): Command =>
+  changeEntry(entryId, entry => writeLoad(entry, no, reading))
 
 export const setLogNotes = (entryId: Id, notes: string): Command =>
   changeEntry(entryId, entry => {

@@ -8,6 +8,7 @@ import type { ResolvedSlab } from '../../geometry/resolvedSlab'
 import type { DayConditions } from './dayConditions'
 import type { DayInput } from './dayProblem'
 import { type PlacingMethod, placingMethod } from './placingMethod'
+import { siteRetarder } from './retarder'
 
 export interface GroundOfDay {
   readonly site: Site
@@ -33,6 +34,7 @@ export function dayBase({ site, slab, source, crew, mix, conditions }: GroundOfD
   const points: Pt[] = region.outer.map(edge => edge.from)
   const method = placingMethod(points, site.access)
   const finish = site.finishes.find(({ id }) => id === slab.finishId)
+  const retarder = siteRetarder(site)
   return {
     method,
     base: {
@@ -40,6 +42,7 @@ export function dayBase({ site, slab, source, crew, mix, conditions }: GroundOfD
       ...{ hardener: hasHardener(site), methodM3H: method.rateM3H, thicknessM: source.thicknessM, mix },
       weather: conditions.weather,
       ...(site.settings === undefined ? {} : { settings: site.settings }),
+      ...(retarder === undefined ? {} : { retarder }),
     },
   }
 }

@@ -7,6 +7,7 @@ import type { SlabWeather } from '../../concrete/slabWeather'
 import { mostOnSiteMin } from '../../concrete/tables/retarderDose'
 import type { CrewSplit } from './crewSplit'
 import type { DoseProblem, StripWindow } from './dosing'
+import type { Retarder } from './retarder'
 import { type SetTable, setTable } from './setTable'
 import type { SunQuantile } from './stripSun'
 import { borderMin, colorTasks, placingTasks, type StripSize, stampingTasks, sumMin } from './stripWork'
@@ -44,6 +45,8 @@ export interface DayInput {
   readonly weather: SlabWeather
   readonly learned?: SetLearned
   readonly settings?: SettingOverrides
+  /** The product in hand, where one is entered. */
+  readonly retarder?: Retarder
   /** Shared by plans of one weather and mix; made if left out. */
   readonly tables?: SetTables
   /** Strips that are down, from the first on. */

@@ -27,6 +27,7 @@ import { type TapeMark, tapeMarks } from './doseMarks'
 import { planLoads } from './loads'
 import { outOfReach } from './outOfReach'
 import { methodReachM, type PlacingMethod } from './placingMethod'
+import { checkRetarder } from './retarder'
 import { type StartRow, scanStarts } from './scanStarts'
 import { solveDay } from './solveDay'
 import { borderedEdges, stripBorder } from './stripBorder'
@@ -373,6 +374,7 @@ export function pourDay(input: PourDayInput): Result<PourDayPlan, readonly Findi
     ...capOf(site),
     ...(worst === undefined ? {} : { sun: [{ share: 1, history: worst.history }] }),
   })
+  const doseMarks = doseMarksOf(pour, shapes, plan.value)
   const scan = scanStarts(day, hourlyStarts(span, conditions.day.startMs), span.doneByMs)
   const rain = rainOutlook(
     {
@@ -389,7 +391,7 @@ export function pourDay(input: PourDayInput): Result<PourDayPlan, readonly Findi
     plan: plan.value,
     shapes,
     direction: chosen.direction,
-    doseMarks: doseMarksOf(pour, shapes, plan.value),
+    doseMarks,
     input: day,
     method,
     capacity,
@@ -404,6 +406,7 @@ export function pourDay(input: PourDayInput): Result<PourDayPlan, readonly Findi
     rainAnswer: rain.answer,
     findings: [
       ...plan.value.findings,
+      ...checkRetarder(pour.number, doseMarks, day),
       ...timeFindings(input, span, plan.value),
       ...pourFindings(input, plan.value, shapes, method, capacity),
       ...weatherFindings(input, plan.value, day, rain),

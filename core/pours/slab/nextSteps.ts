@@ -1,7 +1,7 @@
 /** What is to be done next at the slab, by the time it is due. */
 import type { DayInput } from '../day/dayProblem'
+import { packagesFor } from '../day/retarder'
 import type { SlabPlan, SlabStrip } from './planAtSlab'
-import { packagesFor } from './retarderPackages'
 import { placedCount, type SlabState } from './slabState'
 
 export interface SlabStep {
@@ -54,7 +54,7 @@ export function nextSteps(day: DayInput, state: SlabState, plan: SlabPlan): read
         (sum, { load: own, volumeM3 }, i) => (own === next.load && i >= down ? sum + volumeM3 : sum),
         0,
       )
-      const packages = packagesFor(next.doseMin - drumMin, leftM3, day.settings)
+      const packages = packagesFor(next.doseMin - drumMin, leftM3, day)
       steps.push({
         ...{ what: 'dosed', load: load.no, strip: next.id, dueMs: beganMs },
         ...{ doseMin: next.doseMin, packages, leftM3 },

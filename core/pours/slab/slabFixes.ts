@@ -2,9 +2,9 @@
 import { settingValue } from '../../../shared/settings'
 import { mostOnSiteMin } from '../../concrete/tables/retarderDose'
 import { leastHands } from '../day/crewSplit'
+import { packagesFor } from '../day/retarder'
 import type { SlabFront } from './front'
 import { type AtSlabInput, planAtSlab } from './planAtSlab'
-import { packagesFor } from './retarderPackages'
 import { type LoadSeen, placedCount } from './slabState'
 
 /** `slackMin` of what is then placed; null where hands or weather do not let it be told. */
@@ -112,7 +112,7 @@ export function slabFixes(input: AtSlabInput, front: SlabFront): readonly SlabFi
     const leftM3 = strips.reduce((sum, s, i) => (s.load === load && i >= down ? sum + s.volumeM3 : sum), 0)
     offer({
       ...{ does: 'dose', load: load + 1, doseMin: mostOnSiteMin },
-      packages: packagesFor(mostOnSiteMin - (drum.doseMin ?? 0), leftM3, day.settings),
+      packages: packagesFor(mostOnSiteMin - (drum.doseMin ?? 0), leftM3, day),
       slackMin: slackOf(withLoad(helped, load, { doseMin: mostOnSiteMin })),
     })
   }

@@ -2,14 +2,13 @@
 
 import type { UnitSystem } from '../../../shared/document/site'
 import { settingValue } from '../../../shared/settings'
-import { labelDose } from '../../concrete/tables/retarderDose'
 import type { Plan } from '../../plan/plan'
 import { tellPortions } from '../../pours/day/doseWords'
 import { pumpFacts } from '../../pours/day/placingMethod'
 import type { DoseMark, PourDayPlan } from '../../pours/day/pourDay'
+import { packagesFor, packagesOfPour } from '../../pours/day/retarder'
 import type { WhatIfCase } from '../../pours/day/whatIf'
 import type { AfterTaskName } from '../../pours/order/afterTasks'
-import { packagesFor } from '../../pours/slab/retarderPackages'
 import { printDay } from '../../units/printDay'
 import { printMeasures } from '../../units/printMeasures'
 import { printNumber } from '../../units/printNumber'
@@ -51,7 +50,7 @@ export const checklist: readonly string[] = [
   'Dose marks on the forms',
   'Mats numbered and dusted, skin for edges',
   'Hardener and release open, pails counted',
-  'Retarder measured, one jug a dose',
+  'Retarder counted out, dose by dose',
   'Evaporation retarder, sprayer full',
   'Masks, gloves, eye wash, drinking water',
   'Covers and weights at hand',
@@ -105,11 +104,11 @@ interface SheetOf {
   readonly day: PourDayPlan
 }
 
-function doseText(mark: DoseMark, { plan }: SheetOf): string {
+function doseText(mark: DoseMark, { plan, day }: SheetOf): string {
   const print = printMeasures(plan.site.units)
   const where = mark.marks.map(({ distanceM, corner }) => `${print.length(distanceM)} from ${corner}`).join(' and ')
   const what = mark.inDrumMin === 0 ? `Dose for ${mark.doseMin} min` : `Dose ${mark.doseMin - mark.inDrumMin} min more`
-  const count = packagesFor(mark.doseMin - mark.inDrumMin, mark.leftM3, plan.site.settings)
+  const count = packagesFor(mark.doseMin - mark.inDrumMin, mark.leftM3, day.input)
   const packs = `${count} ${count === 1 ? 'package' : 'packages'}`
   const mixMin = settingValue(plan.site.settings, 'mixingStopMin')
   const stop =
@@ -119,13 +118,16 @@ function doseText(mark: DoseMark, { plan }: SheetOf): string {
   return `${stop}, mix ${printNumber(mixMin, 0)} min; ${print.volume(mark.leftM3)} left in the drum.`
 }
 
-/** Whole jugs of retarder: one a mixing stop, in fluid ounces of the label's table where it has the weather. */
+/** Packages of retarder for all doses, against what is on hand. */
 function retarderText({ day }: SheetOf): string | null {
   if (day.doseMarks.length === 0) return null
-  const airC = Math.max(...day.plan.strips.map((_, i) => day.input.weather.airC[i] ?? 20))
-  const label = labelDose(airC)
-  const count = day.doseMarks.length
-  return `${count} ${count === 1 ? 'dose' : 'doses'} of retarder, whole packages${label === null ? '' : ', by its label'}`
+  const { retarder } = day.input
+  const count = packagesOfPour(day.doseMarks, day.input)
+  const wanted = `${count} ${count === 1 ? 'package' : 'packages'}`
+  if (!retarder) return `Retarder: ${wanted}, no product entered`
+  const size = `${printNumber(retarder.packageSize, 2)} ${retarder.unit}`
+  const held = retarder.onHand === undefined ? 'stock not entered' : `${retarder.onHand} on hand`
+  return `${retarder.name}: ${wanted} of ${size}, ${held}; by its label`
 }
 
 const afterWords: Readonly<Record<AfterTaskName, string>> = {

@@ -45,6 +45,22 @@ test('a pour with a late truck is tapped through, and a killed page loses nothin
   await setClock(page, '07:31')
   await next(page).getByRole('button', { name: 'On site' }).click()
   await expect(next(page).getByRole('heading')).toHaveText(/Strip a placed\?|Retarder before strip a/)
+
+  // What the load reads, by keys alone: two degrees up from the guess, logged, and the day planned on with it.
+  const measure = page.getByRole('button', { name: 'Measure load 1' })
+  await measure.focus()
+  await page.keyboard.press('Enter')
+  const concrete = page.getByRole('group', { name: 'Concrete of load 1' })
+  const guessed = Number.parseInt((await concrete.getByRole('status').textContent())!.replace(/\D+/, ''), 10)
+  await concrete.getByRole('button', { name: 'Concrete higher' }).focus()
+  await page.keyboard.press('Enter')
+  await page.keyboard.press('Enter')
+  await page.keyboard.press('Tab')
+  await page.keyboard.press('Enter')
+  await expect(concrete.getByRole('button', { name: `Concrete ${guessed + 2} °F is logged` })).toBeFocused()
+  await page.getByRole('button', { name: 'Log slump 4 in' }).click()
+  await page.getByRole('button', { name: 'Done measuring load 1' }).click()
+  await expect(page.getByRole('list', { name: 'Measured' })).toContainText(`concrete ${guessed + 2} °F, slump 4 in`)
   await setClock(page, '07:46')
   await page.getByRole('button', { name: 'Strip a: Placed' }).click()
 
@@ -57,10 +73,24 @@ test('a pour with a late truck is tapped through, and a killed page loses nothin
   await page.getByRole('button', { name: '¼ out' }).click()
   await expect(page.getByText(/^Running .*″ thick, 4″ planned/)).toBeVisible()
 
-  await page.getByRole('button', { name: 'One hand short' }).click()
-  await expect(page.getByText(/^4 hands at work/)).toBeVisible()
-  await page.getByRole('button', { name: /^Undo: One hand short/ }).click()
-  await expect(page.getByText(/^5 hands at work/)).toBeVisible()
+  for (const left of [4, 3]) {
+    await page.getByRole('button', { name: 'One hand short', exact: true }).click()
+    await expect(page.getByText(`${left} hands at work`)).toBeVisible()
+  }
+  // Two hands cannot go on: what helps is offered with its figures.
+  await page.getByRole('button', { name: 'One hand short', exact: true }).click()
+  const help = page.getByRole('region', { name: 'What helps' })
+  await expect(help).toContainText(/Get one hand more, 3 at work\. (Still )?\d+ min/)
+  await expect(help.getByRole('button', { name: 'Stop before strip b' })).toBeVisible()
+  await page.screenshot({ path: '/tmp/w/c1_help.png' })
+  expect(await smallTargets(page)).toEqual([])
+  await help.getByRole('button', { name: 'One hand back' }).click()
+  await expect(page.getByText('3 hands at work')).toBeVisible()
+  await page.getByRole('button', { name: /^Undo: One hand back/ }).click()
+  for (const left of [3, 4, 5]) {
+    await page.getByRole('button', { name: /^Undo: One hand short/ }).click()
+    await expect(page.getByText(`${left} hands at work`)).toBeVisible()
+  }
 
   await setClock(page, '08:00')
   await page.getByRole('button', { name: 'Strip b: Placed' }).click()
@@ -85,16 +115,48 @@ test('a pour with a late truck is tapped through, and a killed page loses nothin
   await expect(again.getByRole('region', { name: 'Pours', exact: true })).toContainText('poured')
   await stageButton(again, 'Log').click()
   const log = again.getByRole('region', { name: 'Log of pour 1' })
-  await expect(log.getByRole('listitem')).toHaveCount(8)
+  const taps = log.getByRole('list', { name: 'Taps' }).getByRole('listitem')
+  await expect(taps).toHaveCount(8)
   const time = log.getByLabel('Time of Strip a placed', { exact: true })
   await time.fill('7:40 am')
   await time.press('Enter')
   await expect(time).toHaveValue('7:40 am')
   await expect(log.getByRole('listitem').filter({ hasText: 'Strip a placed' })).toContainText('typed')
   await log.getByRole('button', { name: 'Remove Strip b placed' }).click()
-  await expect(log.getByRole('listitem')).toHaveCount(7)
+  await expect(taps).toHaveCount(7)
   await again.keyboard.press('Control+z')
-  await expect(log.getByRole('listitem')).toHaveCount(8)
+  await expect(taps).toHaveCount(8)
+
+  // The ticket and the rest of the paper boxes; what cannot be is quoted.
+  const boxes = log.getByRole('list', { name: 'Loads' })
+  await expect(boxes.getByLabel('Concrete')).toHaveValue(`${guessed + 2} °F`)
+  await boxes.getByLabel('Ticket').fill('4411')
+  await boxes.getByLabel('Ticket').press('Enter')
+  await boxes.getByLabel('Air').fill('hot')
+  await boxes.getByLabel('Air').press('Enter')
+  await expect(boxes.getByRole('alert')).toContainText('“hot” is not taken')
+  await boxes.getByLabel('Air').fill('71')
+  await boxes.getByLabel('Air').press('Enter')
+  await expect(boxes.getByLabel('Air')).toHaveValue('71 °F')
+  await expect(boxes.getByRole('alert')).toHaveCount(0)
+
+  // The retarder in hand, by its label.
+  const retarder = again.getByRole('region', { name: 'Retarder' })
+  await retarder.getByLabel('Name of the product').fill('Slow-set bags')
+  await retarder.getByLabel('Name of the product').press('Enter')
+  for (const [label, typed, kept] of [
+    ['A package holds', '12 oz', '12 oz'],
+    ['Packages on hand', '9', '9'],
+    ['Label: least to most, oz for 1 yd³', '8 to 24', '8 to 24'],
+    ['The least dose puts off, min', '20', '20'],
+  ] as const) {
+    await retarder.getByLabel(label).fill(typed)
+    await retarder.getByLabel(label).press('Enter')
+    await expect(retarder.getByLabel(label)).toHaveValue(kept)
+  }
+  await expect(retarder).toContainText('counted by this label')
+  const { violations } = await new AxeBuilder({ page: again }).analyze()
+  expect(violations.map(v => `${v.id} ${v.nodes[0]?.html}`)).toEqual([])
 })
 
 test('every target is for a gloved hand, and the screen passes the accessibility check in three themes', async ({
@@ -115,6 +177,7 @@ test('every target is for a gloved hand, and the screen passes the accessibility
   await page.getByRole('button', { name: 'Load 1: On site' }).click()
   await page.getByRole('button', { name: 'Rain coming' }).click()
   await page.getByRole('button', { name: 'On 1 ft' }).click()
+  await page.getByRole('button', { name: 'Measure load 1' }).click()
   for (const size of [
     { width: 1024, height: 700 },
     { width: 768, height: 1024 },

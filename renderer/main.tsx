@@ -25,6 +25,8 @@ import { createPlanStore } from './store/planStore'
 import { createSiteStore } from './store/siteStore'
 import { createViewStore } from './store/viewStore'
 import { startPlanWorker } from './worker/startPlanWorker'
+// Last: it overrides what the parts bring with them.
+import './theme/touch.css'
 
 const root = createRoot(document.getElementById('root')!)
 

@@ -120,7 +120,13 @@ function UndoRedo() {
   }))
   return (
     <>
-      <button type="button" className="btn bare undo" disabled={undo === undefined} onClick={() => site.undo()}>
+      <button
+        type="button"
+        className="btn bare undo"
+        disabled={undo === undefined}
+        title={undo ? `Undo ${undo}` : 'Undo'}
+        onClick={() => site.undo()}
+      >
         <Icon name="undo" />
         <span>Undo{undo ? ` ${undo}` : ''}</span>
       </button>

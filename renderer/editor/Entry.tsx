@@ -15,21 +15,24 @@ import { printDirection, printTurn } from './entry/directions'
 import { useEditor, useEditorState } from './useEditor'
 
 const boxSize = { width: 272, height: 128 }
+/** Of the row of buttons under the boxes. */
+const actsHeight = 42
 /** The boxes stand this far from the point, and never over it. */
 const asidePx = 26
 
-/** Beside the last point, on the side the line does not go to; before the first one, under the prompt. */
+/** Beside the last point, on the side the line does not go to; before the first one, under the prompt beside the outline. */
 function placeOf(drawing: Drawing, aim: Aim | null, camera: Camera, size: Size) {
   const last = drawing.placed.at(-1)
-  if (!last) return { left: 102, top: 76 }
+  if (!last) return { left: 212, top: 42 }
   const [x, y] = toScreen(camera, last)
   const [ax, ay] = aim ? toScreen(camera, aim.at) : [x + 1, y - 1]
   const left = ax >= x ? x - asidePx - boxSize.width : x + asidePx
-  const top = ay >= y ? y - asidePx - boxSize.height : y + asidePx
+  const top = ay >= y ? y - asidePx - boxSize.height - actsHeight : y + asidePx
+  const height = boxSize.height + actsHeight
   const within = (at: number, least: number, most: number) => Math.max(least, Math.min(most, at))
   return {
     left: within(left, 92, size.width - boxSize.width - 8),
-    top: within(top, 76, size.height - boxSize.height - 62),
+    top: within(top, 76, size.height - height - 62),
   }
 }
 
@@ -124,6 +127,21 @@ export function Entry({ site, eye, size, print }: EntryOf) {
           </label>
         ))}
       </div>
+      {drawing.placed.length > 0 ? (
+        <div className="entry-acts">
+          {drawing.finish().drawn ? (
+            <button type="button" className="btn" onClick={() => editor.enter()}>
+              {drawing.finish().drawn?.kind === 'shape' ? 'Close it' : 'End it here'}
+            </button>
+          ) : null}
+          <button type="button" className="btn" onClick={() => editor.back()}>
+            Take back
+          </button>
+          <button type="button" className="btn" onClick={() => editor.escape()}>
+            Drop
+          </button>
+        </div>
+      ) : null}
       <p className={fault ? 'entry-fault' : ''} id={help} role={fault ? 'alert' : undefined}>
         {fault ? fault.message : `${measured ? `${measured}. ` : ''}Enter sets it, Tab the next box, Esc drops it.`}
       </p>

@@ -40,9 +40,12 @@ import { chosenPaths, pickPart } from './pickPart'
 import { ScaleBar } from './ScaleBar'
 import { useEditor, useEditorState } from './useEditor'
 
-/** Nearer than this a press that moved is still a click. */
-const clickPx = 4
-const pickPx = 8
+/** Nearer than this a press that moved is still a click, and a thing is under the pointer. */
+const reaches = { mouse: { clickPx: 4, pickPx: 8 }, touch: { clickPx: 10, pickPx: 18 } } as const
+/** A finger or a pen that rests this long adds to what is chosen, as a click with the shift key. */
+const holdMs = 500
+
+const reachOf = (event: { readonly pointerType: string }) => reaches[event.pointerType === 'touch' ? 'touch' : 'mouse']
 
 function useSize(): readonly [(element: HTMLElement | null) => void, Size] {
   const [size, setSize] = useState<Size>({ width: 0, height: 0 })
@@ -189,7 +192,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   )
 
   const showsPours = stage === 'pours' && !clientView
-  const nearest = (at: Pt, camera: Camera): string | null =>
+  const nearest = (at: Pt, camera: Camera, pickPx: number): string | null =>
     pickAt(toPlan(camera, at), {
       live,
       nearM: pickPx / camera.zoom,
@@ -201,10 +204,11 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     const rect = event.currentTarget.getBoundingClientRect()
     return [event.clientX - rect.left, event.clientY - rect.top]
   }
-  const planHand = (event: { readonly altKey: boolean }, pressed = false) => ({
+  const planHand = (event: PointerEvent, pressed = false) => ({
     zoom: eye.getState()?.zoom ?? 1,
     free: event.altKey,
     pressed,
+    touch: event.pointerType === 'touch',
   })
   const frame = useRef<{ id: number; run: () => void } | null>(null)
   const later = (run: () => void) => {
@@ -228,15 +232,33 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     frame.current = null
     waiting.run()
   }
+  /** The pen that is on the glass; whoever draws with a pen moves the plan with the fingers. */
+  const pen = useRef<{ readonly id: number | null; readonly draws: boolean }>({ id: null, draws: false })
+  const hold = useRef(0)
+  const endHold = () => clearTimeout(hold.current)
+  useEffect(() => () => clearTimeout(hold.current), [])
+  const dropPress = () => {
+    endHold()
+    if (press.current?.edits) editor.cancel()
+    if (press.current?.joint) jointHand.cancel()
+    press.current = null
+  }
   const onPointerDown = (event: PointerEvent<HTMLDivElement>) => {
+    const { pointerId, pointerType } = event
+    const isTouch = pointerType === 'touch'
+    // A palm that rests on the glass beside the pen is not meant, whichever came first.
+    if (isTouch && pen.current.id !== null) return
     flush()
-    event.currentTarget.setPointerCapture(event.pointerId)
+    if (!isTouch) pen.current = { id: pointerType === 'pen' ? pointerId : null, draws: pointerType === 'pen' }
+    if (pointerType === 'pen' && pointers.current.size > 0) {
+      dropPress()
+      pointers.current.clear()
+    }
+    event.currentTarget.setPointerCapture(pointerId)
     const at = localPoint(event)
-    pointers.current.set(event.pointerId, at)
+    pointers.current.set(pointerId, at)
     if (pointers.current.size > 1) {
-      if (press.current?.edits) editor.cancel()
-      if (press.current?.joint) jointHand.cancel()
-      press.current = null
+      dropPress()
       return
     }
     const camera = eye.getState()
@@ -245,8 +267,17 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       return
     }
     const draws = hand.action !== 'select' || hand.picking !== null
-    const edits = camera !== null && event.button === 0 && editor.down(toPlan(camera, at), planHand(event))
+    const isForPlan = isTouch && draws && pen.current.draws
+    const edits =
+      camera !== null && event.button === 0 && !isForPlan && editor.down(toPlan(camera, at), planHand(event))
     press.current = { at, moved: false, edits, draws }
+    if (pointerType === 'mouse' || draws) return
+    hold.current = window.setTimeout(() => {
+      if (!press.current || press.current.moved || !camera) return
+      if (press.current.edits) editor.cancel()
+      press.current = null
+      choose(at, camera, true, reachOf(event).pickPx)
+    }, holdMs)
   }
   const onPointerMove = (event: PointerEvent<HTMLDivElement>) => {
     const before = pointers.current.get(event.pointerId)
@@ -256,6 +287,8 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     lastPoint.current = [event.clientX, event.clientY]
     const camera = eye.getState()
     if (!before) {
+      // A finger does not hover: this one was set aside for the pen.
+      if (event.pointerType === 'touch') return
       if (was === null || (was[0] === event.clientX && was[1] === event.clientY)) return
       if (stage === 'slab' && camera) {
         const to = planHand(event)
@@ -269,7 +302,8 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       move(c => pinch(c, [before, other], [at, other]))
     } else if (press.current) {
       const { at: start, moved, edits, draws = false, joint = false } = press.current
-      if (!moved && Math.hypot(at[0] - start[0], at[1] - start[1]) <= clickPx) return
+      if (!moved && Math.hypot(at[0] - start[0], at[1] - start[1]) <= reachOf(event).clickPx) return
+      endHold()
       press.current = { at: start, moved: true, edits, draws, joint }
       if (joint && camera) {
         later(() => jointHand.move(toPlan(camera, at)))
@@ -286,7 +320,9 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   }
   const onPointerUp = (event: PointerEvent<HTMLDivElement>) => {
     flush()
+    endHold()
     pointers.current.delete(event.pointerId)
+    if (pen.current.id === event.pointerId) pen.current = { id: null, draws: true }
     const ended = press.current
     press.current = null
     if (!ended) return
@@ -302,13 +338,13 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     const camera = eye.getState()
     if (ended.edits && camera) editor.up(toPlan(camera, localPoint(event)), planHand(event), ended.moved)
     if (ended.moved || (ended.edits && ended.draws) || !camera) return
-    choose(ended.at, camera, event.shiftKey)
+    choose(ended.at, camera, event.shiftKey, reachOf(event).pickPx)
   }
   /** A click on a corner or an edge of what is chosen narrows the choice to it. */
-  const choose = (at: Pt, camera: Camera, adds: boolean) => {
+  const choose = (at: Pt, camera: Camera, adds: boolean, pickPx: number) => {
     if (stage === 'sun' && takeSunClick(view, live, toPlan(camera, at), pickPx / camera.zoom)) return
     const part = stage === 'slab' ? pickPart(live.site, selection, toPlan(camera, at), pickPx / camera.zoom) : null
-    const id = part ?? nearest(at, camera)
+    const id = part ?? nearest(at, camera, pickPx)
     view.setState(({ selection: was }) => {
       if (id === null) return { selection: adds ? was : [] }
       if (!adds) return { selection: [id] }

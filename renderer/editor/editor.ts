@@ -73,6 +73,8 @@ export interface Hand {
   readonly free?: boolean
   /** The pointer is down. */
   readonly pressed?: boolean
+  /** A finger: it hides what is under it, and cannot point without pressing. */
+  readonly touch?: boolean
 }
 
 /** What is seldom placed only once. */
@@ -138,6 +140,8 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
   let ring: ShapeHandle | null = null
   let copied: Copied | null = null
   let beforePress: Drawing | null = null
+  /** A finger is aiming: the point is set where it is lifted. */
+  let isAiming = false
 
   const committed = (): Site | null => {
     const { history } = site.getState()
@@ -176,6 +180,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     return chosen ?? (kept && corners.find(({ words }) => words === kept.words)) ?? corners[0] ?? null
   }
   const start = (action: ActionId, options: Options, mark = markNow()) => {
+    isAiming = false
     store.setState({
       action,
       options,
@@ -338,13 +343,18 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
       if (!now || view.getState().stage !== 'slab') return false
       if (drawing) {
         const aim = aimed(at, hand)
-        beforePress = drawing
         store.setState({ aim, keyed: false })
+        if (hand.touch && (!drawing.byDrag || drawing.placed.length > 0)) {
+          isAiming = true
+          showDrawing()
+          return true
+        }
+        beforePress = drawing
         take(drawing.press(aim.at))
         return true
       }
       if (action === 'border' && options.strip === 'border') {
-        const edge = pickEdge(now, at, 12 / hand.zoom)
+        const edge = pickEdge(now, at, reachPx(hand, 12) / hand.zoom)
         if (edge) {
           const path = findEdge(now, edge)?.path
           const { edges } = store.getState()
@@ -357,7 +367,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
       if (action === 'select' && selection().length > 0) {
         ring = ringAt(now, selection(), at, hand)
         if (ring) return true
-        const handle = pickHandle(now, selection(), at, 10 / hand.zoom)
+        const handle = pickHandle(now, selection(), at, reachPx(hand, 10) / hand.zoom)
         if (handle) {
           grab = { start: at, handle: handle.at, ids: handle.ids }
           return true
@@ -382,7 +392,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
         return
       }
       const aim = aimed(at, hand)
-      const dragged = beforePress && hand.pressed ? drawing.drag(aim.at) : drawing
+      const dragged = beforePress && hand.pressed && !isAiming ? drawing.drag(aim.at) : drawing
       store.setState({ aim, drawing: dragged, keyed: false })
       showDrawing()
     },
@@ -407,6 +417,13 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
         store.setState({ carrying: false, aim: null })
         return
       }
+      if (isAiming && drawing) {
+        isAiming = false
+        const { at: to } = aimed(at, hand)
+        store.setState({ aim: null })
+        take(drawing.press(to))
+        return
+      }
       beforePress = null
       if (!drawing || !moved) return
       const aim = aimed(at, hand)
@@ -417,6 +434,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
       site.drop()
       grab = null
       ring = null
+      isAiming = false
       const drawing = beforePress ?? store.getState().drawing
       beforePress = null
       store.setState({ drawing, aim: null, carrying: false })
@@ -607,12 +625,14 @@ const pasteHere = (now: Site, { site, ids }: Copied, by: Pt): Command =>
 
 /** Meters of radius for a meter of the hand at a right angle, 1/(√2 − 1). */
 const ringPull = 2.4
-/** A hand takes hold of the ring within this distance on the screen. */
-const ringPx = 14
+/** How near on the screen something is taken hold of: a fingertip covers some 44 px. */
+const reachPx = ({ touch }: Hand, px: number): number => (touch ? Math.max(px, 22) : px)
 
-const ringAt = (site: Site, selection: readonly Id[], at: Pt, { zoom }: Hand): ShapeHandle | null => {
-  const handle = shapeHandle(site, selection, zoom)
-  return handle && Math.hypot(handle.at[0] - at[0], handle.at[1] - at[1]) * zoom <= ringPx ? handle : null
+const ringAt = (site: Site, selection: readonly Id[], at: Pt, hand: Hand): ShapeHandle | null => {
+  const handle = shapeHandle(site, selection, hand.zoom)
+  return handle && Math.hypot(handle.at[0] - at[0], handle.at[1] - at[1]) * hand.zoom <= reachPx(hand, 14)
+    ? handle
+    : null
 }
 
 const movedName = (ids: readonly Id[], site: Site | null): string =>

@@ -52,6 +52,7 @@ export function drawBaseRectangle(mark: Mark | null, set: readonly Pt[] = [], dr
     fields: b !== undefined ? depthFields : a === undefined && mark !== null ? startFields : baseFields,
     placed: set,
     from: b === undefined ? a : undefined,
+    byDrag: true,
     press: place,
     drag: () => drawBaseRectangle(mark, set, true),
     release: place,

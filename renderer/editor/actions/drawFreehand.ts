@@ -12,6 +12,7 @@ export function drawFreehand(closes: boolean, toleranceM: number, stroke: readon
     fields: [],
     placed: stroke,
     from: undefined,
+    byDrag: true,
     press: at => ({ next: drawFreehand(closes, toleranceM, [at]) }),
     drag: at => drawFreehand(closes, toleranceM, [...stroke, at]),
     release(at): Turn {

@@ -38,6 +38,7 @@ export function drawTwoPoints(shape: TwoPoints, mark: Mark | null, first: Pt | n
     fields: first === null && mark !== null ? startFields : shape.fields,
     placed: first === null ? [] : [first],
     from: undefined,
+    byDrag: true,
     press: place,
     drag: () => drawTwoPoints(shape, mark, first, true),
     release: place,

@@ -36,6 +36,8 @@ export interface Drawing {
   readonly placed: readonly Pt[]
   /** Where the line in hand starts: what "square to" and "alongside" are about. */
   readonly from: Pt | undefined
+  /** Its first point is set by a press that may be dragged on, under a finger too. */
+  readonly byDrag?: true
   /** The pointer went down, or a point was chosen by the keys. */
   press(at: Pt): Turn
   /** The pointer moved while it was down. */

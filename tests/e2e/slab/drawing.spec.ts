@@ -2,16 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, type Locator, type Page } from 'playwright/test'
 import { openSample, stageButton, test } from '../renderer/planner'
-
-async function newSite(page: Page, address: string): Promise<void> {
-  await page.goto(address)
-  await page.getByRole('button', { name: 'New site', exact: true }).click()
-  await expect(page.getByText('Type a length or click the first corner.')).toBeVisible()
-}
-
-/** What the ledger says beside a name. */
-const figure = (page: Page, name: string) =>
-  page.locator('.row', { has: page.getByRole('button', { name: `How ${name} is computed` }) }).locator('.v')
+import { figure, newSite, sheetPoints } from './slabPage'
 
 /** 24 × 14 ft with one corner of 6 ft radius: 336 − (1 − π/4)·36 ft². The border takes 12 in off all around: the rest
  * is 22 × 12 ft with a corner of 5 ft, 264 − (1 − π/4)·25. Sector and rectangle of elementary geometry. */
@@ -103,19 +94,6 @@ test('no key is lost, however fast and however early it comes', async ({ page, p
   await page.keyboard.press('Control+s')
   await expect(page.getByRole('dialog', { name: 'Save as' })).toBeVisible()
 })
-
-/** Where a point of the plan lies in the window, feet from the origin, as long as the empty sheet stands as it was opened:
- * 20 m about the origin in the middle, the drawing actions over the left 82 px. */
-async function sheetPoints(page: Page) {
-  const box = (await page.getByRole('application').boundingBox())!
-  const margin = Math.min(110, box.height * 0.16)
-  const zoom = Math.min(box.width - 82 - 2 * margin, box.height - 2 * margin) / 20
-  const [cx, cy] = [box.x + (box.width + 82) / 2, box.y + box.height / 2]
-  return {
-    zoom,
-    at: (xFt: number, yFt: number) => [cx + xFt * 0.3048 * zoom, cy - yFt * 0.3048 * zoom] as const,
-  }
-}
 
 test('by pointer alone: the patio, its rounded corner, its border, the house; undone to empty and done again', async ({
   page,

@@ -3,7 +3,7 @@ import type { Command } from '../../core/document/commands/editSite'
 import type { Id } from '../../shared/document/primitives'
 import { currentDocument } from '../store/history'
 import type { SiteStore } from '../store/siteStore'
-import { wordFindings } from './applyEdit'
+import { wordFindings } from './wordFindings'
 
 export interface Committed {
   /** Ids of what was made; null where the edit was refused and the document stays as it was. */

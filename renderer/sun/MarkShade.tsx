@@ -3,9 +3,10 @@ import { explainShadeLine, type ShadeExplanation } from '../../core/sun/explainS
 import { printMeasures } from '../../core/units/printMeasures'
 import { printNumber } from '../../core/units/printNumber'
 import type { Pt } from '../../shared/document/primitives'
-import { applyEdit, wordFindings } from '../app/applyEdit'
+import { applyEdit } from '../app/applyEdit'
 import { printHour } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
+import { wordFindings } from '../app/wordFindings'
 import type { LivePlan } from '../store/livePlan'
 
 const partOf: Readonly<Record<string, string>> = {

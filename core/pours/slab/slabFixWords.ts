@@ -12,15 +12,16 @@ export interface FixWords {
 
 const handWords = (count: number): string => (count === 1 ? 'one hand' : `${count} hands`)
 
-function slackWords({ slackMin }: SlabFix): string {
+function slackWords({ slackMin }: SlabFix, lead = ''): string {
   if (slackMin === null) return ''
   const min = Math.round(Math.abs(slackMin))
-  return slackMin >= 0 ? ` ${min} min of slack then.` : ` Still ${min} min short then.`
+  const told = slackMin >= 0 ? `${min} min of slack` : `still ${min} min short`
+  return lead === '' ? ` ${told.charAt(0).toUpperCase()}${told.slice(1)} then.` : ` ${lead} ${told}.`
 }
 
 /** `isShort` = too few hands to go on: what does not bring them tells its slack as if they came. */
 export function tellFix(fix: SlabFix, print: Measures, isShort: boolean): FixWords {
-  const once = isShort && fix.slackMin !== null ? ` With ${leastHands} hands by then:` : ''
+  const lead = isShort ? `With ${leastHands} hands by then,` : ''
   switch (fix.does) {
     case 'hands':
       return {
@@ -34,12 +35,12 @@ export function tellFix(fix: SlabFix, print: Measures, isShort: boolean): FixWor
       }
     case 'later':
       return {
-        what: `Call the plant: load ${fix.load} ${fix.minutes} min later.${once}${slackWords(fix)}`,
+        what: `Call the plant: load ${fix.load} ${fix.minutes} min later.${slackWords(fix, lead)}`,
         tap: `Load ${fix.load} ${fix.minutes} min later`,
       }
     case 'dose':
       return {
-        what: `Retarder up to ${fix.doseMin} min in load ${fix.load}: ${fix.packages === 1 ? '1 package' : `${fix.packages} packages`}. The label and the producer rule.${once}${slackWords(fix)}`,
+        what: `Retarder up to ${fix.doseMin} min in load ${fix.load}: ${fix.packages === 1 ? '1 package' : `${fix.packages} packages`}. The label and the producer rule.${slackWords(fix, lead)}`,
         tap: `${fix.packages === 1 ? '1 package' : `${fix.packages} packages`} in`,
       }
   }

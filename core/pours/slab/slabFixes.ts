@@ -73,9 +73,10 @@ export function slabFixes(input: AtSlabInput, front: SlabFront): readonly SlabFi
   const offer = (fix: SlabFix): void => {
     if (helps(fix.slackMin)) fixes.push(fix)
   }
+  const withMore = slackOf(withHands(input, more))
   offer({
     ...{ does: 'hands', more, hands: hands + more, areMissing: state.handsMissing >= more },
-    slackMin: slackOf(withHands(input, more)),
+    slackMin: withMore,
   })
   const down = placedCount(state)
   const stop = (count: number, slackMin: number | null): SlabFix => {
@@ -110,11 +111,13 @@ export function slabFixes(input: AtSlabInput, front: SlabFront): readonly SlabFi
   const drum = load === undefined ? undefined : state.loads[load]
   if (load !== undefined && drum?.onSiteMs !== undefined && (drum.doseMin ?? 0) < mostOnSiteMin) {
     const leftM3 = strips.reduce((sum, s, i) => (s.load === load && i >= down ? sum + s.volumeM3 : sum), 0)
-    offer({
-      ...{ does: 'dose', load: load + 1, doseMin: mostOnSiteMin },
-      packages: packagesFor(mostOnSiteMin - (drum.doseMin ?? 0), leftM3, day),
-      slackMin: slackOf(withLoad(helped, load, { doseMin: mostOnSiteMin })),
-    })
+    const slackMin = slackOf(withLoad(helped, load, { doseMin: mostOnSiteMin }))
+    // A drum dosed too far holds the hands up as well: only where it beats the hands alone.
+    if (!isShort || (slackMin ?? -1e9) > (withMore ?? -1e9) + leastGainMin)
+      offer({
+        ...{ does: 'dose', load: load + 1, doseMin: mostOnSiteMin, slackMin },
+        packages: packagesFor(mostOnSiteMin - (drum.doseMin ?? 0), leftM3, day),
+      })
   }
   return fixes.sort((a, b) => (b.slackMin ?? Number.NEGATIVE_INFINITY) - (a.slackMin ?? Number.NEGATIVE_INFINITY))
 }

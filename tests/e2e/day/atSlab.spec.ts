@@ -82,7 +82,6 @@ test('a pour with a late truck is tapped through, and a killed page loses nothin
   const help = page.getByRole('region', { name: 'What helps' })
   await expect(help).toContainText(/Get one hand more, 3 at work\. (Still )?\d+ min/)
   await expect(help.getByRole('button', { name: 'Stop before strip b' })).toBeVisible()
-  await page.screenshot({ path: '/tmp/w/c1_help.png' })
   expect(await smallTargets(page)).toEqual([])
   await help.getByRole('button', { name: 'One hand back' }).click()
   await expect(page.getByText('3 hands at work')).toBeVisible()

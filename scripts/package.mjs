@@ -8,6 +8,7 @@ import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, write
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { buildDesktop, buildPage, root } from './build.mjs'
+import { notices } from './notices.mjs'
 
 /** Switches in the program itself that nobody can turn back from outside. */
 const fuses = {
@@ -68,24 +69,10 @@ function stage(main, page) {
   cpSync(join(main, '..'), join(staged, 'desktop'), { recursive: true, filter: notMaps })
   cpSync(page, join(staged, 'renderer'), { recursive: true, filter: notMaps })
   cpSync(join(root, 'LICENSE'), join(staged, 'LICENSE'))
-  writeFileSync(join(staged, 'THIRD-PARTY.txt'), notices())
+  writeFileSync(join(staged, 'THIRD-PARTY.txt'), notices(root))
   const { name, version, description, license } = own
   const manifest = { name, productName: 'Slabwright', version, description, license, main: 'desktop/main.cjs' }
   writeFileSync(join(staged, 'package.json'), `${JSON.stringify(manifest, null, 2)}\n`)
-}
-
-/** The license texts of every package that may be part of the bundles. */
-function notices() {
-  const { packages } = JSON.parse(readFileSync(join(root, 'package-lock.json'), 'utf8'))
-  return Object.entries(packages)
-    .filter(([path, { dev }]) => path !== '' && dev !== true && existsSync(join(root, path)))
-    .map(([path, { version }]) => {
-      const texts = readdirSync(join(root, path))
-        .filter(name => /^(?:licen[cs]e|copying|notice)/i.test(name))
-        .map(name => readFileSync(join(root, path, name), 'utf8').trim())
-      return [`${path.replace(/^.*node_modules\//, '')} ${version}`, ...texts].join('\n\n')
-    })
-    .join(`\n\n${'—'.repeat(40)}\n\n`)
 }
 
 /** Site files open with the program: for macOS in the bundle itself, for Linux as two files to install beside it. */

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { listLicenses } from '../../scripts/licenseList'
+import { notices } from '../../scripts/notices.mjs'
 
 describe('the license list', () => {
   it('covers every package of this project', () => {
@@ -66,5 +67,19 @@ describe('the packages', () => {
     const versions = Object.values({ ...own.dependencies, ...own.devDependencies })
     expect(versions.length).toBeGreaterThan(20)
     for (const version of versions) expect(version).toMatch(/^\d+\.\d+\.\d+$/)
+  })
+})
+
+describe('the notices of a packed program', () => {
+  it('carry the license of every package that ships, and of what a package brings along', () => {
+    const text = notices('.')
+    const { dependencies } = JSON.parse(readFileSync('package.json', 'utf8')) as {
+      dependencies: Record<string, string>
+    }
+    for (const [name, version] of Object.entries(dependencies)) expect(text).toContain(`${name} ${version}\n`)
+    // The decoder of JPEG 2000 lies beside the page with the license of its own.
+    const decoder = readFileSync('node_modules/pdfjs-dist/wasm/LICENSE_OPENJPEG', 'utf8').trim()
+    expect(decoder).toContain('BSD License')
+    expect(text).toContain(decoder)
   })
 })

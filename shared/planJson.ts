@@ -120,6 +120,8 @@ const AlternativeRow = z.strictObject({
   }),
   price: money,
   sentences: z.array(z.strictObject({ sign: z.enum(['+', '−']), words: z.string() })),
+  /** What is not offered and why. */
+  note: z.optional(z.string()),
 })
 
 const ShareRow = z.strictObject({ id: z.string(), sunShare: z.array(z.nullable(num)) })

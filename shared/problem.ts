@@ -56,6 +56,7 @@ export const pourCodes = [
   'capacityTooSmall',
   'tooFewPours',
   'noCutFound',
+  'noLanes',
   'requiredMisses',
   'requiredCarriedOn',
   'requiredOpen',

@@ -10,6 +10,7 @@ import { findAlternatives, type SplitSearch } from '../pours/alternatives/propos
 import { type AlternativeSentence, heldAgainst, wordAlternative } from '../pours/alternatives/wordAlternative'
 import { isWorthPouring, type OpenGround, openGround, withLocked } from '../pours/replan/replanRest'
 import type { JointWishes } from '../pours/wishes/jointWishes'
+import { wordProblem } from '../problems/wordProblem'
 import { printMeasures } from '../units/printMeasures'
 import type { Memo } from './memo'
 import type { Plan } from './plan'
@@ -32,6 +33,8 @@ export interface PlannedAlternative extends Alternative {
   readonly region: CurveRegion
   readonly kept: KeptPours
   readonly sentences: readonly AlternativeSentence[]
+  /** What is not offered and why, in words. */
+  readonly note?: string
 }
 
 const nothingKept: KeptPours = { joints: [], pourIds: [] }
@@ -146,13 +149,12 @@ export function* planAlternativesSteps(
           continue
         }
         const question = { site, slab, part, region, key, capM2, wishes, day, exposed, clock, budget }
-        const search: SplitSearch = pourCount =>
-          splitRegion(memo, pourCount === undefined ? question : { ...question, pourCount })
+        const search: SplitSearch = asked => splitRegion(memo, { ...question, ...asked })
         const ground: PricingGround = {
           ...groundOf(plan, slab, part, thicknessM, capM2),
           ...(exposed ? { onSite } : {}),
         }
-        const found = yield* findAlternatives({ region, capM2, ...(wishes ? { wishes } : {}) }, ground, search)
+        const found = yield* findAlternatives(ground, search)
         const name = budget === 'full' ? 'alternatives' : 'quickAlternatives'
         all.push(
           ...memo.part(name, key, inputs, () =>
@@ -164,6 +166,7 @@ export function* planAlternativesSteps(
                   ...each,
                   ...{ id: `${key} ${each.kind}`, slabId: slab.id, part, region, kept },
                   sentences: other ? wordAlternative(each.figures, other.figures, print) : [],
+                  ...(each.noLanes ? { note: wordProblem(each.noLanes, print).message } : {}),
                 }
               }),
           ),

@@ -87,6 +87,7 @@ const printAlternative = ({ proposal, ...of }: PlannedAlternative): NonNullable<
   figures: { ...of.figures },
   price: { ...of.price },
   sentences: of.sentences.map(sentence => ({ ...sentence })),
+  ...(of.note === undefined ? {} : { note: of.note }),
 })
 
 function loadsOf(plan: Plan, pourId: string): PlanJson['pours'][number]['loads'] {

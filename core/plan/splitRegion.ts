@@ -32,6 +32,8 @@ export interface SplitQuestion {
   readonly budget: PourBudget
   /** The fewest when absent. */
   readonly pourCount?: number
+  /** In lanes no wider than this (m) instead. */
+  readonly laneM?: number
 }
 
 /** What sun and trucks make of a pour; null where they tell no split from another. */
@@ -60,16 +62,17 @@ export function groundOnSite(
 }
 
 function search(memo: Memo, question: SplitQuestion): FoundSplit {
-  const { site, slab, part, region, key, capM2, wishes, budget, pourCount } = question
+  const { site, slab, part, region, key, capM2, wishes, budget, pourCount, laneM } = question
   const ground = splitGround(memo, site, slab.id, capM2)
-  const inputs = [region, capM2, ground, wishes]
+  const inputs = [region, capM2, ground, wishes, laneM]
   const split = () =>
     searchSplit({
       ...{ slabId: slab.id, part, region, capM2, budget, ...ground },
       ...(wishes === undefined ? {} : { wishes }),
       ...(pourCount === undefined ? {} : { pourCount }),
+      ...(laneM === undefined ? {} : { laneM }),
     })
-  const name = pourCount === undefined ? 'proposal' : `proposal ${pourCount}`
+  const name = laneM !== undefined ? 'lanes' : pourCount === undefined ? 'proposal' : `proposal ${pourCount}`
   if (budget === 'full') return memo.part(name, key, inputs, split)
   // A full answer that still holds is kept through a drag of something else.
   return memo.known<FoundSplit>(name, key, inputs) ?? memo.part(`quick ${name}`, key, inputs, split)
@@ -90,6 +93,6 @@ function keepPours(now: Proposal, found: FoundSplit, last: LastAnswer<Proposal> 
 export function splitRegion(memo: Memo, question: SplitQuestion): Proposal {
   const found = search(memo, question)
   const ground = groundOnSite(memo, question)
-  const key = `${question.key} ${question.pourCount ?? 'fewest'}`
+  const key = `${question.key} ${question.laneM === undefined ? (question.pourCount ?? 'fewest') : 'lanes'}`
   return memo.part<Proposal>('settledProposal', key, [found, ground], last => keepPours(found(ground), found, last))
 }

@@ -10,6 +10,7 @@ import { type CutRegion, toCurveRegion, toCutRegion } from './region/cutRegion'
 import { minCorner } from './region/minCorner'
 import { minimumBox } from './region/minimumBox'
 import { type CutTree, type JointLine, jointsOf, leavesOf } from './search/cutTree'
+import { lanePlan } from './search/lanePlan'
 import { type Direction, poursNeeded } from './search/searchContext'
 import { fullBudget, quickBudget, type SearchGround, searchPlan } from './search/searchPlan'
 import { settleOnSite } from './search/settleOnSite'
@@ -43,6 +44,8 @@ export interface SplitInput {
   readonly loads?: LoadGround
   /** Where joints have to lie, may not lie or are out of sight. */
   readonly wishes?: JointWishes
+  /** Lays the pours out in lanes no wider than this (m) instead of searching. */
+  readonly laneM?: number
 }
 
 export interface CostTerm {
@@ -104,6 +107,16 @@ function wishedDirections(input: SplitInput, slab: CutRegion): Direction[] {
   }
   const degs = [...(input.patternDeg === undefined ? [] : [input.patternDeg]), ...(input.wishes?.directionsDeg ?? [])]
   return degs.flatMap(deg => [at(deg), at(deg + 90)])
+}
+
+/** Lanes run along what was asked for; else along the longer side of the least rectangle, else along the shorter. */
+function laneDirections(wished: readonly Direction[], face: CutRegion): readonly Direction[] {
+  if (wished.length > 0) return wished
+  const { ux, uy } = minimumBox(face.rings[0]!)
+  return [
+    { ux, uy },
+    { ux: -uy, uy: ux },
+  ]
 }
 
 const listTerms = (terms: object): CostTerm[] => Object.entries(terms).map(([term, value]) => ({ term, value }))
@@ -226,8 +239,20 @@ export function searchSplit(input: SplitInput): FoundSplit {
   }
   const budget =
     typeof input.budget === 'number' ? input.budget : input.budget === 'small' ? quickBudget : fullBudget(asked)
-  const plans = planFaces(faces, counts, fixed.joints, groundsOf, budget)
+  const { laneM } = input
+  const inLanes = (): (FacePlan | null)[] =>
+    faces.map((face, i) => {
+      const [ground] = groundsOf(i)
+      const rest = { areaM2: slab.areaM2 - face.areaM2, pours: shared - counts[i]! }
+      const found = lanePlan(face, counts[i]!, laneDirections(base.wished, face), laneM!, {
+        ...{ ...ground!, beside: fixed.joints, rest: faces.length === 1 ? { areaM2: 0, pours: 0 } : rest },
+      })
+      if (found.stopped) findings.push({ code: 'noLanes', severity: 'stop', values: { why: found.stopped }, at })
+      return found.plan && { ...found.plan, ground: 0 }
+    })
+  const plans = laneM === undefined ? planFaces(faces, counts, fixed.joints, groundsOf, budget) : inLanes()
   for (const [i, plan] of plans.entries()) {
+    if (laneM !== undefined) break
     const face = faces[i]!
     const ground = groundsOf(i).at(-1)!
     if (plan) continue
@@ -320,6 +345,7 @@ export function searchSplit(input: SplitInput): FoundSplit {
   const bare = describe(found, null)
   return site => {
     if (!site) return bare
+    if (laneM !== undefined) return describe(found, site)
     const trees = found.map((tree, i) => {
       const plan = plans[i]
       return plan ? settleOnSite([tree, ...onSite(i, plan, site)], plan.context, site) : tree

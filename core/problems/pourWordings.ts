@@ -31,6 +31,22 @@ export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
     message: `No joints were found that split these ${print.area(Number(values.areaM2))} into pours of at most ${print.area(Number(values.capM2))}.`,
     hint: 'Allow joints in more places or directions, or raise the area the crew can stamp at one time.',
   }),
+  noLanes: ({ values }) => {
+    if (values.why === 'worse')
+      return {
+        message: 'No lanes: strips one strike-off wide would be no better in any figure than a split shown here.',
+        hint: 'Nothing has to be done.',
+      }
+    return values.why === 'wishes'
+      ? {
+          message: 'No lanes: their joints would lie where no joint may be, or leave a pour narrower than asked for.',
+          hint: 'Take away lines or areas without joints, or ask for another direction, to see a split in lanes.',
+        }
+      : {
+          message: 'No lanes: a strip one strike-off wide would be cut in two by the shape of the slab, or under 4 ft.',
+          hint: 'Lanes need a shape that parallel strips cross in one stretch.',
+        }
+  },
   requiredMisses: () => ({
     message: 'A required joint does not cross the slab: it divides nothing.',
     hint: 'Draw it from edge to edge across the slab, or delete it.',

@@ -178,6 +178,7 @@ function ProposalCard({
           </ul>
         </>
       ) : null}
+      {offer.note === undefined ? null : <p className="quiet">{offer.note}</p>}
       <PriceTable live={live} offer={offer} print={print} />
       <CostTable terms={terms} total={proposal.totalCost} />
     </article>

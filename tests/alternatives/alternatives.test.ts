@@ -5,8 +5,11 @@ import { printPlanJson } from '../../core/plan/printPlanJson'
 import type { Alternative } from '../../core/pours/alternatives/alternative'
 import { figuresOf, type PricingGround } from '../../core/pours/alternatives/priceAlternative'
 import { isDominated, proposeAlternatives } from '../../core/pours/alternatives/proposeAlternatives'
-import { splitIntoLanes } from '../../core/pours/alternatives/splitIntoLanes'
 import { wordAlternative } from '../../core/pours/alternatives/wordAlternative'
+import { type Proposal, proposePours, type SplitInput } from '../../core/pours/proposePours'
+import { toCutRegion } from '../../core/pours/region/cutRegion'
+import { minimumBox } from '../../core/pours/region/minimumBox'
+import type { JointWishes } from '../../core/pours/wishes/jointWishes'
 import { alternativeSheets } from '../../core/reports/alternativeSheets'
 import { pdfSet } from '../../core/reports/pdfSet'
 import { planSheetData } from '../../core/reports/planSheetData'
@@ -15,6 +18,7 @@ import { PlanJson } from '../../shared/planJson'
 import { defaults } from '../../shared/settings'
 import { planOf, sampleSite } from '../plan/sampleSite'
 import { checkProposal } from '../pours/checkProposal'
+import { checkWishes } from '../pours/checkWishes'
 import { randomSlab } from '../pours/randomSlabs'
 import { ft2M2, namedSlabs, rectangle, region } from '../pours/shapes'
 
@@ -125,23 +129,66 @@ describe('reach and sun', () => {
 })
 
 describe('lanes', () => {
+  const lanesOf = (slab: ReturnType<typeof region>, more: Partial<SplitInput> = {}): Proposal =>
+    proposePours({
+      ...{ slabId: 'slab-1', part: 'whole', region: slab, capM2: 900 * ft2M2, laneM: 16 * ftM },
+      ...more,
+    })
+
   it('no wider than the strike-off, ends in line, on a court of 96 ft × 100 ft', () => {
     const slab = region(rectangle(0, 0, 96, 100))
-    const lanes = splitIntoLanes({ region: slab, capM2: 900 * ft2M2, strikeOffM: 16 * ftM })!
-    checkProposal(slab, 900 * ft2M2, lanes, 'lanes')
+    const lanes = lanesOf(slab, { capM2: 800 * ft2M2 })
+    checkProposal(slab, 800 * ft2M2, lanes, 'lanes')
     // Along the 100 ft: six strips of 16 ft, each in two halves of 50 ft.
     expect(lanes.pours).toHaveLength(12)
-    for (const { areaM2 } of lanes.pours) expect(areaM2).toBeCloseTo(800 * ft2M2, 9)
-    const across = lanes.joints.filter(({ from, to }) => Math.abs(from[0] - to[0]) < 1e-9)
-    const along = lanes.joints.filter(({ from, to }) => Math.abs(from[1] - to[1]) < 1e-9)
-    const [ends] = across.length < along.length ? [across] : [along]
-    const place = across.length < along.length ? 0 : 1
+    for (const { areaM2 } of lanes.pours) expect(areaM2).toBeCloseTo(800 * ft2M2, 6)
+    const acrossOf = ({ joints }: Proposal) => joints.filter(({ from, to }) => Math.abs(from[1] - to[1]) < 1e-6)
+    const ends = acrossOf(lanes)
     expect(ends).toHaveLength(6)
-    expect(new Set(ends.map(({ from }) => Math.round(from[place] * 1e6))).size).toBe(1)
+    expect(new Set(ends.map(({ from }) => Math.round(from[1] * 1e4))).size).toBe(1)
   })
 
-  it('are refused where a strip would be under 4 ft wide', () => {
-    expect(splitIntoLanes({ region: region(rectangle(0, 0, 100, 3)), capM2: 10, strikeOffM: 16 * ftM })).toBeNull()
+  it.each(['court 12,000', 'plaza 50,000'])('take the fewest pours the area needs on the %s', name => {
+    const slab = namedSlabs().find(each => each.name === name)!.region
+    const lanes = lanesOf(slab)
+    checkProposal(slab, 900 * ft2M2, lanes, name)
+    expect(lanes.pours.length).toBe(lanes.lowerBound)
+    for (const { region: pour } of lanes.pours)
+      expect(minimumBox(toCutRegion(pour).rings[0]!).shortM).toBeLessThanOrEqual(16 * ftM * (1 + 1e-6))
+  })
+
+  it('keep to required joints, wished directions and widths', () => {
+    const slab = region(rectangle(0, 0, 120, 100))
+    const wishes: JointWishes = {
+      required: [{ id: 'y1', from: [50 * ftM, 0], to: [50 * ftM, 100 * ftM] }],
+      directionsDeg: [90],
+      leastWidthM: 7 * ftM,
+    }
+    const lanes = lanesOf(slab, { wishes })
+    checkWishes(slab, wishes, lanes, 'lanes')
+    expect(lanes.findings.filter(({ severity }) => severity === 'stop')).toEqual([])
+    const alongM = (way: 0 | 1) => lanes.joints.reduce((sum, { from, to }) => sum + Math.abs(from[way] - to[way]), 0)
+    expect(alongM(1)).toBeGreaterThan(2 * alongM(0))
+  })
+
+  it('are refused with the reason: by the shape, or by what was asked of joints', () => {
+    const whyOf = ({ findings }: Proposal) =>
+      findings.flatMap(({ code, values }) => (code === 'noLanes' ? values.why : []))
+    expect(whyOf(lanesOf(region(rectangle(0, 0, 100, 3)), { capM2: 10 }))).toEqual(['shape'])
+    const wide: JointWishes = { leastWidthM: 20 * ftM }
+    expect(whyOf(lanesOf(region(rectangle(0, 0, 96, 100)), { wishes: wide }))).toEqual(['wishes'])
+    const all = proposeAlternatives(
+      {
+        ...{ slabId: 'slab-1', part: 'whole', region: region(rectangle(0, 0, 120, 100)), capM2: 900 * ft2M2 },
+        ...{ budget: 'small', wishes: wide },
+      },
+      ground,
+    )
+    expect(all.map(({ kind }) => kind)).not.toContain('lanes')
+    expect(all[0]!.noLanes?.values.why).toBe('wishes')
+    // 15 pours of 20 ft × 40 ft: lanes would need as many and more joint.
+    const [fewest] = alternativesOf(region(rectangle(0, 0, 120, 100)), 800 * ft2M2)
+    expect(fewest!.noLanes?.values.why).toBe('worse')
   })
 })
 

@@ -149,7 +149,7 @@ export const bench: Bench = async () => {
   }
   const anySharp = slabs.flatMap(({ name, region }) => {
     const whole = proposePours({ slabId: 's1', part: 'whole', region, capM2: 1e9 }).pours[0]!.minCornerDeg
-    if (regionArea(region) > 6000 * ft2M2 || (whole !== null && whole < 60)) return []
+    if (whole !== null && whole < 60) return []
     const worst = Math.min(...split(region, { directions: 'any' }).pours.map(p => p.minCornerDeg ?? 180))
     return worst < 60 - 1e-9 ? [name] : []
   })

@@ -3,6 +3,7 @@ import { proposePours, type SplitInput } from '../../core/pours/proposePours'
 import { weightTable } from '../../core/pours/weights'
 import { checkProposal } from './checkProposal'
 import { regionArea } from './curveMeasures'
+import { benchSlabs } from './randomSlabs'
 import { circle, ft2M2, namedSlabs, polygon, rectangle, region } from './shapes'
 
 const propose = (slab: SplitInput['region'], capFt2: number, more: Partial<SplitInput> = {}) =>
@@ -102,6 +103,16 @@ describe('the split into pours', () => {
     for (const slab of slabs) {
       const { pours } = propose(slab, 800, { directions: 'any' })
       for (const pour of pours) expect(pour.minCornerDeg!).toBeGreaterThanOrEqual(60 - 1e-9)
+    }
+  })
+
+  it('gives none on courts and plazas of many pours either, whatever stands on them', () => {
+    const names = ['court 1', 'court 2', 'plaza 2']
+    for (const { name, region: slab } of benchSlabs().filter(s => names.includes(s.name))) {
+      const proposal = propose(slab, 900, { directions: 'any' })
+      checkProposal(slab, 900 * ft2M2, proposal, name)
+      expect(proposal.pours.length, name).toBe(proposal.lowerBound)
+      for (const pour of proposal.pours) expect(pour.minCornerDeg!, name).toBeGreaterThanOrEqual(60 - 1e-9)
     }
   })
 

@@ -1,4 +1,5 @@
 /** One way to split a part of a slab, with what it asks of crew, trucks and edges. */
+import type { Finding } from '../../../shared/problem'
 import type { Proposal } from '../proposePours'
 
 /** What the alternatives are judged by; in each a smaller figure is better, and an earlier date. */
@@ -39,4 +40,6 @@ export interface Alternative {
   readonly figures: AlternativeFigures
   /** By the site's settings, in its own currency. */
   readonly price: AlternativePrice
+  /** On the first: why none in lanes is offered, where one was looked for. */
+  readonly noLanes?: Finding | undefined
 }

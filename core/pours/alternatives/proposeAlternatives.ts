@@ -1,10 +1,9 @@
 /** The ways to split worth a look side by side. */
+import type { Finding } from '../../../shared/problem'
 import { settingValue } from '../../../shared/settings'
 import { type Proposal, proposePours, type SplitInput } from '../proposePours'
-import { isBinding } from '../wishes/jointWishes'
 import type { Alternative, AlternativeFigures } from './alternative'
 import { type PricingGround, priceAlternative } from './priceAlternative'
-import { splitIntoLanes } from './splitIntoLanes'
 
 export const mostAlternatives = 4
 /** Beyond this many pours a plan in lanes is looked at too: long strips are preferred to a checkerboard, ACI 302.1R. */
@@ -41,29 +40,34 @@ const isSame = (a: AlternativeFigures, b: AlternativeFigures): boolean => {
   return ranksOf(a).every((value, i) => Math.abs(value - other[i]!) <= same)
 }
 
+const isWorthShowing = (own: Alternative, beside: Alternative): boolean =>
+  !isDominated(own.figures, beside.figures) && !isSame(own.figures, beside.figures)
+
 const badCorners = ({ figures }: Alternative): number => figures.reentrantLeft + figures.cornersUnder60
 
 const hasStop = ({ findings }: Proposal): boolean => findings.some(({ severity }) => severity === 'stop')
 
-/** The split into at least `pourCount` pours; the fewest when absent. A caller may answer from memory. */
-export type SplitSearch = (pourCount?: number) => Proposal
+/** What a split is asked for: at least so many pours, the fewest when absent; or lanes no wider than `laneM`. */
+export interface SplitAsked {
+  readonly pourCount?: number
+  readonly laneM?: number
+}
+
+/** A caller may answer from memory. */
+export type SplitSearch = (asked: SplitAsked) => Proposal
 
 /**
  * The fewest pours, one more, two more where that removes bad corners, and lanes beyond twelve pours; at most four,
  * fewest pours first, none dominated by another. Empty where the region cannot be split. Yields before each search.
  */
-export function* findAlternatives(
-  input: Pick<SplitInput, 'region' | 'capM2' | 'wishes'>,
-  ground: PricingGround,
-  search: SplitSearch,
-): Generator<void, readonly Alternative[]> {
+export function* findAlternatives(ground: PricingGround, search: SplitSearch): Generator<void, readonly Alternative[]> {
   yield
-  const fewest = search()
+  const fewest = search({})
   if (hasStop(fewest)) return []
   const count = fewest.pours.length
   const found = [priceAlternative('fewest', fewest, ground)]
   const withPours = (pourCount: number): Proposal | null => {
-    const proposal = search(pourCount)
+    const proposal = search({ pourCount })
     return proposal.pours.length === pourCount && !hasStop(proposal) ? proposal : null
   }
   yield
@@ -76,21 +80,24 @@ export function* findAlternatives(
     const priced = twoMore && priceAlternative('twoMore', twoMore, ground)
     if (priced && badCorners(priced) < leastBad) found.push(priced)
   }
-  // Lanes look at no wish.
-  if (count > lanesAbove && !(input.wishes && isBinding(input.wishes))) {
+  let noLanes: Finding | undefined
+  if (count > lanesAbove) {
     yield
-    const strikeOffM = settingValue(ground.settings, 'screedM')
-    const lanes = splitIntoLanes({ region: input.region, capM2: input.capM2, strikeOffM })
-    if (lanes) found.push(priceAlternative('lanes', lanes, ground))
+    const lanes = search({ laneM: settingValue(ground.settings, 'screedM') })
+    if (hasStop(lanes)) noLanes = lanes.findings.find(({ code }) => code === 'noLanes')
+    else {
+      const priced = priceAlternative('lanes', lanes, ground)
+      if (found.every(other => isWorthShowing(priced, other))) found.push(priced)
+      else noLanes = { code: 'noLanes', severity: 'note', values: { why: 'worse' } }
+    }
   }
-  return found
-    .filter(
-      (each, i) =>
-        !found.some(
-          (other, j) => isDominated(each.figures, other.figures) || (j < i && isSame(each.figures, other.figures)),
-        ),
-    )
-    .slice(0, mostAlternatives)
+  const shown = found.filter(
+    (each, i) =>
+      !found.some(
+        (other, j) => isDominated(each.figures, other.figures) || (j < i && isSame(each.figures, other.figures)),
+      ),
+  )
+  return shown.slice(0, mostAlternatives).map((each, i) => (i === 0 && noLanes ? { ...each, noLanes } : each))
 }
 
 /** `findAlternatives` at one go, each search made anew. */
@@ -98,8 +105,7 @@ export function proposeAlternatives(
   input: Omit<SplitInput, 'pourCount'>,
   ground: PricingGround,
 ): readonly Alternative[] {
-  const search = (pourCount?: number) => proposePours(pourCount === undefined ? input : { ...input, pourCount })
-  const steps = findAlternatives(input, ground, search)
+  const steps = findAlternatives(ground, asked => proposePours({ ...input, ...asked }))
   let step = steps.next()
   while (!step.done) step = steps.next()
   return step.value

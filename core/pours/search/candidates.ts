@@ -30,8 +30,6 @@ export interface Candidate {
 const leastTurnedBudget = 150_000
 /** Work of judging one cut, in sides visited. */
 const addWork = 10
-/** Most pours for which cuts that turn at an opening are tried. */
-const mostTurnedPours = 8
 /** Most pours for which cuts from single corners, in directions of their own, are tried. */
 const mostCornerPours = 8
 /** Most pours for which whole truckloads are aimed at. */
@@ -358,9 +356,8 @@ export function candidateCuts(
   const windows = areaWindows(region.areaM2, k, context.capM2)
   const holes = region.rings.length - 1
   const affordable =
-    !context.straight && context.work.done <= context.workLimit && context.workLimit >= leastTurnedBudget
-  const turned =
-    affordable && holes > 0 && holes <= mostTurnedHoles && k <= mostTurnedPours ? new TurnedCuts(region, context) : null
+    k <= context.mostTurnedPours && context.work.done <= context.workLimit && context.workLimit >= leastTurnedBudget
+  const turned = affordable && holes > 0 && holes <= mostTurnedHoles ? new TurnedCuts(region, context) : null
   for (const [index, direction] of directions.entries()) {
     const addAll = (offset: number, onIsAbove: boolean, atTouch: AtTouch): void => {
       for (const cut of cutsOnLine(region, direction, offset, onIsAbove, context, atTouch))

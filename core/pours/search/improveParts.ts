@@ -6,11 +6,10 @@ import { countJoints, replay } from './replay'
 import type { SearchContext } from './searchContext'
 import { ownCost, type PourCosts, treeCost } from './treeCost'
 
-/** Pours in the parts divided anew. */
+/** Fewest pours of a part divided anew. */
 const fewest = 2
-const sizes = [4, 6, 9] as const
 
-const breadth = (k: number): number => (k <= 3 ? 8 : k <= 4 ? 6 : k <= 6 ? 4 : 3)
+const breadth = (k: number): number => (k <= 2 ? 4 : k <= 4 ? 3 : 2)
 
 /** Only the part is cut again where the numbers of the other joints stay. */
 function withPart(slab: CutRegion, tree: CutTree, old: Branch, by: CutTree, context: SearchContext): CutTree | null {
@@ -19,11 +18,14 @@ function withPart(slab: CutRegion, tree: CutTree, old: Branch, by: CutTree, cont
   return made && replaceBranch(tree, old, made)
 }
 
+/** Parts of at most so many pours, size after size. */
 export function improveParts(
   slab: CutRegion,
   tree: CutTree,
+  sizes: readonly number[],
   context: SearchContext,
   costs: PourCosts,
+  isConcerned: (part: Branch) => boolean = () => true,
 ): { readonly tree: CutTree; readonly cost: number } {
   let best = tree
   let cost = treeCost(tree, context, costs)
@@ -33,7 +35,7 @@ export function improveParts(
     for (;;) {
       const branch = branchesBySize(best).find(b => {
         const count = b.upPours + b.lowPours
-        return count >= fewest && count <= most && !tried.has(b)
+        return count >= fewest && count <= most && !tried.has(b) && isConcerned(b)
       })
       if (!branch || context.work.done > context.workLimit) break
       tried.add(branch)

@@ -12,8 +12,8 @@ export interface SearchContext extends CostContext {
   readonly work: Work
   /** Sides the search may visit before it settles for what it has. */
   readonly workLimit: number
-  /** Leaves out cuts that turn at an opening: a quick look at many pours has no time for them. */
-  readonly straight: boolean
+  /** Cuts that turn at an opening are tried for parts of at most as many pours: they take time. */
+  readonly mostTurnedPours: number
   /** Where a joint may not lie. */
   readonly forbidden: ForbiddenGround | null
   /** True for a pour that may not be. */
@@ -51,7 +51,7 @@ export const makeContext = (of: SearchContext): SearchContext => ({
   wished: of.wished,
   work: of.work,
   workLimit: of.workLimit,
-  straight: of.straight,
+  mostTurnedPours: of.mostTurnedPours,
   forbidden: of.forbidden,
   refuses: of.refuses,
   along: of.along,

@@ -5,9 +5,11 @@ import { boundRest } from './bounds'
 import type { CutTree } from './cutTree'
 import { mostDirections, turnsFreely } from './directions'
 import { type DivideState, type Division, divide, nearShare } from './divide'
-import { improveParts } from './improveParts'
+import { mendCorners } from './mendCorners'
 import { replay } from './replay'
 import { type Direction, makeContext, type SearchContext } from './searchContext'
+import { searchMany } from './searchMany'
+import { cheapest, type Settled } from './settled'
 import { spokePlans } from './spokePlans'
 import { teeCost } from './teeCost'
 import { type PourCosts, treeCost } from './treeCost'
@@ -29,14 +31,8 @@ const mostExtraPours = 4
 /** Up to this many pours the optimum over the candidate cuts is proven if the budget allows. */
 export const provenUpTo = 5
 const mostAligned = 20
-/**
- * With many pours a scout follows a few first cuts in haste, then a beam looks for what is better; the work beyond these
- * shares of the budget goes to improving the parts, the last of it to sliding joints.
- */
-const scoutBreadth = (k: number) => (j: number) => (j === k ? (k > 24 ? 1 : 4) : j <= 4 ? 3 : 1)
-const scoutShare = 0.15
-const beamShare = 0.16
-const improveShare = 0.9
+/** Most pours for which cuts that turn at an opening are tried. */
+const mostTurnedPours = 8
 /**
  * Plans whose joints are turned, where they may be: many by coarse steps, of these the best few by fine ones; and its
  * share of the work.
@@ -45,6 +41,9 @@ const mostLooked = 6
 const mostSpokes = 4
 const mostTurned = 3
 const turnShare = 0.6
+const turnShareOfMany = 0.3
+/** Share of the work for mending sharp corners of many pours, where there are any. */
+const mendShare = 0.2
 /** Work of a search while dragging: the long search never answers with a dearer plan. */
 export const quickBudget = 100_000
 /** Work of a search at rest. Many pours are given more: each of them is looked at. */
@@ -54,22 +53,9 @@ export const fullBudget = (pours: number): number =>
 const firstCuts = 60
 const laterCuts = 4
 
-interface Settled {
-  readonly tree: CutTree
-  readonly cost: number
-}
-
-/** The cheapest few plans, no two of one cost: those are mostly one plan found twice. */
-function cheapest(plans: readonly Settled[], most: number): Settled[] {
-  return [...plans]
-    .sort((a, b) => a.cost - b.cost)
-    .filter((plan, i, all) => i === 0 || plan.cost - all[i - 1]!.cost > 1e-6)
-    .slice(0, most)
-}
-
 /** What a search of any number of pours stands on. */
 export interface SearchGround
-  extends Omit<SearchContext, 'meanM2' | 'pours' | 'work' | 'workLimit' | 'straight' | 'besideTee'> {
+  extends Omit<SearchContext, 'meanM2' | 'pours' | 'work' | 'workLimit' | 'mostTurnedPours' | 'besideTee'> {
   /** The other parts of the slab, where they are planned apart: the mean pour is that of the whole. */
   readonly rest: { readonly areaM2: number; readonly pours: number }
 }
@@ -77,7 +63,8 @@ export interface SearchGround
 function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
   const k = given.pours
   const turns = turnsFreely(slab, given)
-  const context = turns ? makeContext({ ...given, workLimit: (1 - turnShare) * given.workLimit }) : given
+  const turned = k > provenUpTo ? turnShareOfMany : turnShare
+  const context = turns ? makeContext({ ...given, workLimit: (1 - turned) * given.workLimit }) : given
   const costs: PourCosts = new WeakMap()
   const state = (all: boolean): DivideState => ({
     context,
@@ -88,20 +75,10 @@ function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
   const settle = (tree: CutTree): Settled | null => {
     const made = replay(slab, tree, 0, 0, context)
     if (!made) return null
-    const ground = makeContext({ ...context, workLimit: improveShare * context.workLimit })
-    const better = k > provenUpTo ? improveParts(slab, made, ground, costs).tree : made
-    return alignJoints(slab, better, context, costs)
+    return alignJoints(slab, made, context, costs)
   }
-  const search = (breadth: (k: number) => number, share: number, limit: number): Division | null =>
-    divide(slab, k, limit, {
-      ...state(false),
-      options: { all: false, breadth },
-      context: makeContext({ ...context, workLimit: share * context.workLimit, straight: k > provenUpTo }),
-    })
-  const scouted = k > provenUpTo ? search(scoutBreadth(k), scoutShare, Number.POSITIVE_INFINITY) : null
-  const found =
-    search(beamBreadth, k > provenUpTo ? beamShare : 1, scouted?.cost ?? Number.POSITIVE_INFINITY) ?? scouted
-  let best = found && settle(found.tree)
+  const found = k <= provenUpTo ? divide(slab, k, Number.POSITIVE_INFINITY, state(false)) : null
+  let best = k > provenUpTo ? searchMany(slab, context, costs) : found && settle(found.tree)
   const plans = best ? [best] : []
   let bound = boundRest(slab.areaM2, slab.perimeterM, k, context)
   if (k <= provenUpTo) {
@@ -134,15 +111,19 @@ function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
     }
   }
   if (turns) {
-    const ground = makeContext({ ...given, work: { done: 0 }, workLimit: turnShare * given.workLimit })
+    const ground = makeContext({ ...given, work: { done: 0 }, workLimit: turned * given.workLimit })
     const spokes = spokePlans(slab, ground).map(tree => ({ tree, cost: treeCost(tree, ground, costs) }))
     const turn = ({ tree, cost }: Settled, finenesses: readonly number[]): Settled =>
       turnJoints(tree, cost, finenesses, ground, costs)
     const looked = [...cheapest(plans, mostLooked), ...cheapest(spokes, mostSpokes)].map(plan => turn(plan, coarse))
     for (const plan of cheapest(looked, mostTurned)) {
-      const turned = turn(plan, fine)
-      if (!best || turned.cost < best.cost) best = turned
+      const turnedOn = turn(plan, fine)
+      if (!best || turnedOn.cost < best.cost) best = turnedOn
     }
+  }
+  if (best && k > provenUpTo) {
+    const ground = makeContext({ ...given, work: { done: 0 }, workLimit: mendShare * given.workLimit })
+    best = mendCorners(slab, best, turns, ground, costs)
   }
   return best && { ...best, tree: replay(slab, best.tree, 0, 0, context) ?? best.tree, pourCount: k, bound, context }
 }
@@ -161,12 +142,12 @@ export function searchPlan(slab: CutRegion, fewest: number, ground: SearchGround
           wished: along,
           work: { done: 0 },
           workLimit,
-          straight: false,
+          mostTurnedPours,
           besideTee,
         }),
       )
-    // Twelve directions thin the search out: half of the budget goes to the slab's own.
-    const many = wished.length > mostDirections
+    // Twelve directions thin the proof out: half of the budget goes to the slab's own.
+    const many = wished.length > mostDirections && k <= provenUpTo
     const plan = within(many ? budget / 2 : budget, wished)
     const others = many ? [within(budget / 2, [])] : []
     // Cuts that turn at openings can crowd out straight ones that would slide to a better place.

@@ -70,6 +70,7 @@ export function turnJoints(
   finenesses: readonly number[],
   context: SearchContext,
   costs: PourCosts,
+  isConcerned: (cut: Branch) => boolean = () => true,
 ): { readonly tree: CutTree; readonly cost: number } {
   let best = tree
   let least = cost
@@ -91,6 +92,7 @@ export function turnJoints(
         for (;;) {
           if (context.work.done > context.workLimit) return { tree: best, cost: least }
           const branch = branchesBySize(best)[i]!
+          if (!isConcerned(branch)) break
           let better: CutTree | null = null
           for (const group of groupsOf(branch.chain))
             for (const move of movesAt(fineness)) better = tryMove(branch, group, move) ?? better

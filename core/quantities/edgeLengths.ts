@@ -32,6 +32,15 @@ export function isolationEdges(slab: ResolvedSlab, source: Slab): readonly Curve
   ]
 }
 
+/** The edges of a slab that a form is set along. */
+export function formedEdges(slab: ResolvedSlab, source: Slab): readonly CurveEdge[] {
+  const against = new Set<string>(source.againstExisting)
+  return [
+    ...slab.outline.filter((_, i) => !standsAgainst(slab.outline, i, against)),
+    ...slab.openings.filter(isFormed).flatMap(o => o.ring),
+  ]
+}
+
 export function edgeLengths(slab: ResolvedSlab, source: Slab): Quantity[] {
   const against = new Set<string>(source.againstExisting)
   const existing = lengthWhere(slab.outline, i => standsAgainst(slab.outline, i, against))

@@ -1,6 +1,6 @@
 import type { PourPart } from '../../shared/document/pours'
 import type { Slab } from '../../shared/document/slab'
-import type { CurveRegion } from '../geometry/curve'
+import type { CurveRegion, CurveRing } from '../geometry/curve'
 import { intersectCurves } from '../geometry/curveBoolean'
 import { edgeLength } from '../geometry/edgeLength'
 import { edgeOwners } from '../geometry/edgeOwners'
@@ -18,18 +18,20 @@ export interface FiguredPour {
 }
 
 /** Edges of the pour that lie on bordered edges of the slab; joints carry ids of their own. */
-function borderedEdges(pour: FiguredPour, border: ResolvedBorder, source: Slab): number {
+export function borderedEdges(
+  pour: Pick<FiguredPour, 'region'>,
+  border: Pick<ResolvedBorder, 'id' | 'pathId'>,
+  source: Slab,
+): CurveRing {
   const path = [source.outline, ...source.openings.map(o => o.path)].find(p => p.id === border.pathId)
   const edges = source.borders.find(b => b.id === border.id)?.edges
-  if (!path || edges === undefined) return 0
+  if (!path || edges === undefined) return []
   const owners = edgeOwners(path)
   const isBordered = (edgeId: string) => {
     const own = owners.get(edgeId) ?? []
     return edges === 'all' ? own.length > 0 : own.some(owner => edges.includes(owner))
   }
-  return [pour.region.outer, ...pour.region.holes]
-    .flat()
-    .reduce((sum, edge) => (isBordered(edge.edgeId) ? sum + edgeLength(edge) : sum), 0)
+  return [pour.region.outer, ...pour.region.holes].flat().filter(edge => isBordered(edge.edgeId))
 }
 
 /** Area of a pour, and of each border it takes a piece of: the piece's area and the length of bordered edges. */
@@ -50,7 +52,7 @@ export function pourFigures(pour: FiguredPour, slab: ResolvedSlab, source: Slab)
     ...borders.flatMap((border, i) => {
       const pieceM2 = curveArea(intersectCurves(border.shape, [pour.region]).regions)
       if (pieceM2 === 0) return []
-      const lengthM = borderedEdges(pour, border, source)
+      const lengthM = borderedEdges(pour, border, source).reduce((sum, edge) => sum + edgeLength(edge), 0)
       return [
         quantity({
           id: `${pour.id}-${border.id}-area`,

@@ -1,6 +1,7 @@
 /** The tables of a plan for a spreadsheet. Values are numbers in the measures of the site, the unit stands in the header. */
 import type { UnitSystem } from '../../shared/document/site'
 import { type CsvValue, writeCsv } from './csv'
+import { nameEntities } from './nameEntities'
 import { pourJointLength } from './pourJointLength'
 import type { SheetData } from './sheetData'
 
@@ -39,6 +40,10 @@ const rounded = (value: number): number => Math.round(value * 1e6) / 1e6
 const inUnit = (value: number | undefined, unit: string, units: UnitSystem): CsvValue =>
   value === undefined ? null : rounded(value / unitOf(unit, units).si)
 
+/** A bare number has no unit; one load is not `1 loads`. */
+const unitWords = (value: number, unit: string, units: UnitSystem): readonly string[] =>
+  unit === '1' ? [] : [unit === 'loads' && value === 1 ? 'load' : unitOf(unit, units).name]
+
 function quantityTable(data: SheetData): string {
   const { units } = data
   return writeCsv(
@@ -49,10 +54,12 @@ function quantityTable(data: SheetData): string {
       data.slabs.find(s => s.id === q.slabId)?.name ?? q.slabId ?? null,
       data.pours.find(p => p.id === q.pourId)?.number ?? q.pourId ?? null,
       inUnit(q.value, q.unit, units),
-      unitOf(q.unit, units).name,
-      q.formula,
+      unitWords(q.value, q.unit, units).join(''),
+      nameEntities(q.formula, data.names),
       Object.entries(q.inputs)
-        .map(([name, { value, unit }]) => `${name} = ${inUnit(value, unit, units)} ${unitOf(unit, units).name}`)
+        .map(([name, { value, unit }]) =>
+          [nameEntities(name, data.names), '=', inUnit(value, unit, units), ...unitWords(value, unit, units)].join(' '),
+        )
         .join('; '),
       q.source,
     ]),

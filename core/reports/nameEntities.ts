@@ -14,6 +14,10 @@ export function entityNames(site: Site): ReadonlyMap<string, string> {
     add(slab.insets, 'inset')
     add(slab.openings, 'opening')
   }
+  add(
+    site.accepted.flatMap(({ joints }) => joints.map(({ id }) => ({ id }))),
+    'joint',
+  )
   return names
 }
 

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { edgeLength } from '../../core/geometry/edgeLength'
+import { curveArea, ringArea } from '../../core/geometry/ringArea'
 import { derivePlan } from '../../core/plan/derivePlan'
 import { createMemo } from '../../core/plan/memo'
 import { entityNames, nameEntities } from '../../core/reports/nameEntities'
@@ -9,7 +11,12 @@ import { figurePhrase, printFigure } from '../../renderer/ledger/printFigure'
 import { slabFigures } from '../../renderer/ledger/slabFigures'
 import { outlineSections } from '../../renderer/outline/outlineOf'
 import { deriveLive } from '../../renderer/store/livePlan'
+import { bentWalk } from '../../samples/sites/bentWalk'
+import { driveway } from '../../samples/sites/driveway'
+import { kidneyPoolDeck } from '../../samples/sites/kidneyPoolDeck'
 import { lPatio } from '../../samples/sites/lPatio'
+import { lPatioAccepted } from '../../samples/sites/lPatioAccepted'
+import { roundCourt } from '../../samples/sites/roundCourt'
 
 const site = lPatio()
 const date = '2026-07-21'
@@ -52,11 +59,46 @@ describe('a figure of the ledger', () => {
       expect(plan.quantities.find(q => q.id === figure.id)).toEqual(figure)
   })
 
-  it('lights some geometry on the plan, whichever it is', () => {
-    for (const quantity of plan.quantities) {
-      const { edges, regions, points } = figureGeometry(live, plan, quantity)
-      expect(`${quantity.id} ${edges.length + regions.length + points.length > 0}`).toBe(`${quantity.id} true`)
+  it('lights what it was measured on: what is lit measures what the figure says', () => {
+    // What has no line or area of its own on the plan lights what it belongs to, for the reason given.
+    const reasons: readonly (readonly [RegExp, string])[] = [
+      [/-(inner|center)-length$/, 'the border itself: its inner edge and center line are not drawn'],
+      [/^[a-z]+\d+-length$/, 'the band itself: its center line is not drawn'],
+      [/-base-(depth|difference)$/, 'the slab: a depth below it'],
+      [/-contraction-joint-spacing$/, 'the lines it sets apart'],
+    ]
+    const excused = new Set<string>()
+    const wrong: string[] = []
+    for (const sample of [lPatioAccepted(), kidneyPoolDeck(), driveway(), roundCourt(), bentWalk()]) {
+      const own = derivePlan(sample, { date })
+      if (!own.ok) throw new Error('no plan')
+      const shown = deriveLive(sample, date, createMemo())
+      expect(own.value.quantities.length).toBeGreaterThan(15)
+      for (const quantity of own.value.quantities) {
+        const { id, unit, value } = quantity
+        const { edges, regions, points } = figureGeometry(shown, own.value, quantity)
+        const isLit = edges.length + regions.length + points.length > 0
+        // An area or a length of nothing has nothing to light.
+        expect(`${sample.name}: ${id} ${isLit}`).toBe(`${sample.name}: ${id} ${value !== 0}`)
+        const why = reasons.find(([ends]) => ends.test(id))
+        if (why || value === 0) {
+          if (why) excused.add(why[1])
+          continue
+        }
+        const measured =
+          unit === 'm'
+            ? edges.reduce((sum, edge) => sum + edgeLength(edge), 0)
+            : unit === 'm²'
+              ? regions.length > 0
+                ? curveArea(regions)
+                : Math.abs(ringArea(edges))
+              : null
+        if (measured !== null && Math.abs(measured - value) > 1e-6 * value)
+          wrong.push(`${sample.name}: ${id} is ${value}, lit ${measured}`)
+      }
     }
+    expect(wrong).toEqual([])
+    expect(excused.size).toBe(reasons.length)
   })
 
   it('of a border’s outer edge lights the seven bordered edges and the roundings between them', () => {

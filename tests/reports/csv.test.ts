@@ -1,7 +1,10 @@
 import { parse } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
+import { derivePlan } from '../../core/plan/derivePlan'
 import { writeCsv } from '../../core/reports/csv'
 import { csvTables } from '../../core/reports/csvTables'
+import { planSheetData } from '../../core/reports/planSheetData'
+import { lPatioAccepted } from '../../samples/sites/lPatioAccepted'
 import { patio } from './patio'
 
 describe('CSV', () => {
@@ -36,5 +39,18 @@ describe('CSV', () => {
     // 28 ft × 20 ft, joints of 28 ft and 20 ft.
     expect(Number(pours[1]!['area (ft²)'])).toBeCloseTo(560, 5)
     expect(Number(pours[1]!['joint (ft)'])).toBeCloseTo(48, 5)
+  })
+
+  it('names what a formula is about as people do, never by an id; a bare number has no unit', () => {
+    const plan = derivePlan(lPatioAccepted(), { date: '2026-07-21' })
+    if (!plan.ok) throw new Error('no plan')
+    const rows: Record<string, string>[] = parse(csvTables(planSheetData(plan.value))[0]!.text, { columns: true })
+    expect(rows.length).toBeGreaterThan(40)
+    for (const row of rows) expect(`${row.formula}; ${row.inputs}`).not.toMatch(/\b[a-z]+[1-9]\d*\b|proposed-|= [\d.]+ 1(;|$)/)
+    const of = (end: string) => rows.find(({ id }) => id?.endsWith(end))!
+    expect(of('-field-area').formula).toBe('net area − 12 in border')
+    expect(of('-construction-joint-length').inputs).toBe('joint 1 = 28 ft; joint 2 = 20 ft')
+    expect(of('n51-concrete-order').inputs).toContain('over-run = 0.05;')
+    expect(of('n51-loads').inputs).toContain('one load = 1 load')
   })
 })

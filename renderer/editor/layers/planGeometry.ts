@@ -1,8 +1,12 @@
 /** Which lines and shapes on the plan an id stands for: what is selected, and what a figure was measured on. */
 
 import type { CurveEdge, CurveRegion, CurveRing } from '../../../core/geometry/curve'
+import { intersectCurves } from '../../../core/geometry/curveBoolean'
 import { edgeFromRise } from '../../../core/geometry/resolvePath'
 import type { Plan } from '../../../core/plan/plan'
+import { planContraction } from '../../../core/plan/planContraction'
+import { formedEdges, isolationEdges } from '../../../core/quantities/edgeLengths'
+import { borderedEdges } from '../../../core/quantities/pourFigures'
 import { furnishingShape } from '../../../core/reports/furnishingShape'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Quantity } from '../../../shared/planJson'
@@ -20,7 +24,7 @@ type Worked = { readonly pours?: Plan['pours']; readonly joints?: Plan['joints']
 
 const nothing: PlanGeometry = { edges: [], regions: [], points: [] }
 
-const byRing = (ring: CurveRing): PlanGeometry => ({ ...nothing, edges: ring })
+const byRing = (ring: readonly CurveEdge[]): PlanGeometry => ({ ...nothing, edges: ring })
 const byRegions = (regions: readonly CurveRegion[]): PlanGeometry => ({ ...nothing, regions })
 
 /** The geometry of one entity of the site, or of a pour or joint of the plan; nothing where the id is unknown. */
@@ -121,39 +125,64 @@ export function figureGeometry(
   figure: Pick<Quantity, 'id' | 'slabId' | 'pourId'>,
 ): PlanGeometry {
   const { id, slabId, pourId } = figure
-  if (pourId !== undefined) return entityGeometry(live, worked, pourId)
+  if (pourId !== undefined) return pourGeometry(live, worked, figure, pourId)
   const slab = live.slabs.find(each => each.id === slabId)
   if (slabId === undefined) return siteGeometry(live, worked, id)
   if (!slab) return nothing
   const entity = /^(?<entity>[a-z]+\d+)-/.exec(id)?.groups?.entity ?? slab.id
   if (entity !== slab.id) {
     const border = slab.borders.find(each => each.id === entity)
-    if (border && id.endsWith('-outer-length')) return byRing(borderedEdges(live, slab.id, entity))
+    if (border && id.endsWith('-outer-length')) return byRing(edgesUnderBorder(live, slab.id, entity))
     return entityGeometry(live, worked, entity)
   }
   const source = live.site.slabs.find(each => each.id === slab.id)
-  const against = new Set<string>(source?.againstExisting)
-  if (id.endsWith('-gross-area') || id.endsWith('-perimeter')) return byRing(slab.outline)
   if (id.includes('-opening-')) return byRing(slab.openings.flatMap(each => each.ring))
+  if (id.endsWith('-gross-area') || id.endsWith('-perimeter')) return byRing(slab.outline)
   if (id.endsWith('-field-area')) return byRegions(slab.field)
-  if (id.endsWith('-form-length')) return byRing(slab.outline.filter(edge => !against.has(edge.edgeId)))
-  if (id.endsWith('-isolation-length')) {
-    return byRing([
-      ...slab.outline.filter(edge => against.has(edge.edgeId)),
-      ...slab.openings.filter(o => o.kind !== 'drain' && o.kind !== 'other').flatMap(o => o.ring),
-    ])
+  if (id.endsWith('-form-length') && source) return byRing(formedEdges(slab, source))
+  if (id.endsWith('-isolation-length') && source) return byRing(isolationEdges(slab, source))
+  const finishId = /-finish-(?<finish>[a-z]+\d+)-area$/.exec(id)?.groups?.finish
+  if (finishId !== undefined) {
+    const claims = [...slab.borders, ...slab.bands, ...slab.insets].filter(each => each.finishId === finishId)
+    return byRegions([...(slab.finishId === finishId ? slab.field : []), ...claims.flatMap(({ shape }) => shape)])
   }
+  if (/-(construction-joint|header)-length$/.test(id)) return jointGeometry(worked, slab.id)
+  if (id.includes('-contraction-joint-') && source)
+    return byRing(
+      planContraction(source, worked.pours ?? []).lines.map(({ from, to }) => ({ edgeId: slab.id, from, to })),
+    )
   return byRegions(slab.net)
 }
 
+/** All of the pour, or of its part of a border: the piece, or the bordered edges. */
+function pourGeometry(
+  live: LivePlan,
+  worked: Worked,
+  { id, slabId }: Pick<Quantity, 'id' | 'slabId'>,
+  pourId: string,
+): PlanGeometry {
+  const borderId = id.startsWith(`${pourId}-`)
+    ? /^-(?<border>[a-z]+\d+)-/.exec(id.slice(pourId.length))?.groups?.border
+    : undefined
+  const pour = worked.pours?.find(each => each.id === pourId)
+  const border = live.slabs.find(each => each.id === slabId)?.borders.find(each => each.id === borderId)
+  const source = live.site.slabs.find(each => each.id === slabId)
+  if (!pour || !border || !source) return entityGeometry(live, worked, pourId)
+  return id.endsWith('-length')
+    ? byRing(borderedEdges(pour, border, source))
+    : byRegions(intersectCurves(border.shape, [pour.region]).regions)
+}
+
+const jointGeometry = (worked: Worked, slabId?: string): PlanGeometry =>
+  byRing(
+    (worked.joints ?? [])
+      .filter(joint => joint.kind === 'construction' && (slabId === undefined || joint.slabId === slabId))
+      .map(joint => ({ edgeId: joint.id, from: joint.from, to: joint.to })),
+  )
+
 /** A total lights what it is the sum of. */
 function siteGeometry(live: LivePlan, worked: Worked, id: string): PlanGeometry {
-  if (id === 'total-construction')
-    return byRing(
-      (worked.joints ?? [])
-        .filter(({ kind }) => kind === 'construction')
-        .map(joint => ({ edgeId: joint.id, from: joint.from, to: joint.to })),
-    )
+  if (id === 'total-construction') return jointGeometry(worked)
   if (id === 'total-ordered' || id === 'total-loads') return byRegions((worked.pours ?? []).map(({ region }) => region))
   const ends: Readonly<Record<string, string>> = {
     'total-form': '-form-length',
@@ -165,11 +194,13 @@ function siteGeometry(live: LivePlan, worked: Worked, id: string): PlanGeometry 
       live.slabs.flatMap(slab => figureGeometry(live, worked, { id: `${slab.id}${end}`, slabId: slab.id }).edges),
     )
   if (id === 'total-border')
-    return byRing(live.slabs.flatMap(slab => slab.borders.flatMap(border => borderedEdges(live, slab.id, border.id))))
+    return byRing(
+      live.slabs.flatMap(slab => slab.borders.flatMap(border => edgesUnderBorder(live, slab.id, border.id))),
+    )
   return byRegions(live.slabs.flatMap(({ net }) => net))
 }
 
-function borderedEdges(live: LivePlan, slabId: string, borderId: string): CurveRing {
+function edgesUnderBorder(live: LivePlan, slabId: string, borderId: string): CurveRing {
   const slab = live.slabs.find(each => each.id === slabId)
   const source = live.site.slabs.find(each => each.id === slabId)
   const border = source?.borders.find(each => each.id === borderId)

@@ -279,6 +279,20 @@ test('every figure on the screen is that of the JSON the command line prints', a
       `${label} ${wanted}`,
     ).toBe(true)
   }
+  // Each opens to its working by the keyboard, and lights on the plan what it was measured on.
+  const handles = page.locator('.plan canvas').last()
+  const drawn = () => handles.evaluate(canvas => (canvas as HTMLCanvasElement).toDataURL())
+  const unlit = await drawn()
+  const openers = await ledger.getByRole('button', { name: /^How .* is computed$/ }).all()
+  expect(openers).toHaveLength(json.quantities.length)
+  for (const opener of openers) {
+    await opener.press('Enter')
+    await expect(opener).toHaveAttribute('aria-expanded', 'true')
+    await expect(ledger.locator('.opened')).toContainText(/=.*From .*Source /s)
+    await expect.poll(drawn).not.toBe(unlit)
+  }
+  await openers.at(-1)!.press('Enter')
+  await expect.poll(drawn).toBe(unlit)
   for (const { message } of json.problems) await expect(ledger.getByText(message).first()).toBeAttached()
 
   // Pours and days.

@@ -1,4 +1,5 @@
 /** A picture file as the document keeps it: within the limits, base64, named by its hash. */
+import { pictureSize } from '../../../core/document/pictureSize'
 import { limits } from '../../../shared/limits'
 import { err, ok, type Result } from '../../../shared/problem'
 
@@ -29,6 +30,18 @@ async function shrink(bitmap: ImageBitmap, widthPx: number, heightPx: number): P
   return null
 }
 
+/** More pixels than this browsers refuse to draw (16,384 by 16,384, from memory). */
+const mostPixels = 2 ** 28
+
+/** A picture may be sound and only too large to be opened. */
+async function whyUnread(file: File): Promise<string> {
+  const head = new Uint8Array(await file.slice(0, 0x10000).arrayBuffer())
+  const px = pictureSize(toBase64(head))
+  if (px && px.width * px.height > mostPixels)
+    return `“${file.name}” is ${px.width.toLocaleString('en-US')} × ${px.height.toLocaleString('en-US')} pixels, more than can be opened. Save it smaller: ${limits.assetPixels.toLocaleString('en-US')} pixels along the longer side are kept.`
+  return `“${file.name}” is no picture this program can read. Use a PNG, a JPEG or a PDF.`
+}
+
 /** Fails with a sentence. */
 export async function readPicture(file: File): Promise<Result<ReadPicture, string>> {
   if (file.size > limits.fileBytes)
@@ -37,7 +50,7 @@ export async function readPicture(file: File): Promise<Result<ReadPicture, strin
   try {
     bitmap = await createImageBitmap(file)
   } catch {
-    return err(`“${file.name}” is no picture this program can read. Use a PNG, a JPEG or a PDF.`)
+    return err(await whyUnread(file))
   }
   const by = Math.min(1, limits.assetPixels / Math.max(bitmap.width, bitmap.height))
   const widthPx = Math.max(1, Math.round(bitmap.width * by))

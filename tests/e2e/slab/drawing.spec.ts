@@ -258,6 +258,54 @@ test('a dimension on the plan is typed over, and it is said which end moves', as
   await expect(page.getByRole('button', { name: /^radius 4 ft, corner . of/ })).toBeAttached()
 })
 
+test('by the platform’s keys things are copied within a site, and from one window into another site', async ({
+  page,
+  planner,
+}) => {
+  const outlineOf = (of: Page) => of.getByRole('listbox', { name: 'Outline of the plan' })
+  const plan = page.getByRole('application')
+  await openSample(page, planner)
+  await page.getByRole('button', { name: 'Outline', exact: true }).click()
+  await outlineOf(page)
+    .getByRole('option', { name: /^Maple/ })
+    .click()
+  await page.getByRole('button', { name: 'Outline', exact: true }).click()
+  await plan.focus()
+  await page.keyboard.press('Control+c')
+  await page.keyboard.press('Control+v')
+  await expect(outlineOf(page).getByRole('option', { name: /^Maple/ })).toHaveCount(2)
+  await expect(page.getByRole('button', { name: 'Undo copy' })).toBeVisible()
+  // The slab with all that is on it goes to an empty site in a window of its own.
+  await page.keyboard.press('Escape')
+  const box = (await plan.boundingBox())!
+  await plan.click({ position: { x: box.width * 0.5, y: box.height * 0.72 } })
+  await expect(
+    page.getByRole('region', { name: 'What is chosen' }).getByRole('heading', { name: 'Patio' }),
+  ).toBeVisible()
+  await page.keyboard.press('Control+c')
+  const other = await page.context().newPage()
+  await newSite(other, planner.address)
+  await other.keyboard.press('Control+v')
+  await expect(stageButton(other, 'Slab')).toContainText('1,588 ft²')
+  for (const part of [/^Patio/, /planter/, /border/, /^Downspout/])
+    await expect(outlineOf(other).getByRole('option', { name: part }).first()).toBeAttached()
+  await expect(outlineOf(other).getByRole('option', { name: /^House/ })).toHaveCount(0)
+  await other.getByRole('button', { name: 'Undo paste' }).click()
+  await expect(stageButton(other, 'Slab')).toContainText('nothing drawn')
+  // A text from elsewhere is refused in words, and nothing is drawn of it.
+  await page.bringToFront()
+  const name = page.getByRole('region', { name: 'What is chosen' }).getByLabel('Name', { exact: true })
+  await name.focus()
+  await page.keyboard.press('Control+a')
+  await page.keyboard.press('Control+c')
+  await other.bringToFront()
+  await other.getByRole('application').focus()
+  await other.keyboard.press('Control+v')
+  await expect(other.getByText(/clipboard|copied/i).first()).toBeVisible()
+  await expect(stageButton(other, 'Slab')).toContainText('nothing drawn')
+  await other.close()
+})
+
 test('tape ties: points from field notes become a slab', async ({ page, planner }) => {
   await newSite(page, planner.address)
   await page.getByRole('button', { name: 'Tape', exact: true }).click()

@@ -53,6 +53,20 @@ function plotPlan(): Buffer {
   ])
 }
 
+/** A picture that says it is 60,000 pixels wide and high, and holds none of them. */
+function vastPng(): Buffer {
+  const head = Buffer.alloc(13)
+  head.writeUInt32BE(60_000, 0)
+  head.writeUInt32BE(60_000, 4)
+  head.set([8, 0, 0, 0, 0], 8)
+  return Buffer.concat([
+    Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]),
+    chunk('IHDR', head),
+    chunk('IDAT', deflateSync(Buffer.alloc(0))),
+    chunk('IEND', Buffer.alloc(0)),
+  ])
+}
+
 const say = (page: Page) => page.locator('.say').getByRole('status').first()
 
 async function newSite(page: Page, address: string): Promise<void> {
@@ -166,6 +180,58 @@ async function plotPdf(userPassword?: string): Promise<Buffer> {
     .getBuffer()
 }
 
+/** 64 × 64 pixels as JPEG 2000 (ISO/IEC 15444-1), a dark square of half the side on white. */
+const jpeg2000 = [
+  '/0//UQApAAAAAABAAAAAQAAAAAAAAAAAAAAAQAAAAEAAAAAAAAAAAAABBwEB/1IADAAAAAEAAQQEAAH/XAAHQEBISFD/ZAAlAAFD',
+  'cmVhdGVkIGJ5IE9wZW5KUEVHIHZlcnNpb24gMi41LjT/kAAKAAAAAAHDAAH/k9+Gq4CVKCirIoKy0O8+/HepCRCNELhDKI5R5B5m',
+  'TDh/0rUZStNsOU4I1svYsPsIGBYHnuKfABhIS/kPRIAAADCQJEvhISJJ4BhIQkgRhISJJ4BhIQkgRhISJJ8oz0B6jbJQCW/lXYAY',
+  'SEvzcPYS0CZSASHOh4hzgcIRtcq4RvAzWZm1EbjIfTz/SIKHH+6dABgAUVwAC/9PZrhG8DNZlxbcUkQQhjeBmszM2ojdfVJDVwje',
+  'Bouh5iCN+T0t6jbcPPIR7i0jmQj3DBhIRiCcjmQj3DBhIRiIAGiQjmHBjIRcckVExthgAAAAwkIbYEbyEe4YMJCMQTkcyEe4YMJC',
+  'MQTkcyEcwWCn5W9Rtsnli2SKSURvAzWZmZtRGzfyiGrhG8DNbT/fMjfk9Leo24nDFAjVFJHMhFmJSOZCLMSkcyEWYlI5kIsz8cFH',
+  'K3qNskcrWkfU4jeBmszNTox/x9pJH2kUH1BYtfSjXQU/33JCh4iA2ee+Iver0gOSbswxMUEvQ8vcukrc698flSgoVfQ7HA5emMMn',
+  '3pNiTDmHJBt/w6LhGwE2sP9rEYJS35QD/DpdE87Q7h3R/9k=',
+].join('')
+
+/** A PDF of the objects given (ISO 32000-1, 7.5: header, body, cross-reference table, trailer); the first is the root. */
+function barePdf(...objects: readonly (string | readonly [dictionary: string, stream: Buffer])[]): Buffer {
+  const parts: Buffer[] = [Buffer.from('%PDF-1.7\n')]
+  const sizeNow = () => parts.reduce((sum, { length }) => sum + length, 0)
+  const starts = objects.map((object, i) => {
+    const start = sizeNow()
+    const [dictionary, stream] = typeof object === 'string' ? [object, null] : object
+    parts.push(Buffer.from(`${i + 1} 0 obj\n${dictionary}\n`))
+    if (stream) parts.push(Buffer.from('stream\n'), stream, Buffer.from('\nendstream\n'))
+    parts.push(Buffer.from('endobj\n'))
+    return start
+  })
+  const table = starts.map(start => `${String(start).padStart(10, '0')} 00000 n \n`).join('')
+  const count = objects.length + 1
+  parts.push(
+    Buffer.from(
+      `xref\n0 ${count}\n0000000000 65535 f \n${table}trailer\n<< /Size ${count} /Root 1 0 R >>\nstartxref\n${sizeNow()}\n%%EOF\n`,
+    ),
+  )
+  return Buffer.concat(parts)
+}
+
+/** One page of 2 × 2 in, all of it a JPEG 2000 picture. */
+function jpeg2000Pdf(): Buffer {
+  const picture = Buffer.from(jpeg2000, 'base64')
+  const draw = Buffer.from('144 0 0 144 0 0 cm /P Do')
+  return barePdf(
+    '<< /Type /Catalog /Pages 2 0 R >>',
+    '<< /Type /Pages /Kids [3 0 R] /Count 1 >>',
+    '<< /Type /Page /Parent 2 0 R /MediaBox [0 0 144 144] /Contents 4 0 R /Resources << /XObject << /P 5 0 R >> >> >>',
+    [`<< /Length ${draw.length} >>`, draw],
+    [
+      `<< /Type /XObject /Subtype /Image /Width 64 /Height 64 /ColorSpace /DeviceGray /BitsPerComponent 8 /Filter /JPXDecode /Length ${picture.length} >>`,
+      picture,
+    ],
+  )
+}
+
+const emptyPdf = () => barePdf('<< /Type /Catalog /Pages 2 0 R >>', '<< /Type /Pages /Kids [] /Count 0 >>')
+
 test('the second page of a PDF is the picture, within the page’s policy', async ({ page, planner }) => {
   const refused: string[] = []
   page.on('console', message => {
@@ -195,6 +261,22 @@ test('the second page of a PDF is the picture, within the page’s policy', asyn
   const pdf = (buffer: Buffer) => ({ name: 'plot.pdf', mimeType: 'application/pdf', buffer })
   await file.setInputFiles(pdf(await plotPdf('aspen')))
   await expect(page.getByRole('alert')).toContainText('“plot.pdf” opens only with a password.')
+  // Whatever cannot be drawn is told, and the sheet stays as it was.
+  await file.setInputFiles(pdf(emptyPdf()))
+  await expect(page.getByRole('alert')).toContainText('“plot.pdf” has no page.')
+  const image = (name: string, buffer: Buffer) => ({ name, mimeType: 'image/png', buffer })
+  await file.setInputFiles(image('torn.png', plotPlan().subarray(0, 60)))
+  await expect(page.getByRole('alert')).toContainText('“torn.png” is no picture this program can read.')
+  await file.setInputFiles(image('vast.png', vastPng()))
+  await expect(page.getByRole('alert')).toContainText('“vast.png” is 60,000 × 60,000 pixels')
+  expect(Math.abs((await darkShare()) - blank)).toBeLessThan(0.001)
+  await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled()
+  await file.setInputFiles(pdf(jpeg2000Pdf()))
+  await expect(page.getByText('2400 × 2400 pixels: 60′ 0″ by 60′ 0″ of ground.')).toBeVisible()
+  // A quarter of the page is dark, faded by 40 %.
+  await expect.poll(darkShare).toBeGreaterThan(blank + 0.02)
+  await page.getByRole('button', { name: 'Take the picture away' }).click()
+  await expect.poll(darkShare).toBeLessThan(blank + 0.001)
   await file.setInputFiles(pdf(await plotPdf()))
   const chosen = page.getByLabel('Page of the PDF')
   await expect(chosen.locator('option')).toHaveText(['Page 1 of 2', 'Page 2 of 2'])

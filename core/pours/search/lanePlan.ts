@@ -2,15 +2,16 @@
  * A plan in lanes: continuous strips no wider than one strike-off spans, each cut square into equal pours, their ends in
  * line from strip to strip where the slab lets them.
  */
+
+import { splitAtCut } from '../region/cut'
 import type { CutRegion } from '../region/cutRegion'
 import { extentOf, minimumBox } from '../region/minimumBox'
 import { alignJoints } from './alignJoints'
 import { boundRest } from './bounds'
 import type { CutTree } from './cutTree'
 import { leavesOf } from './cutTree'
-import { cutsOnLine } from './lineCuts'
 import { replay } from './replay'
-import { cutAtArea, evenShares, stripsOf } from './rowPlans'
+import { cutAtArea, evenShares, stripsOf, wholeCut } from './rowPlans'
 import { type Direction, makeContext, type SearchContext } from './searchContext'
 import type { FoundPlan, SearchGround } from './searchPlan'
 import { teeCost } from './teeCost'
@@ -22,8 +23,13 @@ const alignWork = 400_000
 const roundOff = 1 + 1e-6
 
 /** Pours for each lane, from below, each lane as wide as may be; null where one pour alone is wider. */
-function widestLanes(slab: CutRegion, direction: Direction, widestM: number, context: SearchContext): number[] | null {
-  const k = context.pours
+function widestLanes(
+  slab: CutRegion,
+  k: number,
+  direction: Direction,
+  widestM: number,
+  context: SearchContext,
+): number[] | null {
   const each = slab.areaM2 / k
   const [low, high] = extentOf(slab.rings[0]!, -direction.uy, direction.ux)
   const counts: number[] = []
@@ -33,8 +39,7 @@ function widestLanes(slab: CutRegion, direction: Direction, widestM: number, con
       counts.push(k - done)
       break
     }
-    const cuts = cutsOnLine(slab, direction, from + widestM, true, context)
-    const cut = cuts.length === 1 ? cuts[0]! : null
+    const cut = wholeCut(slab, direction, from + widestM, context)
     const upTo = cut ? Math.floor(cut.measure.lowAreaM2 / each + 1e-6) : done
     if (!cut || upTo <= done) return null
     counts.push(upTo - done)
@@ -57,6 +62,54 @@ function lanesOf(slab: CutRegion, direction: Direction, counts: readonly number[
       pour => ({ pour }),
     ),
   )
+}
+
+/** The lanes of a region in k pours, evenly shared out and as wide as may be; `fits` looks at each pour. */
+function* lanesIn(
+  region: CutRegion,
+  k: number,
+  direction: Direction,
+  widestM: number,
+  fits: (pour: CutRegion) => boolean,
+  context: SearchContext,
+): Generator<CutTree> {
+  const widest = widestLanes(region, k, direction, widestM, context)
+  if (!widest) return
+  for (const counts of [evenShares(k, widest.length), widest]) {
+    const tree = lanesOf(region, direction, counts, context)
+    if (tree && leavesOf(tree).every(fits)) yield tree
+  }
+}
+
+/** Lanes on either side of an opening that is wider than a lane: a joint through its middle parts them. */
+function* lanesBeside(
+  region: CutRegion,
+  k: number,
+  direction: Direction,
+  widestM: number,
+  fits: (pour: CutRegion) => boolean,
+  context: SearchContext,
+): Generator<CutTree> {
+  const across = { ux: -direction.uy, uy: direction.ux }
+  for (const hole of region.rings.slice(1)) {
+    const [low, high] = extentOf(hole, across.ux, across.uy)
+    if (high - low < widestM) continue
+    const [from, to] = extentOf(hole, -across.uy, across.ux)
+    const middle = wholeCut(region, across, (from + to) / 2, context)
+    const upPours = middle ? Math.round((middle.measure.upAreaM2 * k) / region.areaM2) : 0
+    const lowPours = k - upPours
+    if (upPours < 1 || lowPours < 1) continue
+    const cut = cutAtArea(region, across, (region.areaM2 * upPours) / k, context)
+    if (!cut) continue
+    const faces = splitAtCut(region, cut.chain, cut.measure, 0)
+    const lows = [...lanesIn(faces.low, lowPours, direction, widestM, fits, context)]
+    for (const up of lanesIn(faces.up, upPours, direction, widestM, fits, context))
+      for (const below of lows)
+        yield {
+          ...{ region, chain: cut.chain, measure: cut.measure, direction: across, joint: 0 },
+          ...{ upPours, lowPours, up, low: below },
+        }
+  }
 }
 
 export interface LanePlan {
@@ -92,18 +145,16 @@ export function lanePlan(
       besideTee: teeCost(ground.beside, ground.weights),
     })
     const costs: PourCosts = new WeakMap()
+    const fits = (pour: CutRegion): boolean => !isMisfit(pour)
     for (const direction of directions) {
-      const widest = widestLanes(slab, direction, widestM, context)
-      if (!widest) continue
       let best: { readonly tree: CutTree; readonly cost: number } | null = null
-      for (const counts of [evenShares(k, widest.length), widest]) {
-        const drawn = lanesOf(slab, direction, counts, context)
-        if (!drawn || leavesOf(drawn).some(isMisfit)) continue
-        const tree = replay(slab, drawn, 0, 0, context)
-        if (!tree) stopped = 'wishes'
-        const cost = tree ? treeCost(tree, context, costs) : Number.POSITIVE_INFINITY
-        if (tree && cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { tree, cost }
-      }
+      for (const lanes of [lanesIn, lanesBeside])
+        for (const drawn of best ? [] : lanes(slab, k, direction, widestM, fits, context)) {
+          const tree = replay(slab, drawn, 0, 0, context)
+          if (!tree) stopped = 'wishes'
+          const cost = tree ? treeCost(tree, context, costs) : Number.POSITIVE_INFINITY
+          if (tree && cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { tree, cost }
+        }
       if (!best) continue
       const aligned = alignJoints(slab, best.tree, context, costs)
       const bound = boundRest(slab.areaM2, slab.perimeterM, k, context)

@@ -16,6 +16,23 @@ const mostSteps = 40
 /** Rows at most this much longer or shorter than wide pours would have them are tried, as a factor. */
 const looseness = 1.6
 
+/** A line that touches an edge or a corner is tried again this far beside it (m). */
+const asideM = 1e-5
+
+/** The cut of one whole line across the region; null where the line meets it twice. */
+export function wholeCut(
+  region: CutRegion,
+  direction: Direction,
+  offset: number,
+  context: SearchContext,
+): LineCut | null {
+  for (const aside of [0, asideM]) {
+    const cuts = cutsOnLine(region, direction, offset + aside, true, context)
+    if (cuts.length > 0) return cuts.length === 1 ? cuts[0]! : null
+  }
+  return null
+}
+
 /** The cut of one whole line across the region that leaves the area above it; null where the line meets it twice. */
 export function cutAtArea(
   region: CutRegion,
@@ -25,8 +42,7 @@ export function cutAtArea(
 ): LineCut | null {
   const [low, high] = extentOf(region.rings[0]!, -direction.uy, direction.ux)
   const at = (offset: number) => {
-    const cuts = cutsOnLine(region, direction, offset, true, context)
-    const cut = cuts.length === 1 ? cuts[0]! : null
+    const cut = wholeCut(region, direction, offset, context)
     return cut && { found: cut, miss: cut.measure.upAreaM2 - areaM2 }
   }
   return falsePosition(

@@ -150,7 +150,7 @@ function ProposalCard({
               <dd>{figures.beyondChuteM2 > 0 ? print.area(figures.beyondChuteM2) : 'none'}</dd>
             </div>
             <div>
-              <dt>Part in sun</dt>
+              <dt>Part sun, part shade</dt>
               <dd>{figures.mixedSunPours === null ? 'not known' : pourCount(figures.mixedSunPours)}</dd>
             </div>
             <div>

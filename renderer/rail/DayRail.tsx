@@ -1,6 +1,16 @@
 import '../day/day.css'
 import { DateTime } from 'luxon'
-import { type KeyboardEvent, memo, type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import {
+  type KeyboardEvent,
+  memo,
+  type PointerEvent,
+  useCallback,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+  type WheelEvent,
+} from 'react'
 import type { SunShares } from '../../core/plan/plan'
 import { compassPoint } from '../../core/reports/compassPoint'
 import { type SiteDay, wholeHours } from '../../core/sun/siteDay'
@@ -176,6 +186,7 @@ const Rail = memo(function Rail({
             onPointerDown={drag}
             onPointerMove={drag}
             onKeyDown={onKeyDown}
+            onWheel={scrollRows}
           />
           <div className="rail-hand" style={{ transform: `translateX(${scale.x(hourMs)}px)` }}>
             <span className="rail-tag">{hourText}</span>
@@ -191,6 +202,11 @@ const Rail = memo(function Rail({
     </section>
   )
 })
+
+/** The hand lies over the rows: what turns the wheel there means to see more of them. */
+const scrollRows = ({ currentTarget, deltaY }: WheelEvent<HTMLDivElement>): void => {
+  currentTarget.parentElement?.querySelector('.rail-rows')?.scrollBy({ top: deltaY })
+}
 
 /** From the first load of any pour to the end of the last work on it, every pour laid on the clock of the day shown. */
 function useEvents(day: SiteDay): Events {
@@ -469,7 +485,8 @@ const PourRows = memo(function PourRows({ scale }: { readonly scale: Scale }) {
   return (
     <>
       <WeatherRows site={site} date={date} scale={scale} />
-      <ul className="rail-rows" aria-label="The day of each pour">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolled region is moved by keys */}
+      <ul className="rail-rows" aria-label="The day of each pour" tabIndex={0}>
         {pours.map(pour => {
           const tint = tintOf.get(pour.id) ?? 1
           const when = pour.date === null ? `day ${pour.day}` : printDate(pour.date)

@@ -1,6 +1,7 @@
 /** What one pour adds to the cost of a plan, in feet of joint: every term depends on the pour alone. */
 import { addLoadCost, type LoadGround } from './loadGround'
 import { type CutRegion, interiorDegs, type Side } from './region/cutRegion'
+import { innerArea } from './region/innerArea'
 import { minimumBox } from './region/minimumBox'
 import type { SiteGround } from './siteGround'
 import type { Weights } from './weights'
@@ -162,7 +163,7 @@ export function nearestCost(region: CutRegion, ax: number, ay: number, bx: numbe
 /** cos of 15°: within it two edges run side by side. */
 const sideBySide = 0.966
 
-/** Cost of the strips between a joint and edges beside it that are narrower than `narrowM`. */
+/** Cost of the strips between a joint and edges beside it that are narrower than `fingerM`. */
 function fingerCost(region: CutRegion, joint: Side, end: Side, w: Weights): number {
   const length = Math.sqrt((end.x - joint.x) * (end.x - joint.x) + (end.y - joint.y) * (end.y - joint.y))
   const ux = (end.x - joint.x) / length
@@ -174,7 +175,7 @@ function fingerCost(region: CutRegion, joint: Side, end: Side, w: Weights): numb
       if (s === joint) continue
       const e = sides[i + 1 === sides.length ? 0 : i + 1]!
       const d0 = -(s.x - joint.x) * uy + (s.y - joint.y) * ux
-      if (d0 < -1e-6 || d0 > 2 * w.narrowM) continue
+      if (d0 < -1e-6 || d0 > 2 * w.fingerM) continue
       const dx = e.x - s.x
       const dy = e.y - s.y
       const along = dx * ux + dy * uy
@@ -183,7 +184,7 @@ function fingerCost(region: CutRegion, joint: Side, end: Side, w: Weights): numb
       const shared = Math.min(length, t0) - Math.max(0, t0 + along)
       if (shared < 0.3) continue
       const wide = d0 + (-dx * uy + dy * ux) / 2
-      if (wide > 1e-3 && wide < w.narrowM) cost += (w.finger * shared * (1.25 - wide / w.narrowM)) / ftM
+      if (wide > 1e-3 && wide < w.fingerM) cost += (w.finger * shared * (1 - wide / w.fingerM)) / ftM
     }
   return cost
 }
@@ -210,11 +211,9 @@ export function aspectCost(aspect: number, w: Weights): number {
   return beyond > 0 ? Math.min(w.aspectMost, w.aspect * (beyond + beyond * beyond)) : 0
 }
 
-/** Area of the box farther than `reachM` from its edge, times how much of the box the pour fills. */
-export const reachCost = (longM: number, shortM: number, areaM2: number, w: Weights): number => {
-  const coreM2 = (Math.max(0, longM - 2 * w.reachM) * Math.max(0, shortM - 2 * w.reachM) * areaM2) / (longM * shortM)
-  return (w.reach * coreM2) / ft2M2
-}
+/** Of a rectangle. */
+export const reachCost = (longM: number, shortM: number, w: Weights): number =>
+  (w.reach * Math.max(0, longM - 2 * w.reachM) * Math.max(0, shortM - 2 * w.reachM)) / ft2M2
 
 /** Adds the pour's terms to `terms`. Joints count by half: the other half is the neighbor's. */
 export function addPourCost(pour: CutRegion, context: CostContext, terms: CostTerms): void {
@@ -239,11 +238,12 @@ export function addPourCost(pour: CutRegion, context: CostContext, terms: CostTe
     }
   }
   terms.holeInside += w.holeInside * (pour.rings.length - 1)
-  const { longM, shortM } = minimumBox(pour.rings[0]!)
+  const box = minimumBox(pour.rings[0]!)
+  const { longM, shortM } = box
   terms.aspect += aspectCost(longM / shortM, w)
   if (shortM < w.narrowM && shortM < context.slabWidthM - 0.003) terms.narrow += w.narrow
   terms.imbalance += imbalanceCost(pour.areaM2, 1, context)
-  terms.reach += reachCost(longM, shortM, pour.areaM2, w)
+  if (w.reach > 0) terms.reach += (w.reach * innerArea(pour, box, w.reachM)) / ft2M2
   if (context.loads) addLoadCost(pour.areaM2, context.loads, terms)
   context.site?.addCost(pour, w, terms)
 }

@@ -20,6 +20,7 @@ import { resolveWeights, type Weights } from './weights'
 import { firstFixed, fixedFaces } from './wishes/fixedFaces'
 import { forbiddenGround } from './wishes/forbiddenGround'
 import type { JointWishes } from './wishes/jointWishes'
+import { keptWhole } from './wishes/keptWhole'
 import { type FacePlan, planFaces, sharePours } from './wishes/planFaces'
 import { refusedIn } from './wishes/refusedPours'
 import { tellForbiddenRequired, tellNarrow, tellNoJointAllowed, tellSmallFaces } from './wishes/tellUnmet'
@@ -140,6 +141,10 @@ function describePour(pour: CutRegion, region: CurveRegion): ProposedPour {
   return { region, areaM2: pour.areaM2, aspect: box.longM / box.shortM, minCornerDeg: minCorner(pour) }
 }
 
+/** Work of looking whether a wish stands in the way, and the pours beyond the fewest tried for it. */
+const lookBudget = 30_000
+const mostLookedExtra = 1
+
 /** Whether a face can be split at all where only these wishes hold; a quick look. */
 const canSplit =
   (face: CutRegion, count: number, ground: Omit<SearchGround, 'beside' | 'rest'>) =>
@@ -148,7 +153,8 @@ const canSplit =
       face,
       count,
       { ...ground, forbidden: forbiddenGround(wishes), beside: [], rest: { areaM2: 0, pours: 0 } },
-      quickBudget,
+      lookBudget,
+      mostLookedExtra,
     ) !== null
 
 /** The same pours as before, so that what hangs on their regions is not done again. */
@@ -233,7 +239,10 @@ export function searchSplit(input: SplitInput): FoundSplit {
     along: hidingDirections(costly),
     forbidden: forbiddenGround(wishes),
   }
+  const forbiddenAreas = wishes.forbiddenAreas ?? []
+  const kept = faces.map(face => (face.areaM2 > capM2 ? keptWhole(face, forbiddenAreas, capM2) : 0))
   const groundsOf = (face: number) => {
+    if (kept[face]! > 0) return []
     const free = { ...base, refuses: refusedIn(faces[face]!, 0) }
     return leastWidthM > 0 ? [{ ...base, refuses: refusedIn(faces[face]!, leastWidthM) }, free] : [free]
   }
@@ -254,11 +263,17 @@ export function searchSplit(input: SplitInput): FoundSplit {
   for (const [i, plan] of plans.entries()) {
     if (laneM !== undefined) break
     const face = faces[i]!
-    const ground = groundsOf(i).at(-1)!
     if (plan) continue
+    const ground = groundsOf(i).at(-1)
+    if (!ground) {
+      const isFreed = ({ forbiddenAreas: rest = [] }: JointWishes) => keptWhole(face, rest, capM2) === 0
+      findings.push(tellNoJointAllowed(slabId, face, capM2, kept[i]!, wishes, isFreed))
+      continue
+    }
+    const splits = canSplit(face, counts[i]!, ground)
     findings.push(
-      base.forbidden && canSplit(face, counts[i]!, ground)({})
-        ? tellNoJointAllowed(slabId, face, capM2, wishes, canSplit(face, counts[i]!, ground))
+      base.forbidden && splits({})
+        ? tellNoJointAllowed(slabId, face, capM2, 0, wishes, splits)
         : { code: 'noCutFound', severity: 'stop', values: { capM2, areaM2: face.areaM2 }, at },
     )
   }

@@ -40,7 +40,18 @@ export const weightTable = {
     tuned,
   ),
   nearCornerM: weight(1.2192, 'm', '4 ft: how close is too close', 'common practice, no source'),
-  finger: weight(1, 'ft per ft', 'strip narrower than narrowM between a joint and an edge beside it', tuned),
+  finger: weight(
+    1.25,
+    'ft per ft',
+    'strip between a joint and an edge beside it, falling from this at no width to 0 at fingerM',
+    tuned,
+  ),
+  fingerM: weight(
+    2.4384,
+    'm',
+    '8 ft: a leg less wide takes no row of mats with a finisher on either side',
+    'common practice, no source',
+  ),
   reentrantLeft: weight(
     8,
     'ft each',

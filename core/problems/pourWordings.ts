@@ -72,7 +72,10 @@ export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
     hint: 'Move the joint, or take away the line or area without joints.',
   }),
   noJointAllowed: ({ values, print }) => ({
-    message: `No way was found to split these ${print.area(Number(values.areaM2))} into pours of at most ${print.area(Number(values.capM2))} around the lines and areas without joints.`,
+    message:
+      Number(values.keptM2) > 0
+        ? `Ground without joints keeps ${print.area(Number(values.keptM2))} in one pour; the crew can stamp at most ${print.area(Number(values.capM2))} at one time.`
+        : `No way was found to split these ${print.area(Number(values.areaM2))} into pours of at most ${print.area(Number(values.capM2))} around the lines and areas without joints.`,
     hint:
       values.wishId === ''
         ? 'Make the lines and areas without joints smaller or take some away, or raise the area the crew can stamp at one time.'

@@ -29,7 +29,7 @@ const words: Readonly<Record<string, TermWords>> = {
   finger: {
     name: 'Fingers of slab',
     against: 'A strip too narrow for mats runs beside a joint',
-    rows: ['finger', 'narrowM'],
+    rows: ['finger', 'fingerM'],
   },
   reentrantLeft: {
     name: 'Re-entrant corners left',

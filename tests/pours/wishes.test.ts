@@ -160,15 +160,15 @@ describe('ground without joints', () => {
   })
 
   it('that leaves no way is named, with what to change', () => {
-    for (const wishes of [
-      { forbiddenAreas: [{ id: 'a1', ring: rectangle(-1, -1, 62, 42) }] },
-      { forbiddenAreas: [{ id: 'a1', ring: rectangle(15, -1, 30, 42) }] },
-    ]) {
+    for (const [wishes, kept] of [
+      [{ forbiddenAreas: [{ id: 'a1', ring: rectangle(-1, -1, 62, 42) }] }, '2,400 ft²'],
+      [{ forbiddenAreas: [{ id: 'a1', ring: rectangle(15, -1, 30, 42) }] }, '1,200 ft²'],
+    ] as const) {
       const proposal = propose(wishes)
       expect(proposal.pours.length).toBe(1)
       expect(proposal.findings[0]).toMatchObject({ severity: 'stop', at: { entityId: 'a1' } })
       expect(told(proposal, 'noJointAllowed')).toBe(
-        'No way was found to split these 2,400 ft² into pours of at most 800 ft² around the lines and areas without joints. Make the line or area without joints marked here smaller or take it away, or raise the area the crew can stamp at one time.',
+        `Ground without joints keeps ${kept} in one pour; the crew can stamp at most 800 ft² at one time. Make the line or area without joints marked here smaller or take it away, or raise the area the crew can stamp at one time.`,
       )
     }
     const both = propose({
@@ -179,6 +179,35 @@ describe('ground without joints', () => {
     })
     expect(both.findings[0]!.at!.entityId).toBe('s1')
     expect(told(both, 'noJointAllowed')).toContain('Make the lines and areas without joints smaller or take some away')
+  })
+
+  it('that only may leave no way says what was tried, not more', () => {
+    // Two areas of 760 ft² side by side: a joint fits between them, and none where they overlap.
+    const between = {
+      forbiddenAreas: [
+        { id: 'a1', ring: rectangle(0, -1, 19, 42) },
+        { id: 'a2', ring: rectangle(19, -1, 19, 42) },
+      ],
+    }
+    const along = propose(between)
+    expect(codes(along)).toEqual(['wishesAddPours'])
+    expect(along.joints.some(({ from, to }) => [from, to].every(([x]) => Math.abs(x - 19 * ftM) < 2e-3))).toBe(true)
+    const overlapping = propose({
+      forbiddenAreas: [
+        { id: 'a1', ring: rectangle(0, -1, 19.1, 42) },
+        { id: 'a2', ring: rectangle(19, -1, 19, 42) },
+      ],
+    })
+    expect(overlapping.findings[0]!.values).toMatchObject({ wishId: 'a1' })
+    expect(told(overlapping, 'noJointAllowed')).toContain('keeps 1,520 ft² in one pour')
+    const lines = propose({
+      forbiddenLines: Array.from({ length: 9 }, (_, i) => ({
+        id: `l${i}`,
+        line: [at(6 + 6 * i, -1), at(0, 12 + 6 * i)],
+      })),
+      forbiddenAreas: [{ id: 'a1', ring: rectangle(-1, 10, 62, 31) }],
+    })
+    expect(lines.findings.map(({ code }) => code)).toContain('noJointAllowed')
   })
 
   it('stops only the face it fills: the other side of a required joint is split', () => {

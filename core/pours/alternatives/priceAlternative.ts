@@ -8,6 +8,7 @@ import { type DaysInput, planDays } from '../order/planDays'
 import { reentrantAboveDeg } from '../pourCost'
 import type { Proposal } from '../proposePours'
 import { interiorDegs, toCutRegion } from '../region/cutRegion'
+import { innerArea } from '../region/innerArea'
 import { minimumBox } from '../region/minimumBox'
 import type { SiteGround } from '../siteGround'
 import type { Alternative, AlternativeFigures, AlternativePrice } from './alternative'
@@ -53,9 +54,7 @@ export function figuresOf(proposal: Proposal, ground: PricingGround): Alternativ
         if (deg > reentrantAboveDeg) reentrantLeft++
         else if (deg < acuteBelowDeg - roundOffDeg) cornersUnder60++
       }
-    const { longM, shortM } = minimumBox(cut.rings[0]!)
-    const coreM2 = Math.max(0, longM - 2 * reachM) * Math.max(0, shortM - 2 * reachM)
-    outOfReachM2 += (coreM2 * areaM2) / (longM * shortM)
+    outOfReachM2 += innerArea(cut, minimumBox(cut.rings[0]!), reachM)
     const method = placingMethod(flattenRing(region.outer), ground.access).method
     if (method !== 'pump' && method !== 'chute') beyondChuteM2 += areaM2
     if (ground.onSite?.isPartInSun(cut)) mixedSunPours++

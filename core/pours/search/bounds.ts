@@ -1,10 +1,12 @@
 /** What a part still to be divided will cost: an estimate to order the candidates, a bound to end the search. */
 
 import { leastLoadCost } from '../loadGround'
-import { aspectCost, ftM, imbalanceCost, reachCost } from '../pourCost'
+import { aspectCost, ftM, imbalanceCost, reachCost, reentrantAboveDeg } from '../pourCost'
+import { type CutRegion, interiorDegs } from '../region/cutRegion'
 import type { Weights } from '../weights'
 import { leastJointCost } from '../wishes/wishCost'
 import type { SearchContext } from './searchContext'
+import { leastSeparation, separationOf } from './separation'
 
 /**
  * Cost of k equal cells in rows, r rows along one side of the rectangle that has the part's area and perimeter. Whole
@@ -27,7 +29,7 @@ function rowsCost(areaM2: number, perimeterM: number, k: number, w: Weights): nu
       const wide = (a * rows) / k
       const cost =
         (w.jointLength * ((rows - 1) * a + (k - rows) * high)) / ftM +
-        k * (aspectCost(Math.max(high, wide) / Math.min(high, wide), w) + reachCost(wide, high, wide * high, w))
+        k * (aspectCost(Math.max(high, wide) / Math.min(high, wide), w) + reachCost(wide, high, w))
       if (cost < best) best = cost
     }
   }
@@ -56,3 +58,36 @@ export const boundRest = (areaM2: number, perimeterM: number, k: number, context
   (leastJointCost(context.wishes, context.weights) * circleJointM(areaM2, perimeterM, k, context.capM2)) / ftM +
   imbalanceCost(areaM2, k, context) +
   (context.loads ? leastLoadCost(areaM2, k, context.loads) : 0)
+
+/** Re-entrant corners that no end of a joint can meet: k − 1 cuts, each with one joint more for an opening it passes. */
+function leastCornersLeft(part: CutRegion, k: number): number {
+  let corners = 0
+  for (const ring of part.rings) for (const deg of interiorDegs(ring)) if (deg > reentrantAboveDeg) corners++
+  return Math.max(0, corners - 2 * (k - 1 + part.rings.length - 1))
+}
+
+/** Work of looking at a part's boundary for its bound, in sides visited. */
+const separationWork = 60
+
+/** `boundRest` of a part that is there to be looked at: tighter, and still never too much. k ≥ 2. */
+export function boundPart(part: CutRegion, k: number, context: SearchContext): number {
+  const { weights: w, capM2 } = context
+  context.work.done += separationWork
+  const loads = context.loads ? leastLoadCost(part.areaM2, k, context.loads) : 0
+  // One pour as small as that, the others alike.
+  const imbalance = (smallestM2: number): number =>
+    imbalanceCost(smallestM2, 1, context) + imbalanceCost(part.areaM2 - smallestM2, k - 1, context)
+  const joints = leastSeparation(
+    separationOf(part),
+    k,
+    part.areaM2,
+    capM2,
+    leastJointCost(context.wishes, w) / ftM,
+    imbalance,
+    w.extraJoint,
+  )
+  return (
+    Math.max(joints + loads, boundRest(part.areaM2, part.perimeterM, k, context)) +
+    w.reentrantLeft * leastCornersLeft(part, k)
+  )
+}

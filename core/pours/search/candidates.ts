@@ -7,6 +7,7 @@ import { offsetsAlong, wishCost } from '../wishes/wishCost'
 import { boundRest, estimateRest } from './bounds'
 import { cornerLines } from './cornerLines'
 import { continuing, cutContinuing, cutsOnLine, type LineCut } from './lineCuts'
+import { pivotCuts } from './pivotCuts'
 import { type Direction, poursNeeded, type SearchContext } from './searchContext'
 import { mostTurnedHoles, TurnedCuts } from './turnedCuts'
 
@@ -32,6 +33,8 @@ const leastTurnedBudget = 150_000
 const addWork = 10
 /** Most pours for which cuts from single corners, in directions of their own, are tried. */
 const mostCornerPours = 8
+/** Most pours of a plan in which joints from corners are turned to suit the cap, or run to another corner. */
+const mostPivotPours = 5
 /** Most pours for which whole truckloads are aimed at. */
 const mostLoadPours = 5
 /** Faces smaller than this are noise of a cut along the boundary (m²). */
@@ -405,11 +408,15 @@ export function candidateCuts(
         }
     }
   }
+  const fewPours = context.pours <= mostPivotPours
   if (k <= mostCornerPours)
-    for (const { direction, offset, ring, side } of cornerLines(region, directions))
+    for (const { direction, offset, ring, side } of cornerLines(region, directions, fewPours))
       for (const cut of cutsOnLine(region, direction, offset, true, context, 'inside'))
         if (cut.chain.some(({ a, b }) => [a, b].some(end => end.vertex && end.ring === ring && end.side === side)))
           list.add(cut, direction, directions.length)
+  if (fewPours)
+    for (const { cut, direction, family } of pivotCuts(region, directions, windows, context))
+      list.add(cut, direction, family)
   if (turned) {
     const shares = Array.from({ length: k - 1 }, (_, j) => ((j + 1) * region.areaM2) / k)
     for (const { cut, direction, family } of turned.cuts(shares)) list.add(cut, direction, family)

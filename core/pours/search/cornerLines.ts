@@ -1,6 +1,6 @@
 /**
- * Lines through re-entrant corners in directions of their own: the shortest way across, as over a walk at its bend, and
- * the miter of a bend.
+ * Lines through re-entrant corners in directions of their own: the shortest way across, as over a walk at its bend, the
+ * miter of a bend, and the line to another such corner.
  */
 import { reentrantAboveDeg } from '../pourCost'
 import { type CutRegion, interiorDegs, tangentAt } from '../region/cutRegion'
@@ -19,6 +19,8 @@ export interface CornerLine {
 const miterBelowDeg = 250
 /** With more corners than this the lines of the part's own directions must do. */
 const mostCorners = 24
+/** sin of 20°: a joint from corner to corner runs at most so far off a known direction. */
+const mostOffSin = 0.342
 /** A way across shorter than this is the corner's own edge (m). */
 const leastAcrossM = 0.3
 
@@ -60,11 +62,12 @@ function shortestAcross(region: CutRegion, x: number, y: number, from: readonly 
   return best
 }
 
-export function cornerLines(region: CutRegion, known: readonly Direction[]): CornerLine[] {
+export function cornerLines(region: CutRegion, known: readonly Direction[], toCorners: boolean): CornerLine[] {
   const lines: CornerLine[] = []
-  let corners = 0
-  for (const ring of region.rings) for (const deg of interiorDegs(ring)) if (deg > reentrantAboveDeg) corners++
-  if (corners > mostCorners) return lines
+  const corners = region.rings.flatMap(ring =>
+    ring.sides.filter((_, side) => interiorDegs(ring)[side]! > reentrantAboveDeg),
+  )
+  if (corners.length > mostCorners) return lines
   for (let ring = 0; ring < region.rings.length; ring++) {
     const whole = region.rings[ring]!
     const degs = interiorDegs(whole)
@@ -81,6 +84,12 @@ export function cornerLines(region: CutRegion, known: readonly Direction[]): Cor
         const c = Math.cos(half)
         const s = Math.sin(half)
         found.push({ ux: c * from[0] - s * from[1], uy: s * from[0] + c * from[1] })
+      }
+      for (const corner of toCorners ? corners : []) {
+        const reach = Math.hypot(corner.x - x, corner.y - y)
+        if (reach < leastAcrossM) continue
+        const to = { ux: (corner.x - x) / reach, uy: (corner.y - y) / reach }
+        if (known.some(d => Math.abs(d.ux * to.uy - d.uy * to.ux) < mostOffSin)) found.push(to)
       }
       for (const direction of found)
         if (!known.some(d => isSameDirection(d, direction)))

@@ -7,7 +7,7 @@ import { ftM, pourCost } from '../pourCost'
 import { splitAtCut } from '../region/cut'
 import type { CutRegion } from '../region/cutRegion'
 import { leastJointCost } from '../wishes/wishCost'
-import { boundRest, estimateRest } from './bounds'
+import { boundPart, boundRest, estimateRest } from './bounds'
 import { type Candidate, candidateCuts } from './candidates'
 import type { CutTree } from './cutTree'
 import { directionsOf, mostDirections } from './directions'
@@ -20,8 +20,9 @@ export interface Division {
 
 interface Known {
   readonly best: Division | null
-  /** The search below this cost was complete. */
+  /** The search below this cost was made. */
   readonly below: number
+  readonly isComplete: boolean
 }
 
 export interface DivideOptions {
@@ -36,7 +37,15 @@ export interface DivideState {
   readonly known: Map<string, Known>
   /** False once a branch was left out for want of budget. */
   complete: boolean
+  /** No division of the first part costs less, as far as those left out can tell. */
+  least: number
 }
+
+export const startDividing = (context: SearchContext, options: DivideOptions): DivideState => ({
+  ...{ context, options, known: new Map() },
+  complete: true,
+  least: 0,
+})
 
 const capSlack = 1 + 1e-9
 /** How much dearer than the cheapest a division may be to be aligned as well. */
@@ -45,7 +54,7 @@ export const nearShare = 0.06
 const pourCostWork = 12
 
 /** Work a pour beyond the budget where joints or pours may not be anywhere: such a search may never find a thing. */
-const lastWork = 40_000
+const lastWork = 15_000
 
 const isHopeless = ({ forbidden, refuses, work, workLimit, pours }: SearchContext): boolean =>
   (forbidden !== null || refuses !== null) && work.done > workLimit + lastWork * pours
@@ -81,6 +90,13 @@ function diverse(cuts: readonly Candidate[], most: number): Candidate[] {
   return kept
 }
 
+interface Looked {
+  /** Of a pour; not a number for a part still to be divided. */
+  readonly cost: number
+  readonly estimate: number
+  readonly bound: number
+}
+
 interface Opened {
   readonly cut: Candidate
   readonly up: CutRegion
@@ -90,6 +106,8 @@ interface Opened {
   /** Costs of the parts that are pours. */
   readonly upCost: number
   readonly lowCost: number
+  /** The lower part costs no less. */
+  readonly lowBound: number
   readonly estimate: number
   readonly bound: number
 }
@@ -98,32 +116,35 @@ interface Opened {
 const carried = (part: CutRegion, context: SearchContext): number =>
   (leastJointCost(context.wishes, context.weights) * part.jointM) / 2 / ftM
 
-function open(region: CutRegion, cut: Candidate, context: SearchContext): Opened {
+function open(region: CutRegion, cut: Candidate, context: SearchContext, below: number): Opened {
   const { up, low } = splitAtCut(region, cut.chain, cut.measure, 0)
   const own = context.weights.extraJoint * (cut.chain.length - 1)
-  let estimate = own
-  let bound = own
-  const pourCosts: number[] = []
-  for (const [part, k] of [
-    [up, cut.upPours],
-    [low, cut.lowPours],
-  ] as const) {
+  const look = (part: CutRegion, k: number): Looked => {
     const sides = part.rings.reduce((n, ring) => n + ring.sides.length, 0)
     context.work.done += sides
     if (k === 1) {
       context.work.done += pourCostWork * sides
       const cost = pourCost(part, context)
-      pourCosts.push(cost)
-      estimate += cost
-      bound += cost
-    } else {
-      const has = carried(part, context)
-      pourCosts.push(Number.NaN)
-      estimate += has + estimateRest(part.areaM2, part.perimeterM, k, context)
-      bound += has + boundRest(part.areaM2, part.perimeterM, k, context)
+      return { cost, estimate: cost, bound: cost }
+    }
+    const has = carried(part, context)
+    const { areaM2, perimeterM } = part
+    return {
+      cost: Number.NaN,
+      estimate: has + estimateRest(areaM2, perimeterM, k, context),
+      bound: has + boundRest(areaM2, perimeterM, k, context),
     }
   }
-  return { cut, up, low, own, upCost: pourCosts[0]!, lowCost: pourCosts[1]!, estimate, bound }
+  const one = look(up, cut.upPours)
+  const other = look(low, cut.lowPours)
+  const estimate = own + one.estimate + other.estimate
+  // The closer look is taken where the quick one does not rule the cut out.
+  const closer = (part: CutRegion, k: number, has: number, beside: number): number =>
+    k === 1 || own + has + beside >= below ? has : carried(part, context) + boundPart(part, k, context)
+  const upBound = closer(up, cut.upPours, one.bound, other.bound)
+  const lowBound = closer(low, cut.lowPours, other.bound, upBound)
+  const bound = own + upBound + lowBound
+  return { cut, up, low, own, upCost: one.cost, lowCost: other.cost, lowBound, estimate, bound }
 }
 
 /** The cuts to follow, best first; a quick search opens a short list to see which are really best. */
@@ -133,14 +154,20 @@ function* opened(
   breadth: number,
   state: DivideState,
   best: { below: number },
+  isFirst: boolean,
 ) {
   const { context, options } = state
   const has = carried(region, context)
   if (options.all) {
-    for (const cut of cuts) if (has + cut.bound < best.below) yield open(region, cut, context)
+    const hopeful = cuts.filter(cut => has + cut.bound < best.below)
+    if (isFirst) {
+      // What is left out when the budget ends is then what costs most.
+      const list = hopeful.map(cut => open(region, cut, context, best.below))
+      yield* list.sort((a, b) => a.bound - b.bound)
+    } else for (const cut of hopeful) if (has + cut.bound < best.below) yield open(region, cut, context, best.below)
     return
   }
-  const list = diverse(cuts, Math.max(6, breadth * 3)).map(cut => open(region, cut, context))
+  const list = diverse(cuts, Math.max(6, breadth * 3)).map(cut => open(region, cut, context, 0))
   yield* list.sort((a, b) => a.estimate - b.estimate)
 }
 
@@ -148,6 +175,21 @@ function* opened(
 function asPour(pour: CutRegion, cost: number, limit: number, context: SearchContext): Division | null {
   if (pour.areaM2 > context.capM2 * capSlack || context.refuses?.(pour)) return null
   return cost < limit ? { tree: { pour }, cost } : null
+}
+
+/** Both parts of a cut divided, below `limit` together; null where that cannot be. */
+function follow(region: CutRegion, opened: Opened, limit: number, state: DivideState): Division | null {
+  const { cut, up, low, own, upCost, lowCost, lowBound } = opened
+  const part = (of: CutRegion, k: number, cost: number, below: number): Division | null =>
+    k === 1 ? asPour(of, cost, below, state.context) : divide(of, k, below, state)
+  const first = part(up, cut.upPours, upCost, limit - own - lowBound)
+  const second = first && part(low, cut.lowPours, lowCost, limit - own - first.cost)
+  if (!first || !second) return null
+  const cost = own + first.cost + second.cost
+  if (cost >= limit - 1e-9) return null
+  const { chain, measure, direction, upPours, lowPours } = cut
+  const tree = { region, joint: 0, chain, measure, direction, upPours, lowPours, up: first.tree, low: second.tree }
+  return { cost, tree }
 }
 
 /**
@@ -165,13 +207,14 @@ export function divide(
   if (k === 1) return asPour(region, pourCost(region, context), limit, context)
   const name = nameOf(region, k)
   const known = state.known.get(name)
-  if (known && !near) {
-    if (known.best) return known.best.cost < limit ? known.best : null
-    if (limit <= known.below) return null
+  if (known && !near && (known.best || limit <= known.below)) {
+    if (!known.isComplete) state.complete = false
+    return known.best && known.best.cost < limit ? known.best : null
   }
   const spent = context.work.done > context.workLimit
   // A plan is known already where there is a limit: without budget nothing more is tried.
-  if ((spent && (options.all || limit < Number.POSITIVE_INFINITY)) || isHopeless(context)) {
+  const isBound = options.all && near !== null
+  if ((spent && !isBound && (options.all || limit < Number.POSITIVE_INFINITY)) || isHopeless(context)) {
     state.complete = false
     return null
   }
@@ -181,39 +224,23 @@ export function divide(
   let best: Division | null = null
   const limits = { below: limit }
   let tried = 0
-  for (const { cut, up, low, own, upCost, lowCost, bound } of opened(region, cuts, breadth, state, limits)) {
+  let leftOut = Number.POSITIVE_INFINITY
+  for (const cutOpen of opened(region, cuts, breadth, state, limits, near !== null)) {
+    const { bound } = cutOpen
     if (!options.all && tried >= breadth && (best || tried >= breadth + 12)) break
     tried++
     if (bound >= limits.below) continue
-    const first =
-      cut.upPours === 1
-        ? asPour(up, upCost, limits.below - own, context)
-        : divide(up, cut.upPours, limits.below - own, state)
-    if (!first || own + first.cost >= limits.below) continue
-    const rest = limits.below - own - first.cost
-    const second = cut.lowPours === 1 ? asPour(low, lowCost, rest, context) : divide(low, cut.lowPours, rest, state)
-    if (!second) continue
-    const cost = own + first.cost + second.cost
-    if (cost < limits.below - 1e-9) {
-      const found: Division = {
-        cost,
-        tree: {
-          region,
-          joint: 0,
-          chain: cut.chain,
-          measure: cut.measure,
-          direction: cut.direction,
-          upPours: cut.upPours,
-          lowPours: cut.lowPours,
-          up: first.tree,
-          low: second.tree,
-        },
-      }
-      near?.push(found)
-      if (!best || cost < best.cost) best = found
-      limits.below = Math.min(limit, near ? best.cost * (1 + nearShare) : cost)
-    }
+    const wasComplete = state.complete
+    state.complete = true
+    const found = follow(region, cutOpen, limits.below, state)
+    if (!state.complete) leftOut = Math.min(leftOut, bound)
+    state.complete = state.complete && wasComplete
+    if (!found) continue
+    near?.push(found)
+    if (!best || found.cost < best.cost) best = found
+    limits.below = Math.min(limit, near ? best.cost * (1 + nearShare) : found.cost)
   }
-  if (best || state.complete) state.known.set(name, { best, below: limit })
+  if (near) state.least = Math.min(best?.cost ?? limit, limit, leftOut)
+  if (best || state.complete) state.known.set(name, { best, below: limit, isComplete: state.complete })
   return best
 }

@@ -1,7 +1,7 @@
 /** Divides small parts of a large plan anew with a wide beam, and keeps what makes the whole plan cheaper. */
 import type { CutRegion } from '../region/cutRegion'
 import { type Branch, branchesBySize, type CutTree, leavesOf, replaceBranch } from './cutTree'
-import { type DivideState, divide } from './divide'
+import { divide, startDividing } from './divide'
 import { countJoints, replay } from './replay'
 import type { SearchContext } from './searchContext'
 import { ownCost, type PourCosts, treeCost } from './treeCost'
@@ -29,7 +29,7 @@ export function improveParts(
 ): { readonly tree: CutTree; readonly cost: number } {
   let best = tree
   let cost = treeCost(tree, context, costs)
-  const state: DivideState = { context, options: { all: false, breadth }, known: new Map(), complete: true }
+  const state = startDividing(context, { all: false, breadth })
   for (const most of sizes) {
     const tried = new WeakSet<Branch>()
     for (;;) {

@@ -6,7 +6,7 @@ import type { CutRegion } from '../region/cutRegion'
 import { alignJoints } from './alignJoints'
 import type { CutTree } from './cutTree'
 import { directionsOf, mostDirections } from './directions'
-import { divide } from './divide'
+import { divide, startDividing } from './divide'
 import { improveParts } from './improveParts'
 import { replay } from './replay'
 import { rowPlans } from './rowPlans'
@@ -44,12 +44,12 @@ export function searchMany(slab: CutRegion, context: SearchContext, costs: PourC
   }
   const align = ({ tree }: Settled, limit: number): Settled =>
     alignJoints(slab, tree, makeContext({ ...context, workLimit: limit }), costs)
-  const scouted = divide(slab, k, Number.POSITIVE_INFINITY, {
-    context: makeContext({ ...upTo(scoutShare), mostTurnedPours: 0 }),
-    options: { all: false, breadth: scoutBreadth(k) },
-    known: new Map(),
-    complete: true,
-  })
+  const scouted = divide(
+    slab,
+    k,
+    Number.POSITIVE_INFINITY,
+    startDividing(makeContext({ ...upTo(scoutShare), mostTurnedPours: 0 }), { all: false, breadth: scoutBreadth(k) }),
+  )
   const scout = scouted && make(scouted.tree)
   const rows: Settled[] = []
   for (const tree of rowPlans(slab, directionsOf(slab, own.wished, mostDirections, []), upTo(rowShare))) {

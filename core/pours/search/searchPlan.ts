@@ -1,10 +1,10 @@
 /** The search for one plan: a beam over cut trees, aligned joints, and for few pours the proof. */
 import type { CutRegion } from '../region/cutRegion'
 import { alignJoints } from './alignJoints'
-import { boundRest } from './bounds'
+import { boundPart, boundRest } from './bounds'
 import type { CutTree } from './cutTree'
 import { mostDirections, turnsFreely } from './directions'
-import { type DivideState, type Division, divide, nearShare } from './divide'
+import { type DivideState, type Division, divide, nearShare, startDividing } from './divide'
 import { mendCorners } from './mendCorners'
 import { replay } from './replay'
 import { type Direction, makeContext, type SearchContext } from './searchContext'
@@ -52,6 +52,8 @@ export const fullBudget = (pours: number): number =>
 /** Before the proof many first cuts are followed a little way: curved slabs hide good plans behind dear ones. */
 const firstCuts = 60
 const laterCuts = 4
+/** The rest of the work is left to the proof. */
+const wideShare = 0.45
 
 /** What a search of any number of pours stands on. */
 export interface SearchGround
@@ -66,12 +68,7 @@ function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
   const turned = k > provenUpTo ? turnShareOfMany : turnShare
   const context = turns ? makeContext({ ...given, workLimit: (1 - turned) * given.workLimit }) : given
   const costs: PourCosts = new WeakMap()
-  const state = (all: boolean): DivideState => ({
-    context,
-    options: { all, breadth: beamBreadth },
-    known: new Map(),
-    complete: true,
-  })
+  const state = (all: boolean): DivideState => startDividing(context, { all, breadth: beamBreadth })
   const settle = (tree: CutTree): Settled | null => {
     const made = replay(slab, tree, 0, 0, context)
     if (!made) return null
@@ -80,13 +77,14 @@ function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
   const found = k <= provenUpTo ? divide(slab, k, Number.POSITIVE_INFINITY, state(false)) : null
   let best = k > provenUpTo ? searchMany(slab, context, costs) : found && settle(found.tree)
   const plans = best ? [best] : []
-  let bound = boundRest(slab.areaM2, slab.perimeterM, k, context)
+  let bound =
+    k <= provenUpTo && k > 1 ? boundPart(slab, k, context) : boundRest(slab.areaM2, slab.perimeterM, k, context)
   if (k <= provenUpTo) {
     const near: Division[] = []
-    const wide: DivideState = {
-      ...state(false),
-      options: { all: false, breadth: j => (j === k ? firstCuts : laterCuts) },
-    }
+    const wide = startDividing(makeContext({ ...context, workLimit: wideShare * context.workLimit }), {
+      all: false,
+      breadth: j => (j === k ? firstCuts : laterCuts),
+    })
     if (k > 2 && context.work.done < context.workLimit / 4)
       divide(slab, k, best ? best.cost * (1 + nearShare) : Number.POSITIVE_INFINITY, wide, near)
     near.sort((a, b) => a.cost - b.cost)
@@ -99,8 +97,8 @@ function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
     const exact = state(true)
     const limit = best ? best.cost * (1 + nearShare) : Number.POSITIVE_INFINITY
     const optimum = divide(slab, k, limit, exact, near)
-    if (exact.complete && (optimum || best))
-      bound = Math.min(optimum?.cost ?? Number.POSITIVE_INFINITY, best?.cost ?? Number.POSITIVE_INFINITY)
+    if (k === 1) bound = optimum?.cost ?? 0
+    else if (optimum || best) bound = Math.min(Math.max(bound, exact.least), best?.cost ?? Number.POSITIVE_INFINITY)
     // Sliding joints can reverse the order of plans that are close: align the best few.
     near.sort((a, b) => a.cost - b.cost)
     for (const { tree } of near.slice(0, mostAligned)) {
@@ -128,10 +126,20 @@ function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
   return best && { ...best, tree: replay(slab, best.tree, 0, 0, context) ?? best.tree, pourCount: k, bound, context }
 }
 
-export function searchPlan(slab: CutRegion, fewest: number, ground: SearchGround, budget: number): FoundPlan | null {
+/**
+ * A plan of as few pours as there is one for, at most `mostExtra` more than `fewest`; null where none was found. Past the
+ * fewest a quick look goes first: where joints may not lie anywhere it often finds nothing.
+ */
+export function searchPlan(
+  slab: CutRegion,
+  fewest: number,
+  ground: SearchGround,
+  budget: number,
+  mostExtra = mostExtraPours,
+): FoundPlan | null {
   const { rest, wished, ...shared } = ground
   const besideTee = teeCost(ground.beside, ground.weights)
-  for (let k = fewest; k <= fewest + mostExtraPours; k++) {
+  const planOf = (k: number, limit: number): FoundPlan | null => {
     const within = (workLimit: number, along: readonly Direction[]): FoundPlan | null =>
       searchCount(
         slab,
@@ -148,14 +156,21 @@ export function searchPlan(slab: CutRegion, fewest: number, ground: SearchGround
       )
     // Twelve directions thin the proof out: half of the budget goes to the slab's own.
     const many = wished.length > mostDirections && k <= provenUpTo
-    const plan = within(many ? budget / 2 : budget, wished)
-    const others = many ? [within(budget / 2, [])] : []
+    const plan = within(many ? limit / 2 : limit, wished)
+    const others = many ? [within(limit / 2, [])] : []
     // Cuts that turn at openings can crowd out straight ones that would slide to a better place.
-    if (k <= provenUpTo && budget > quickBudget) others.push(within(quickBudget, wished))
+    if (k <= provenUpTo && limit > quickBudget) others.push(within(quickBudget, wished))
     let best = plan
     for (const other of others)
       if (other && (!best || other.cost < best.cost)) best = { ...other, bound: (plan ?? other).bound }
-    if (best) return best
+    return best
+  }
+  for (let k = fewest; k <= fewest + mostExtra; k++) {
+    const quick = k === fewest || budget <= quickBudget ? null : planOf(k, quickBudget)
+    if (k > fewest && budget > quickBudget && !quick) continue
+    const plan = planOf(k, budget)
+    if (plan) return quick && quick.cost < plan.cost ? { ...quick, bound: plan.bound } : plan
+    if (quick) return quick
   }
   return null
 }

@@ -82,11 +82,15 @@ export function tellSmallFaces(fixed: FixedFaces, slabWidthM: number, smallestM2
   })
 }
 
-/** A face that could not be split off forbidden ground: with the one wish that stands in the way, if it is one. */
+/**
+ * A face that could not be split off forbidden ground: with the one wish that stands in the way, if it is one. `keptM2`
+ * (m²) is what the wishes are proven to keep in one pour, 0 where the search only found nothing.
+ */
 export function tellNoJointAllowed(
   slabId: string,
   face: CutRegion,
   capM2: number,
+  keptM2: number,
   wishes: JointWishes,
   canSplit: (wishes: JointWishes) => boolean,
 ): Finding {
@@ -96,7 +100,7 @@ export function tellNoJointAllowed(
   return {
     code: 'noJointAllowed',
     severity: 'stop',
-    values: { areaM2: face.areaM2, capM2, wishId: guilty?.id ?? '' },
+    values: { areaM2: face.areaM2, capM2, keptM2, wishId: guilty?.id ?? '' },
     at: { entityId: guilty?.id ?? slabId, point: guilty?.at ?? insidePoint(face) },
   }
 }

@@ -115,6 +115,8 @@ const AlternativeRow = z.strictObject({
     outOfReachM2: num,
     beyondChuteM2: num,
     mixedSunPours: z.nullable(num),
+    mixedSunMin: z.nullable(num),
+    mixedSunWorstMin: z.nullable(num),
     largestM2: num,
     lastPourDate: z.nullable(z.string()),
   }),

@@ -18,8 +18,8 @@ export interface SiteTerms {
 export interface SiteGround {
   /** Adds feet of joint to the terms. */
   addCost(pour: CutRegion, weights: Weights, terms: SiteTerms): void
-  /** True where at some time between placing and stamping at least a tenth lies in sun and a tenth in shade. */
-  isPartInSun(pour: CutRegion): boolean
+  /** Minutes between placing and stamping with at least a tenth of the pour in sun and a tenth in shade. */
+  mixedSunMin(pour: CutRegion): number
   /** Along the shade line when the first mat goes down, where it is all but straight. */
   readonly shadeLine: Direction | null
 }
@@ -237,9 +237,13 @@ export function siteGround({ exposed, clock, capM2, truckSpots, zonesM }: SiteGr
       terms.shadeLine += Math.min(w.shadeLineMost, w.shadeLine * 10 * mixedMin)
       terms.mixedPlacing += (w.mixedPlacing * mix * pour.areaM2) / ft2M2
     },
-    isPartInSun(pour) {
+    mixedSunMin(pour) {
       const { spans, total, until } = lookAt(pour)
-      return total > 0 && planes.some(({ ms, before }) => ms <= until && mixOf(spans, before, width, total) >= leastMix)
+      if (total === 0) return 0
+      let mixedMin = 0
+      for (const { ms, minutes, before } of planes)
+        if (ms <= until && mixOf(spans, before, width, total) >= leastMix) mixedMin += minutes
+      return mixedMin
     },
   }
 }

@@ -2,6 +2,7 @@
 import { pointBounds } from '../geometry/bounds'
 import { flattenRing } from '../geometry/flattenRing'
 import type { Alternative } from '../pours/alternatives/alternative'
+import { printMixedSun } from '../pours/alternatives/printMixedSun'
 import type { Measures } from '../units/measures'
 import { printDay } from '../units/printDay'
 import { printMeasures } from '../units/printMeasures'
@@ -41,7 +42,7 @@ function rowsOf({ figures, price, shadeLineFt }: SheetAlternative, measures: Mea
     ['Corners under 60°', String(figures.cornersUnder60)],
     ['Out of reach', measures.area(figures.outOfReachM2)],
     ['Beyond the chute', measures.area(figures.beyondChuteM2)],
-    ['Pours part in sun', figures.mixedSunPours === null ? '–' : String(figures.mixedSunPours)],
+    ['Pours part in sun', printMixedSun(figures) ?? '–'],
     ['Sun and shade mixed', shadeLineFt === null ? '–' : `${printNumber(shadeLineFt, 0)} ft`],
     ['Largest pour', measures.area(figures.largestM2)],
     ['Last pour', figures.lastPourDate === null ? 'open' : printDay(figures.lastPourDate, 'short')],

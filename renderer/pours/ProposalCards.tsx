@@ -1,6 +1,7 @@
 import './pours.css'
 import { useEffect } from 'react'
 import type { OfferedSplit } from '../../core/plan/deriveScreen'
+import { printMixedSun } from '../../core/pours/alternatives/printMixedSun'
 import { heldAgainst } from '../../core/pours/alternatives/wordAlternative'
 import type { Measures } from '../../core/units/measures'
 import { printMeasures } from '../../core/units/printMeasures'
@@ -151,7 +152,7 @@ function ProposalCard({
             </div>
             <div>
               <dt>Part sun, part shade</dt>
-              <dd>{figures.mixedSunPours === null ? 'not known' : pourCount(figures.mixedSunPours)}</dd>
+              <dd>{printMixedSun(figures) ?? 'not known'}</dd>
             </div>
             <div>
               <dt>Last pour</dt>

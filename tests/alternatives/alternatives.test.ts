@@ -106,25 +106,30 @@ describe('reach and sun', () => {
     expect(beyond(undefined)).toBe(0)
   })
 
-  it('pours part in sun are counted; not looked at is not none', () => {
-    const onSite = { addCost: () => {}, shadeLine: null, isPartInSun: ({ areaM2 }: { areaM2: number }) => areaM2 > 0 }
+  it('hours of sun and shade on one pour are added up; not looked at is not none', () => {
+    const onSite = { addCost: () => {}, shadeLine: null, mixedSunMin: ({ ox }: { ox: number }) => (ox > 1 ? 90 : 30) }
     const figures = (more: Partial<PricingGround>) => figuresOf(strips, { ...ground, ...more })
-    expect(figures({ onSite }).mixedSunPours).toBe(4)
-    expect(figures({ onSite: null }).mixedSunPours).toBe(0)
-    expect(figures({}).mixedSunPours).toBeNull()
+    const all = strips.pours.map(({ region: pour }) => onSite.mixedSunMin(toCutRegion(pour)))
+    expect(figures({ onSite })).toMatchObject({
+      mixedSunPours: 4,
+      mixedSunMin: all.reduce((sum, minutes) => sum + minutes, 0),
+      mixedSunWorstMin: Math.max(...all),
+    })
+    expect(figures({ onSite: null })).toMatchObject({ mixedSunPours: 0, mixedSunMin: 0, mixedSunWorstMin: 0 })
+    expect(figures({})).toMatchObject({ mixedSunPours: null, mixedSunMin: null, mixedSunWorstMin: null })
   })
 
   it('are told beside each other, and one that is better in them alone is kept', () => {
     const none = figuresOf(strips, ground)
-    const worse = { ...none, beyondChuteM2: 40 * ft2M2, mixedSunPours: 2 }
-    const own = { ...none, mixedSunPours: 1 }
+    const worse = { ...none, beyondChuteM2: 40 * ft2M2, mixedSunMin: 300 }
+    const own = { ...none, mixedSunMin: 90 }
     const print = printMeasures('ftin')
     expect(wordAlternative(own, worse, print).map(({ sign, words }) => `${sign} ${words}`)).toEqual([
-      '+ 1 fewer pour part in sun, part in shade',
       `+ ${print.area(40 * ft2M2)} less in pours beyond the chute`,
+      '+ 3.5 h less of sun and shade on one pour, all pours added up',
     ])
     expect(isDominated(worse, own)).toBe(true)
-    expect(isDominated(own, { ...worse, mixedSunPours: 0 })).toBe(false)
+    expect(isDominated(own, { ...worse, mixedSunMin: 0 })).toBe(false)
   })
 })
 

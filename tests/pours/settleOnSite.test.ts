@@ -134,17 +134,19 @@ describe('the shade line', () => {
     expect(termOf(whole, 'shadeLine') / (0.5 * minutes)).toBeLessThan(1.1)
   })
 
-  it('makes a pour part in sun where it lies across it, a tenth or more on each side', () => {
-    const { ground } = groundOf(patio(10))
-    const isPartInSun = (yFt: number, heightFt: number) =>
-      ground!.isPartInSun(toCutRegion(region(rectangle(0, yFt, 30, heightFt))))
-    // The shade ends 10 ft × tan 42° = 9 ft from the wall.
-    expect(isPartInSun(0, 40)).toBe(true)
-    expect(isPartInSun(5, 20)).toBe(true)
-    expect(isPartInSun(0, 8)).toBe(false)
-    expect(isPartInSun(12, 28)).toBe(false)
+  it('counts the minutes in which it lies across a pour, a tenth or more on each side', () => {
+    const { ground, clock } = groundOf(patio(10))
+    const mixedMin = (yFt: number, heightFt: number) =>
+      ground!.mixedSunMin(toCutRegion(region(rectangle(0, yFt, 30, heightFt))))
+    // The shade ends 10 ft × tan 42° = 9 ft from the wall, all day long.
+    const openMin = (areaFt2: number) => 60 * openHours(areaFt2 * ft2M2, clock)
+    expect(mixedMin(0, 40) / openMin(1200)).toBeGreaterThan(0.9)
+    expect(mixedMin(0, 40) / openMin(1200)).toBeLessThan(1.1)
+    expect(mixedMin(5, 20)).toBeGreaterThan(0)
+    expect(mixedMin(0, 8)).toBe(0)
+    expect(mixedMin(12, 28)).toBe(0)
     // 1 ft of 30 ft in shade.
-    expect(isPartInSun(8, 30)).toBe(false)
+    expect(mixedMin(8, 30)).toBe(0)
   })
 
   it('draws a joint to itself where that costs less than the joint', () => {

@@ -21,6 +21,9 @@ export interface AlternativeFigures {
   readonly beyondChuteM2: number
   /** Pours partly in sun and partly in shade between placing and stamping; null where the shade was not looked at. */
   readonly mixedSunPours: number | null
+  /** How long that lasts, all pours added up and on the worst of them (minutes); null where it was not looked at. */
+  readonly mixedSunMin: number | null
+  readonly mixedSunWorstMin: number | null
   readonly largestM2: number
   /** Last day that pours when this part alone is poured, `YYYY-MM-DD`; null where the calendar has no day left. */
   readonly lastPourDate: string | null

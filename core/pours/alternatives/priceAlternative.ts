@@ -42,7 +42,7 @@ export function figuresOf(proposal: Proposal, ground: PricingGround): Alternativ
   let cornersUnder60 = 0
   let outOfReachM2 = 0
   let beyondChuteM2 = 0
-  let mixedSunPours = 0
+  const mixedMin: number[] = []
   let largestM2 = 0
   for (const { region, areaM2 } of proposal.pours) {
     const loads = loadsOfArea(areaM2, ground)
@@ -57,7 +57,7 @@ export function figuresOf(proposal: Proposal, ground: PricingGround): Alternativ
     outOfReachM2 += innerArea(cut, minimumBox(cut.rings[0]!), reachM)
     const method = placingMethod(flattenRing(region.outer), ground.access).method
     if (method !== 'pump' && method !== 'chute') beyondChuteM2 += areaM2
-    if (ground.onSite?.isPartInSun(cut)) mixedSunPours++
+    mixedMin.push(ground.onSite?.mixedSunMin(cut) ?? 0)
     largestM2 = Math.max(largestM2, areaM2)
   }
   const { slabId, part } = ground
@@ -78,7 +78,13 @@ export function figuresOf(proposal: Proposal, ground: PricingGround): Alternativ
     cornersUnder60,
     outOfReachM2,
     beyondChuteM2,
-    mixedSunPours: ground.onSite === undefined ? null : mixedSunPours,
+    ...(ground.onSite === undefined
+      ? { mixedSunPours: null, mixedSunMin: null, mixedSunWorstMin: null }
+      : {
+          mixedSunPours: mixedMin.filter(minutes => minutes > 0).length,
+          mixedSunMin: mixedMin.reduce((sum, minutes) => sum + minutes, 0),
+          mixedSunWorstMin: Math.max(0, ...mixedMin),
+        }),
     largestM2,
     lastPourDate: dates.includes(null) ? null : (dates.toSorted().at(-1) ?? null),
   }

@@ -9,6 +9,9 @@ export const mostAlternatives = 4
 /** Beyond this many pours a plan in lanes is looked at too: long strips are preferred to a checkerboard, ACI 302.1R. */
 const lanesAbove = 12
 
+/** Sun and shade on one pour: a shorter difference tells no split from another (minutes). */
+const mixedStepMin = 30
+
 const never = '9999-12-31'
 
 const ranksOf = (f: AlternativeFigures): readonly number[] => [
@@ -20,7 +23,7 @@ const ranksOf = (f: AlternativeFigures): readonly number[] => [
   f.cornersUnder60,
   f.outOfReachM2,
   f.beyondChuteM2,
-  f.mixedSunPours ?? 0,
+  Math.round((f.mixedSunMin ?? 0) / mixedStepMin),
   f.largestM2,
   Number((f.lastPourDate ?? never).replaceAll('-', '')),
 ]

@@ -2,6 +2,7 @@
 
 import type { Measures } from '../../units/measures'
 import { printDay } from '../../units/printDay'
+import { printNumber } from '../../units/printNumber'
 import type { Alternative, AlternativeFigures } from './alternative'
 
 export interface AlternativeSentence {
@@ -9,7 +10,7 @@ export interface AlternativeSentence {
   readonly words: string
 }
 
-type Counted = 'crewDays' | 'trucks' | 'shortLoads' | 'reentrantLeft' | 'cornersUnder60' | 'mixedSunPours'
+type Counted = 'crewDays' | 'trucks' | 'shortLoads' | 'reentrantLeft' | 'cornersUnder60'
 
 const nouns: Readonly<Record<Counted, readonly [one: string, many: string]>> = {
   crewDays: ['crew-day', 'crew-days'],
@@ -17,12 +18,13 @@ const nouns: Readonly<Record<Counted, readonly [one: string, many: string]>> = {
   shortLoads: ['short load', 'short loads'],
   reentrantLeft: ['re-entrant corner left inside a pour', 're-entrant corners left inside pours'],
   cornersUnder60: ['corner under 60°', 'corners under 60°'],
-  mixedSunPours: ['pour part in sun, part in shade', 'pours part in sun, part in shade'],
 }
 
 /** Differences too small to speak of: 1 ft of joint, 5 ft² (m, m²). */
 const leastJointM = 0.3048
 const leastAreaM2 = 0.4645
+/** Half an hour. */
+const leastMixedMin = 30
 
 /** Each alternative is held against the one with the fewest pours, that one against the next. Equal figures are left out. */
 export function wordAlternative(
@@ -50,6 +52,9 @@ export function wordAlternative(
   if (Math.abs(reachM2) >= leastAreaM2) say(reachM2, print.area(Math.abs(reachM2)), 'out of reach from the edge')
   const chuteM2 = own.beyondChuteM2 - beside.beyondChuteM2
   if (Math.abs(chuteM2) >= leastAreaM2) say(chuteM2, print.area(Math.abs(chuteM2)), 'in pours beyond the chute')
+  const mixedMin = (own.mixedSunMin ?? 0) - (beside.mixedSunMin ?? 0)
+  if (Math.abs(mixedMin) >= leastMixedMin)
+    say(mixedMin, `${printNumber(Math.abs(mixedMin) / 60, 1)} h`, 'of sun and shade on one pour, all pours added up')
   const largestM2 = own.largestM2 - beside.largestM2
   if (Math.abs(largestM2) >= leastAreaM2)
     sentences.push({

@@ -166,7 +166,7 @@ export function* derivePlanSteps(
     ...settled.findings,
     ...dayPlanned.findings.filter(({ code, at }) => code !== 'overCrewCapacity' || !isOver.has(at?.entityId)),
   ]
-  const problems: Problem[] = findings.map(finding => wordProblem(finding, print))
+  const problems: Problem[] = findings.map(finding => wordProblem(finding, print, place.zone))
   const plan: Plan = {
     site,
     date: request.date,

@@ -178,7 +178,7 @@ function* comparePour(
   return memo.part('comparedPour', 'site', [day, made.findings.length, asked], () => ({
     asked,
     day: day ? withoutTable(day) : null,
-    problems: made.findings.map(finding => wordProblem(finding, print)),
+    problems: made.findings.map(finding => wordProblem(finding, print, site.place.zone)),
   }))
 }
 

@@ -9,6 +9,7 @@ import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { dayConditions } from '../pours/day/dayConditions'
 import { learnedSet } from '../pours/day/learnedSet'
 import { type PourDayPlan, pourDay } from '../pours/day/pourDay'
+import { emptyLoadDoses } from '../pours/slab/emptyLoadDoses'
 import type { Exposure } from '../sun/exposure'
 import type { Memo } from './memo'
 import type { PlannedPour } from './plan'
@@ -121,6 +122,10 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
     if (made.ok) {
       dayPlans.push(made.value)
       tell(made.value.findings)
+      const taps = site.log?.findLast(entry => entry.pourId === pour.id)?.taps ?? []
+      findings.push(
+        ...emptyLoadDoses(taps, made.value.plan).map(finding => ({ ...finding, at: { entityId: pour.id } })),
+      )
     } else tell(made.error)
     yield
   }

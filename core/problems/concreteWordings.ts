@@ -1,12 +1,19 @@
+import { DateTime } from 'luxon'
 import type { concreteCodes } from '../../shared/problem'
+import { printDay } from '../units/printDay'
 import { printNumber } from '../units/printNumber'
 import type { Told, Wording } from './wording'
 
 const number = ({ values }: Told, name: string): number => Number(values[name])
 const text = ({ values }: Told, name: string): string => String(values[name])
 
-/** `2026-06-12 14:00 UTC` */
-const hour = (told: Told, name = 'startUtc'): string => `${text(told, name).slice(0, 16).replace('T', ' ')} UTC`
+/** `8:00 on Fri Jun 12` by the clock of the site, else `2026-06-12 14:00 UTC`. */
+const hour = (told: Told, name = 'startUtc'): string => {
+  const utc = text(told, name)
+  if (told.zone === undefined) return `${utc.slice(0, 16).replace('T', ' ')} UTC`
+  const at = DateTime.fromISO(utc, { zone: told.zone })
+  return `${at.toFormat('H:mm')} on ${printDay(at.toFormat('yyyy-MM-dd'), 'short')}`
+}
 const temperature = (told: Told, name: string): string => told.print.temperature(number(told, name))
 const percent = (told: Told): string => `${printNumber(number(told, 'percent'), 0)} %`
 const hours = (told: Told, name = 'hours'): string => {

@@ -21,9 +21,12 @@ const wordings: Record<ProblemCode, Wording> = {
   ...dayWordings,
 }
 
-/** Puts a finding into words, in the unit system that `print` prints. */
-export const wordProblem = (finding: Finding, print: Measures): Problem => {
-  const words = wordings[finding.code]({ values: finding.values, finding, print })
+/** Puts a finding into words, in the unit system that `print` prints and by the clock of the zone. */
+export const wordProblem = (finding: Finding, print: Measures, zone?: string): Problem => {
+  const words = wordings[finding.code]({
+    ...{ values: finding.values, finding, print },
+    ...(zone === undefined ? {} : { zone }),
+  })
   return {
     code: finding.code,
     severity: finding.severity,

@@ -11,6 +11,8 @@ export interface Told {
   readonly values: Readonly<Record<string, ProblemValue>>
   readonly finding: Finding
   readonly print: Measures
+  /** Of the site's clock; instants are told in UTC without it. */
+  readonly zone?: string
 }
 
 export type Wording = (told: Told) => Words

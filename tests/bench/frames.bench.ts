@@ -1,15 +1,13 @@
 /** What a frame of the plan costs the page itself while a hand moves on it: script, style and layout, not paint. */
-import { spawn } from 'node:child_process'
-import { once } from 'node:events'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { type CDPSession, chromium, type Page } from 'playwright'
+import type { CDPSession, Page } from 'playwright'
 import { addTree } from '../../core/document/commands/addCaster'
 import { serializeSite } from '../../core/document/serializeSite'
 import { schoolCourt } from '../../samples/sites/schoolCourt'
 import type { Site } from '../../shared/document/site'
-import { browserFlags, findBrowser } from '../e2e/browser'
+import { drawn, ownMs, percentile, withBenchPage } from './benchPage'
 import type { Bench, BenchRow } from './row'
 
 const mostCasters = 100
@@ -35,9 +33,6 @@ function crowdedCourt(): Site {
   }
   return site
 }
-
-const percentile = (values: readonly number[], share: number): number =>
-  [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))]!
 
 interface Gesture {
   readonly id: string
@@ -117,16 +112,8 @@ const gestures: readonly Gesture[] = [
   },
 ]
 
-/** Seconds the page's own thread has spent on script, style and layout so far. */
-async function ownMs(session: CDPSession): Promise<number> {
-  const { metrics } = await session.send('Performance.getMetrics')
-  const of = (name: string) => metrics.find(each => each.name === name)?.value ?? Number.NaN
-  return 1000 * (of('ScriptDuration') + of('LayoutDuration') + of('RecalcStyleDuration'))
-}
-
 async function measure(page: Page, session: CDPSession, gesture: Gesture): Promise<readonly BenchRow[]> {
   await gesture.begin(page)
-  const frame = () => page.evaluate(() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done))))
   const costs: number[] = []
   await page.evaluate(() => {
     const counted = globalThis as unknown as { cleared: number; longest: number }
@@ -137,7 +124,7 @@ async function measure(page: Page, session: CDPSession, gesture: Gesture): Promi
   for (let i = -4; i < steps; i++) {
     const before = await ownMs(session)
     await gesture.step(page, i)
-    await frame()
+    await drawn(page)
     if (i >= 0) costs.push((await ownMs(session)) - before)
   }
   const { cleared, longest } = await page.evaluate(() => {
@@ -162,51 +149,41 @@ async function measure(page: Page, session: CDPSession, gesture: Gesture): Promi
   ]
 }
 
+async function measureAll(page: Page): Promise<readonly BenchRow[]> {
+  await page.evaluate(() => {
+    const counted = globalThis as unknown as { cleared: number; longest: number }
+    counted.cleared = 0
+    counted.longest = 0
+    const { clearRect } = CanvasRenderingContext2D.prototype
+    CanvasRenderingContext2D.prototype.clearRect = function count(...args) {
+      counted.cleared += 1
+      clearRect.apply(this, args)
+    }
+    new PerformanceObserver(list => {
+      for (const { duration } of list.getEntries()) counted.longest = Math.max(counted.longest, duration)
+    }).observe({ type: 'longtask' })
+  })
+  await page.getByRole('button', { name: 'Open a file' }).click()
+  await page
+    .getByRole('dialog', { name: 'Open a file' })
+    .getByRole('button', { name: /Crowded court/ })
+    .click()
+  await plan(page).waitFor()
+  const session = await page.context().newCDPSession(page)
+  await session.send('Performance.enable')
+  // The first plan is worked out beside the page; what is measured is the hand's part.
+  await page.waitForTimeout(8_000)
+  const rows: BenchRow[] = []
+  for (const gesture of gestures) rows.push(...(await measure(page, session, gesture)))
+  return rows
+}
+
 export const bench: Bench = async () => {
   const folder = mkdtempSync(join(tmpdir(), 'bench-frames-'))
   writeFileSync(join(folder, 'Crowded court.slabwright.json'), serializeSite(crowdedCourt()))
-  const { path, env } = findBrowser()
-  const browser = await chromium.launch({
-    executablePath: path,
-    args: [...browserFlags],
-    env: { ...(process.env as Record<string, string>), ...env },
-  })
-  const host = spawn(process.execPath, ['dist/loopback/serve.mjs', '--quiet', '--folder', folder, '--data', folder], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-  })
   try {
-    const [line] = (await once(host.stdout, 'data')) as [Buffer]
-    const page = await (await browser.newContext({ viewport: window })).newPage()
-    await page.goto(/http:\S+/.exec(line.toString())?.[0] ?? '')
-    await page.evaluate(() => {
-      const counted = globalThis as unknown as { cleared: number; longest: number }
-      counted.cleared = 0
-      counted.longest = 0
-      const { clearRect } = CanvasRenderingContext2D.prototype
-      CanvasRenderingContext2D.prototype.clearRect = function count(...args) {
-        counted.cleared += 1
-        clearRect.apply(this, args)
-      }
-      new PerformanceObserver(list => {
-        for (const { duration } of list.getEntries()) counted.longest = Math.max(counted.longest, duration)
-      }).observe({ type: 'longtask' })
-    })
-    await page.getByRole('button', { name: 'Open a file' }).click()
-    await page
-      .getByRole('dialog', { name: 'Open a file' })
-      .getByRole('button', { name: /Crowded court/ })
-      .click()
-    await plan(page).waitFor()
-    const session = await page.context().newCDPSession(page)
-    await session.send('Performance.enable')
-    // The first plan is worked out beside the page; what is measured is the hand's part.
-    await page.waitForTimeout(8_000)
-    const rows: BenchRow[] = []
-    for (const gesture of gestures) rows.push(...(await measure(page, session, gesture)))
-    return rows
+    return await withBenchPage(folder, window, measureAll)
   } finally {
-    host.kill('SIGTERM')
-    await browser.close()
     rmSync(folder, { recursive: true, force: true })
   }
 }

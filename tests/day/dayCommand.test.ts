@@ -53,6 +53,14 @@ describe('day', () => {
       ...['id', 'areaM2', 'placeUtc', 'readyUtc', 'readyP10Utc', 'readyP90Utc', 'tooHardUtc', 'stampFromUtc'],
       ...['stampToUtc', 'doseMin'],
     ])
+    expect(Object.keys(day.tasks[0]!)).toEqual(['stripId', 'name', 'fromUtc', 'toUtc', 'hands'])
+    expect(Object.keys(day.loads[0]!)).toEqual(['no', 'batchUtc', 'onSiteUtc', 'volumeM3', 'portions'])
+    expect(Object.keys(day.loads[0]!.portions[0]!)).toEqual(['stripIds', 'doseMin'])
+    expect(Object.keys(day.crew[0]!)).toEqual(['role', 'why'])
+    expect(Object.keys(day.whatIf[0]!)).toEqual(['case', 'slackMin', 'firstLostStripId', 'startUtc', 'doNext'])
+    expect(day.whatIf.map(row => row.case)).toEqual([
+      ...['late15', 'late30', 'late45', 'late60', 'handShort', 'hotter', 'rain14'],
+    ])
     expect(day.capacityRule).toMatch(/^(userCap|commonPractice|crewAndWeather)$/)
     const plan = spawnSync(process.execPath, [main, 'plan', sample('l-patio-accepted'), '--json'], {
       ...{ encoding: 'utf8', maxBuffer: 1 << 28 },

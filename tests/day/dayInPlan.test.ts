@@ -136,6 +136,18 @@ describe('the hours that splits are weighed by', () => {
     expect(placing[1]).toBeGreaterThan(placing[0]!)
   })
 
+  it('begin with the start that was fixed for a pour, and the capacity is not asked for again', () => {
+    const memo = createMemo()
+    const at = (time: string): Site => ({
+      ...accepted,
+      accepted: accepted.accepted.map(a => ({ ...a, pours: a.pours.map(p => ({ ...p, start: { time } })) })),
+    })
+    const [seven, ten] = ['07:00', '10:00'].map(time => planOf(at(time), quick, memo).capacities[0]!)
+    expect(ten!.clock!.startMs - seven!.clock!.startMs).toBe(3 * 3_600_000)
+    expect(ten!.crew).toBe(seven!.crew)
+    expect(memo.computed.get('capacity')).toBe(1)
+  })
+
   it('are the settings’ where something is missing, and it is told what', () => {
     const { crew: _c, ...noCrew } = site
     const { conditions: _w, ...noWeather } = site
@@ -170,7 +182,7 @@ describe('a day’s done hour', () => {
   it('is that of its last print: forms, washing and feet wait from then', () => {
     const plan = planOf(accepted)
     for (const day of plan.days) {
-      const doneMin = Math.max(...day.pourIds.map(id => plan.dayPlans.find(own => own.pourId === id)!.doneMin))
+      const doneMin = Math.max(...day.pourIds.map(id => plan.dayPlans.find(own => own.pourId === id)!.doneMin!))
       const feet = day.afterTasks.find(task => task.task === 'openToFeet')!
       const openMin = doneMin + 60 * settingValue(undefined, 'openToFeetH')
       expect(feet.time).toBe(

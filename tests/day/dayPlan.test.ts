@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { capacityMap, capacityOf } from '../../core/pours/day/capacityOf'
 import { crewAdvice } from '../../core/pours/day/crewAdvice'
 import { dayPlan } from '../../core/pours/day/dayPlan'
-import { balanceLoad, checkDoses, planLoads } from '../../core/pours/day/loads'
+import { balanceLoad, planLoads } from '../../core/pours/day/loads'
 import { replan } from '../../core/pours/day/replan'
 import { scanStarts } from '../../core/pours/day/scanStarts'
 import { solveDay } from '../../core/pours/day/solveDay'
@@ -287,11 +287,6 @@ describe('bad input', () => {
       error: [{ code: 'crewTooSmall', severity: 'stop', values: { hands, leastHands: 3 } }],
     }),
   )
-
-  it('a dose on an empty load', () =>
-    expect(checkDoses([5, 0], [0, 30])).toEqual([
-      { code: 'doseOnEmptyLoad', severity: 'stop', values: { load: 2, doseMin: 30 } },
-    ]))
 
   it('a pour whose weather ends before it is ready', () => {
     const plan = planned({ areaFt2: 400, hands: 5, startH: 23 })

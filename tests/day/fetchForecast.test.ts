@@ -20,7 +20,7 @@ async function serve(listener: (origin: string) => RequestListener): Promise<str
 const hourly = {
   properties: { periods: [{ startTime: '2026-07-21T07:00:00-06:00', temperature: 68, temperatureUnit: 'F' }] },
 }
-const fast = { timeOutMs: 300, retryMs: 1 }
+const fast = { timeOutMs: 10_000, retryMs: 1 }
 
 interface Seen {
   readonly urls: string[]

@@ -98,7 +98,7 @@ describe('a plan with day plans', () => {
   it('settles ways and finish by them; a day without one keeps the usual hour and says so', () => {
     const known = planOf(site)
     for (const day of known.days) {
-      const doneMin = Math.max(...day.pourIds.map(id => known.dayPlans.find(own => own.pourId === id)!.doneMin))
+      const doneMin = Math.max(...day.pourIds.map(id => known.dayPlans.find(own => own.pourId === id)!.doneMin!))
       const time = `${String(Math.floor(doneMin / 60)).padStart(2, '0')}:${String(doneMin % 60).padStart(2, '0')}`
       expect(day.done).toEqual({ time, by: 'dayPlan' })
     }

@@ -50,14 +50,6 @@ export function planLoads(input: LoadsInput): Result<LoadPlan, readonly Finding[
   })
 }
 
-/** Doses asked of loads that carry nothing. */
-export const checkDoses = (loadsM3: readonly number[], dosesMin: readonly number[]): readonly Finding[] =>
-  dosesMin.flatMap((doseMin, i) =>
-    doseMin > 0 && !((loadsM3[i] ?? 0) > 0)
-      ? [{ code: 'doseOnEmptyLoad', severity: 'stop', values: { load: i + 1, doseMin } } as const]
-      : [],
-  )
-
 /** How far the concrete has come: what the balance load has to bring, and when to call it. */
 export interface BalanceInput {
   readonly placedM2: number

@@ -79,8 +79,8 @@ export interface PourDayPlan {
   readonly method: PlacingMethod
   readonly capacity: CapacityAnswer
   readonly starts: PourStarts
-  /** The last print is done, minutes after midnight. */
-  readonly doneMin: number
+  /** The last print is done, minutes after midnight; null where the weather does not tell. */
+  readonly doneMin: number | null
   readonly washableMs: number
   readonly rainAnswer: 'go' | 'watch' | 'noGo' | 'unknown'
   readonly findings: readonly Finding[]
@@ -200,6 +200,7 @@ function timeFindings({ site, pour, conditions }: PourDayInput, span: WorkSpan, 
   const isPolarNight = sunriseMs === null && conditions.weather.directWm2.every(watts => watts === 0)
   if (isPolarNight || (sunriseMs !== null && plan.startMs < sunriseMs - twilightMs))
     found.push({ code: 'startInDark', severity: 'check', values: { ...named, start } })
+  if (!isSetKnown(plan)) return found
   if (sunsetMs !== null && endMs > sunsetMs + twilightMs)
     found.push({
       code: 'darkBeforeDone',
@@ -210,6 +211,9 @@ function timeFindings({ site, pour, conditions }: PourDayInput, span: WorkSpan, 
     found.push({ code: 'quietBeforeDone', severity: 'check', values: { ...named, end, quiet: clockOf(quietMs, zone) } })
   return found
 }
+
+/** False where the hours of weather end before every strip is ready. */
+const isSetKnown = ({ slackMin }: DayPlan): boolean => slackMin > -1e5
 
 /** The last print is done, borders included. */
 export const doneMs = (plan: DayPlan): number =>
@@ -236,7 +240,7 @@ function pourFindings(
       severity: 'check',
       values: { ...named, areaM2: pour.areaM2, capM2: value('practiceCapM2') },
     })
-  else if (pour.areaM2 > capacity.crewM2 * 1.02 && plan.slackMin < value('wantedSlackMin'))
+  else if (isSetKnown(plan) && pour.areaM2 > capacity.crewM2 * 1.02 && plan.slackMin < value('wantedSlackMin'))
     found.push({
       code: 'overCrewCapacity',
       severity: 'check',
@@ -401,7 +405,7 @@ export function pourDay(input: PourDayInput): Result<PourDayPlan, readonly Findi
       latestMs: scan.latestMs,
       bestMs: scan.best?.startMs ?? null,
     },
-    doneMin: Math.round((doneMs(plan.value) - conditions.day.startMs) / 60_000),
+    doneMin: isSetKnown(plan.value) ? Math.round((doneMs(plan.value) - conditions.day.startMs) / 60_000) : null,
     washableMs: rain.washableMs,
     rainAnswer: rain.answer,
     findings: [

@@ -21,6 +21,7 @@ import { typicalClock } from '../pours/day/typicalClock'
 import { hourlyStarts, workSpan } from '../pours/day/workSpan'
 import type { PourClock } from '../pours/provisionalDay'
 import type { Exposure } from '../sun/exposure'
+import { instantOf } from '../sun/siteDay'
 import type { Memo } from './memo'
 
 export interface SlabCapacity {
@@ -38,11 +39,16 @@ export interface SlabCapacity {
     readonly startMs: number
     readonly hands: number
   } | null
-  /** How a typical pour of that size runs by crew and weather; null where the settings have to do. */
+  /**
+   * How a typical pour of that size runs by crew and weather, from the start that was fixed for a pour of the slab, else
+   * the usual one; null where the settings have to do.
+   */
   readonly clock: PourClock | null
   /** Why the settings have to do; null where they do not. */
   readonly clockMissing: ClockMissing | null
 }
+
+type BareCapacity = Omit<SlabCapacity, 'clock' | 'clockMissing'>
 
 /** What keeps the model of the day from telling the hours of a pour. */
 export type ClockMissing = 'crew' | 'weather' | 'hands' | 'usableWeather' | 'setHours'
@@ -58,18 +64,21 @@ interface CapacityGround {
 }
 
 interface SlabQuestion {
-  readonly input: CapacityInput
   readonly conditions: DayConditions
-  /** The whole slab at its mean, for what a pour is like and not for what it can take at most. */
-  readonly mean: CapacityInput
+  /** The usual first truck of the date. */
+  readonly usualMs: number
+  /** The whole slab in the sunniest of so many equal parts of it: one for its mean. */
+  readonly from: (startMs: number, parts: number) => CapacityInput
 }
+
+/** The sunniest tenth tells what a crew takes at most, the mean what a pour is like. */
+const sunParts = { most: 10, mean: 1 } as const
 
 /** Border printed with the field, m/m². */
 const borderShare = ({ borders, netAreaM2 }: ResolvedSlab): number =>
   borders.reduce((sum, border) => (border.placed === 'withField' ? sum + border.outerLengthM : sum), 0) /
   Math.max(1, netAreaM2)
 
-/** The whole slab in its sunniest tenth, at the usual first truck of the date. */
 function askSlab(
   memo: Memo,
   { site, exposures, date }: CapacityGround,
@@ -89,20 +98,26 @@ function askSlab(
   const { usualMs } = workSpan(site, date, day.value)
   const exposed = exposures.get(slab.id)
   const movedMs = exposed === undefined ? 0 : day.value.day.startMs - exposed.day.startMs
-  /** The sunniest of so many equal parts of the slab. */
-  const sunniestOf = (parts: number): Pick<CapacityInput, 'sun'> => {
+  const sunniestOf = (startMs: number, parts: number): Pick<CapacityInput, 'sun'> => {
     if (exposed === undefined) return {}
-    const last = stripSun(exposed, slab.net, usualMs, usualMs + 6 * 3_600_000, movedMs, parts).at(-1)
+    const last = stripSun(exposed, slab.net, startMs, startMs + 6 * 3_600_000, movedMs, parts).at(-1)
     return last === undefined ? {} : { sun: [{ share: 1, history: last.history }] }
   }
   const { base } = dayBase({ site, slab, source, crew, mix: site.mix ?? {}, conditions: day.value }, region)
-  const input = { ...base, startMs: usualMs, borderMPerM2: borderShare(slab), ...capOf(site) }
+  const input = { ...base, borderMPerM2: borderShare(slab), ...capOf(site) }
   return {
     conditions: day.value,
-    input: { ...input, ...sunniestOf(10) },
-    mean: { ...input, ...sunniestOf(1) },
+    usualMs,
+    from: (startMs, parts) => ({ ...input, startMs, ...sunniestOf(startMs, parts) }),
   }
 }
+
+/** The earliest first truck that was fixed for a pour of the slab still to be poured. */
+const chosenStart = (site: Site, slabId: string): string | undefined =>
+  site.accepted
+    .flatMap(row => (row.slabId === slabId ? row.pours : []))
+    .flatMap(({ start, poured }) => (start && !poured ? [start.time] : []))
+    .sort()[0]
 
 export interface PlannedCapacities {
   readonly capacities: readonly SlabCapacity[]
@@ -123,26 +138,33 @@ export function planCapacities(memo: Memo, ground: CapacityGround): PlannedCapac
     const exposed = ground.exposures.get(slab.id)
     const inputs = [slab, exposed, date, site.conditions, site.crew, site.mix, site.place, settings]
     const around = [site.capacity, site.calendar, site.access, site.finishes, site.materials]
-    return memo.part('capacity', slab.id, [...inputs, ...around], (): SlabCapacity => {
+    const bare = memo.part('capacity', slab.id, [...inputs, ...around], (): BareCapacity => {
       const question = askSlab(memo, ground, slab)
-      const asked = typeof question === 'string' ? null : question
-      const answer: CapacityAnswer | null = asked && capacityOf(asked.input)
+      const asked = typeof question === 'string' ? null : question.from(question.usualMs, sunParts.most)
+      const answer: CapacityAnswer | null = asked && capacityOf(asked)
       const userM2 = site.capacity?.capM2 ?? null
       const practiceM2 = settingValue(settings, 'capM2')
       const crew = answer && {
         areaM2: Math.floor(answer.crewM2 / stepM2 + 1e-9) * stepM2,
-        startMs: asked!.input.startMs,
-        hands: asked!.input.hands,
+        startMs: asked!.startMs,
+        hands: asked!.hands,
       }
       const rules = crew !== null && crew.areaM2 < practiceM2 && crew.areaM2 >= leastM2
-      const capM2 = userM2 ?? (rules ? crew.areaM2 : practiceM2)
-      const clock = asked && typicalClock(asked.mean, Math.min(capM2, slab.netAreaM2))
-      const missing = typeof question === 'string' ? question : 'setHours'
       return {
-        ...{ slabId: slab.id, userM2, practiceM2, crew, capM2, clock },
-        clockMissing: clock === null ? missing : null,
+        ...{ slabId: slab.id, userM2, practiceM2, crew },
+        capM2: userM2 ?? (rules ? crew.areaM2 : practiceM2),
         rule: userM2 !== null ? 'userCap' : rules ? 'crewAndWeather' : 'commonPractice',
       }
+    })
+    // A start dragged along the hours asks for the clock anew, not for the capacity.
+    const start = chosenStart(site, slab.id)
+    return memo.part('typicalClock', slab.id, [bare, ...inputs, ...around, start], (): SlabCapacity => {
+      const asked = askSlab(memo, ground, slab)
+      if (typeof asked === 'string') return { ...bare, clock: null, clockMissing: asked }
+      const chosen = start === undefined ? null : instantOf(date, start, undefined, site.place.zone)
+      const startMs = chosen?.ok ? chosen.value.ms : asked.usualMs
+      const clock = typicalClock(asked.from(startMs, sunParts.mean), Math.min(bare.capM2, slab.netAreaM2))
+      return { ...bare, clock, clockMissing: clock === null ? 'setHours' : null }
     })
   })
   for (const { slabId, userM2, capM2, crew } of capacities)
@@ -179,7 +201,7 @@ export function* planCapacityMap(
   const slab = ground.slabs.find(({ id }) => id === least?.slabId)
   const asked = slab && askSlab(memo, ground, slab)
   if (!least || !slab || !asked || typeof asked === 'string') return null
-  const { startMs: _, hands: own, ...input } = asked.input
+  const { startMs: _, hands: own, ...input } = asked.from(asked.usualMs, sunParts.most)
   const span = workSpan(ground.site, ground.date, asked.conditions)
   const startsMs = hourlyStarts(span, asked.conditions.day.startMs)
   const hands = Array.from({ length: 2 * sizesBeside + 1 }, (__, i) => own - sizesBeside + i).filter(
@@ -190,13 +212,13 @@ export function* planCapacityMap(
   for (const startMs of startsMs) {
     const key = `${slab.id} ${startMs}`
     cells.push(
-      ...memo.part('capacityRow', key, [least, ground.site.conditions, ground.site.mix, own], () =>
+      ...memo.part('capacityRow', key, [least.crew, ground.site.conditions, ground.site.mix, own], () =>
         capacityMap({ ...input, tables }, [startMs], hands),
       ),
     )
     yield
   }
-  return memo.part('capacityMap', 'site', [least, ...cells], () => ({
+  return memo.part('capacityMap', 'site', [least.crew, least.capM2, ...cells], () => ({
     ...{ slabId: slab.id, startsMs, hands, cells, capM2: least.capM2 },
   }))
 }

@@ -1,3 +1,4 @@
+import { freeze } from 'immer'
 import { useEffect, useRef, useState } from 'react'
 import { readSite } from '../../core/document/readSite'
 import type { Site } from '../../shared/document/site'
@@ -32,7 +33,8 @@ export function SampleCard({ sample }: { readonly sample: StartInfo['samples'][n
       if (isGone) return
       drop = whenIdle(() => {
         const found = answer.ok ? readSite(answer.value.text) : null
-        if (found?.ok) setSite(found.value)
+        // What cannot change is worked out once, for its words and its picture.
+        if (found?.ok) setSite(freeze(found.value, true))
         setIsSettled(true)
       })
     }

@@ -1,6 +1,6 @@
 /** The document on screen: committed steps, and the preview of the gesture in hand. Selection is not part of it. */
 import type { Draft } from 'immer'
-import { produce } from 'immer'
+import { freeze, produce } from 'immer'
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Site } from '../../shared/document/site'
 import { commitStep, currentDocument, type History, redoStep, startHistory, undoStep } from './history'
@@ -43,7 +43,8 @@ export function createSiteStore(): SiteStore {
     if (history) setHistory(change(history))
   }
   return Object.assign(store, {
-    open: (site: Site) => setHistory(startHistory(site)),
+    // What cannot change is worked out once, whoever asks for it.
+    open: (site: Site) => setHistory(startHistory(freeze(site, true))),
     close: () => setHistory(null),
     edit: (name: string, change: (draft: Draft<Site>) => void) =>
       withHistory(history => commitStep(history, name, produce(currentDocument(history), change))),

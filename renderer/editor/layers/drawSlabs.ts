@@ -121,19 +121,28 @@ export function drawSlabEdges(pen: Pen, { slabs, sources }: Pick<SlabsScene, 'sl
   })
 }
 
+const courses = new WeakMap<ResolvedBorder, Path2D>()
+
+function coursePath(border: ResolvedBorder, ring: CurveRing): Path2D {
+  const known = courses.get(border)
+  if (known) return known
+  const path = new Path2D()
+  for (const edge of ring) addCourses(path, edge, border.widthM)
+  courses.set(border, path)
+  return path
+}
+
 /** Short joints square to the bordered edges. */
 function drawCourses(pen: Pen, slab: ResolvedSlab, border: ResolvedBorder, source: Slab): void {
   const { ctx, inks } = pen
   if (courseM * pen.camera.zoom < 5) return
   const ring = borderRing(slab, border, source)
   if (!ring) return
-  const path = new Path2D()
-  for (const edge of ring) addCourses(path, edge, border.widthM)
   ctx.save()
   ctx.clip(regionsPath(border.shape), 'evenodd')
   ctx.strokeStyle = inks['border-joint']
   ctx.lineWidth = weight(pen, 1)
-  ctx.stroke(path)
+  ctx.stroke(coursePath(border, ring))
   ctx.restore()
 }
 

@@ -9,8 +9,8 @@ import type { Path } from '../../shared/document/path'
 import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
 
-/** The ring stands this far from the arc it makes, on the screen. */
-const asidePx = 30
+/** The ring stands this far from the arc it makes, on the screen; at an edge beyond its dimension. */
+const asidePx = { corner: 30, edge: 54 } as const
 /** A corner this flat changes its radius by meters for a pixel: it is left to typing. */
 const leastPull = 0.02
 
@@ -42,9 +42,9 @@ export function shapeHandle(site: Site, selection: readonly Id[], zoom: number):
   const [id, more] = selection
   if (id === undefined || more !== undefined) return null
   const vertex = findVertex(site, id)
-  if (vertex) return roundHandle(vertex.path, vertex.index, asidePx / zoom)
+  if (vertex) return roundHandle(vertex.path, vertex.index, asidePx.corner / zoom)
   const edge = findEdge(site, id)
-  return edge ? bendHandle(edge.path, edge.index, asidePx / zoom) : null
+  return edge ? bendHandle(edge.path, edge.index, asidePx.edge / zoom) : null
 }
 
 /** A rounding of radius r touches the line that halves its corner's angle θ at r(1/sin(θ/2) − 1) from the corner. */

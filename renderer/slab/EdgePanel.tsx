@@ -52,8 +52,8 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
               label="Which end moves"
               value={moves}
               choices={[
-                ['end', `${ends[1]} moves, ${ends[0]} stays`],
-                ['start', `${ends[0]} moves, ${ends[1]} stays`],
+                ['end', `${ends[1]} moves`],
+                ['start', `${ends[0]} moves`],
                 ['both', 'Both move'],
               ]}
               onSet={setMoves}

@@ -10,7 +10,7 @@ import { countStones, stonesOver } from './patternStones'
 import { jointShare, stoneShare, stoneTint, tint } from './tones'
 
 /** Joints nearer than this on paper, in points, run together: the color alone is drawn. Soft tones may lie nearer. */
-const leastJointPt = 2.6
+const leastJointPt = 2.2
 const leastTonePt = 0.8
 /** More stones than this make a sheet that no viewer opens gladly. */
 const mostStones = 24_000

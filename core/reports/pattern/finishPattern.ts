@@ -128,18 +128,24 @@ function courses({ lengthM, heightM, rows, shiftOf, times, seed }: Courses): Pat
   return makeTile(columns * lengthM, rows * heightM, own, { times, seed, jointM: heightM })
 }
 
-/** Rows an inch high, side by side without a line. */
+/** Rows an inch high, side by side without a line; over them the streaks that show from afar. */
 function broom(): PatternTile {
   const rowM = foot / 12
-  const own = Array.from({ length: 24 }, (_, row) => rectangle(0, row * rowM, 2 * foot, rowM))
+  const random = seeded(23)
+  const rows = Array.from({ length: 24 }, (_, row) => rectangle(0, row * rowM, 2 * foot, rowM))
+  const streaks = Array.from({ length: 5 }, (_, k) =>
+    rectangle(0, (k + 0.6 * random()) * 0.4 * foot, 2 * foot, (0.12 + 0.16 * random()) * foot),
+  )
+  const own = [...rows, ...streaks]
   return makeTile(2 * foot, 24 * rowM, own, { times: 1, seed: 1, jointM: rowM, jointed: false })
 }
 
 /** Soft blotches strewn over a tile: a skin of texture without a joint. */
 function seamless(): PatternTile {
   const random = seeded(17)
-  const sideM = 6 * foot
-  const own = Array.from({ length: 100 }, () => {
+  // Wide enough that a blotch that stands out is not seen twice on most patios.
+  const sideM = 12 * foot
+  const own = Array.from({ length: 400 }, () => {
     const [x, y] = [random() * sideM, random() * sideM]
     const [longM, leanRad] = [foot * (0.12 + 0.5 * random() ** 2), random() * Math.PI]
     const flat = 0.35 + 0.5 * random()

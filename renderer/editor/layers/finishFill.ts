@@ -11,6 +11,8 @@ import { regionsPath } from './ringPath'
 const largestTilePx = 512
 /** Joints nearer than this on the screen are noise. */
 const leastJointPx = 4
+/** Tones without a line between them may run together. */
+const leastTonePx = 0.5
 
 export interface FinishInks {
   readonly ground: string
@@ -96,7 +98,7 @@ export function fillFinish(
   const path = regionsPath(shape)
   const tile = finish && patternTile(finish.pattern)
   ctx.fillStyle = inks.ground
-  if (!finish || !tile || tile.jointM * camera.zoom < leastJointPx) {
+  if (!finish || !tile || tile.jointM * camera.zoom < (tile.jointed ? leastJointPx : leastTonePx)) {
     ctx.fill(path, 'evenodd')
     return
   }

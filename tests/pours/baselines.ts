@@ -1,5 +1,8 @@
 /** Ways to split a slab that the splitter is measured against. */
-import type { CurveRegion } from '../../core/geometry/curve'
+
+import { intersectRegions } from '../../core/geometry/clip'
+import type { CurveRegion, CurveRing, Ring } from '../../core/geometry/curve'
+import { flattenRegion } from '../../core/geometry/flattenRing'
 import { loadsOfArea } from '../../core/pours/loadGround'
 import { reentrantAboveDeg } from '../../core/pours/pourCost'
 import { findChords } from '../../core/pours/region/chords'
@@ -7,6 +10,7 @@ import { type CutRegion, interiorDegs, toCutRegion } from '../../core/pours/regi
 import { minCorner } from '../../core/pours/region/minCorner'
 import { minimumBox } from '../../core/pours/region/minimumBox'
 import { type Segment, traceFaces } from '../../core/pours/region/traceFaces'
+import type { Pt } from '../../shared/document/primitives'
 import { seeded } from './seeded'
 
 export interface Baseline {
@@ -184,5 +188,37 @@ export function powerDiagram(region: CurveRegion, capM2: number): Baseline {
       const other = owner[b * n + a]!
       if (other >= 0 && other !== owner[j * n + i]) jointM += share * step
     }
-  return { pours: count, jointM, overCap: 0, shape: null }
+  // The cells' outlines: the slab within the half-planes where this site is the nearest by power.
+  const own = flattenRegion(region)
+  const pointOf = ([i, j]: readonly [number, number]): Pt => {
+    const t = w0 + (i + 0.5) * step
+    const s = v0 + (j + 0.5) * step
+    return [ux * t - uy * s, uy * t + ux * s]
+  }
+  const cellsOf = sites.flatMap(([x, y], s) => {
+    let cell: [number, number][] = [
+      [-n, -n],
+      [2 * n, -n],
+      [2 * n, rows + n],
+      [-n, rows + n],
+    ]
+    sites.forEach(([ox, oy], o) => {
+      if (o === s) return
+      const [a, b] = [2 * (ox! - x!), 2 * (oy! - y!)]
+      const c = ox! ** 2 + oy! ** 2 - weights[o]! - (x! ** 2 + y! ** 2 - weights[s]!)
+      const miss = ([px, py]: readonly [number, number]) => a * px + b * py - c
+      cell = cell.flatMap((p, i): [number, number][] => {
+        const q = cell[i + 1 === cell.length ? 0 : i + 1]!
+        const [mp, mq] = [miss(p), miss(q)]
+        const f = mp / (mp - mq)
+        const at: [number, number] = [p[0] + f * (q[0] - p[0]), p[1] + f * (q[1] - p[1])]
+        return [...(mp <= 0 ? [p] : []), ...(mp < 0 !== mq < 0 ? [at] : [])]
+      })
+    })
+    return cell.length < 3 ? [] : intersectRegions([{ ring: cell.map(pointOf), holes: [] }], [own])
+  })
+  const curve = (ring: Ring): CurveRing =>
+    ring.map((from, i) => ({ edgeId: '', from, to: ring[i + 1 === ring.length ? 0 : i + 1]! }))
+  const shape = shapesOf(cellsOf.map(({ ring, holes }) => toCutRegion({ outer: curve(ring), holes: holes.map(curve) })))
+  return { pours: cellsOf.length, jointM, overCap: 0, shape }
 }

@@ -5,6 +5,7 @@ import type { CurveRegion } from '../../core/geometry/curve'
 import type { Proposal } from '../../core/pours/proposePours'
 import type { JointWishes } from '../../core/pours/wishes/jointWishes'
 import type { Pt } from '../../shared/document/primitives'
+import { flatRing } from './curveMeasures'
 
 const stepM = 0.05
 
@@ -50,5 +51,33 @@ export function checkWishes(slab: CurveRegion, wishes: JointWishes, proposal: Pr
         if ([...points].some(p => distanceToLine(p, piece) < 0.1524 - rimM)) faults.push(`a joint on ${id}`)
       }
   }
+  const { leastWidthM = 0 } = wishes
+  const isTold = findings.some(({ code, severity }) => code === 'narrowerThanWished' || severity === 'stop')
+  if (!isTold && proposal.pours.length > 1)
+    for (const [i, { region }] of proposal.pours.entries()) {
+      const width = boxWidth(flatRing(region.outer, 8))
+      if (width < leastWidthM - 1e-3) faults.push(`pour ${i} is ${width} m wide, not ${leastWidthM}`)
+    }
   expect(faults, label).toEqual([])
+}
+
+/** The shorter side of the least rectangle along a side of the shape, by trying every side. */
+function boxWidth(points: readonly Pt[]): number {
+  let least = Number.POSITIVE_INFINITY
+  let width = 0
+  points.forEach(([x, y], i) => {
+    for (const [qx, qy] of points.slice(i + 1)) {
+      const length = Math.hypot(qx - x, qy - y)
+      if (length < 1e-6) continue
+      const [ux, uy] = [(qx - x) / length, (qy - y) / length]
+      const along = points.map(([px, py]) => px * ux + py * uy)
+      const across = points.map(([px, py]) => -px * uy + py * ux)
+      const wide = [along, across].map(list => Math.max(...list) - Math.min(...list))
+      if (wide[0]! * wide[1]! < least) {
+        least = wide[0]! * wide[1]!
+        width = Math.min(...wide)
+      }
+    }
+  })
+  return width
 }

@@ -14,6 +14,8 @@ export interface WishCounts {
   readonly required: number
   readonly lines: number
   readonly areas: number
+  /** Whether a least width is wished as well. */
+  readonly width?: true
 }
 
 export function randomWishes(slab: CurveRegion, seed: number, most: WishCounts): JointWishes {
@@ -67,5 +69,6 @@ export function randomWishes(slab: CurveRegion, seed: number, most: WishCounts):
       return { id: `l${i + 1}`, line: corners }
     }),
     forbiddenAreas: Array.from({ length: count(most.areas) }, (_, i) => ({ id: `a${i + 1}`, ring: area() })),
+    ...(most.width ? { leastWidthM: between(3, 16) * ftM } : {}),
   }
 }

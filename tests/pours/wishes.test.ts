@@ -113,6 +113,16 @@ describe('a required joint', () => {
     )
   })
 
+  it('that stops at another short of every edge divides nothing, and is told', () => {
+    const open = propose({ required: [required('y1', at(0, 20), at(30, 20)), required('y2', at(20, 20), at(30, 20))] })
+    expect(codes(open)).toContain('requiredOpen')
+    expect(told(open, 'requiredOpen')).toBe(
+      'A required joint ends inside a pour and divides nothing there. Draw its end to an edge or to another required joint.',
+    )
+    checkProposal(slab, 800 * ft2M2, { ...open, findings: [] }, 'open')
+    expect(open.joints.every(({ wishId }) => wishId === undefined)).toBe(true)
+  })
+
   it('twice in one place counts once', () => {
     const twice = propose({ required: [across, required('y2', at(25, 5), at(25, 35))] })
     expect(twice.joints.filter(({ wishId }) => wishId !== undefined).length).toBe(1)
@@ -383,6 +393,22 @@ describe('a plan of the site', () => {
     expect(plan.joints.some(({ from, to }) => feet(from)[0] === 25 && feet(to)[0] === 25)).toBe(true)
     const missing = planOf(withWish(bareSite(bigRect), [at(25, 50), at(25, 90)]))
     expect(missing.problems.filter(({ code }) => code === 'requiredMisses').length).toBe(1)
+  })
+
+  it('splits a slab that an opening cuts in two piece by piece, and says so', () => {
+    const strip = [
+      [0, 0],
+      [120, 0],
+      [120, 20],
+      [0, 20],
+    ] as const
+    const site = bareSite(strip, [[50, 0, 20]], 600)
+    const plan = planOf(site)
+    const found = plan.problems.find(({ code }) => code === 'slabInPieces')!
+    expect(found).toMatchObject({ severity: 'note', at: { entityId: site.slabs[0]!.id } })
+    expect(found.message).toBe('This slab is in 2 pieces; each is split on its own, and no joint runs between them.')
+    expect(plan.pours.length).toBe(4)
+    expect(planOf(bareSite(strip, [[50, 2, 16]], 600)).problems.some(({ code }) => code === 'slabInPieces')).toBe(false)
   })
 
   it('puts a band on a joint, and keeps the joint under it after a new plan', () => {

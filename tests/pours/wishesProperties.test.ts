@@ -72,7 +72,7 @@ describe('on random slabs with wishes, arcs and turned frames included, the pour
     fc.assert(
       fc.property(slabSeed, capFt2, (seed, cap) => {
         const slab = randomSlab(seed)
-        const wishes = randomWishes(slab, seed, { required: 2, lines: 1, areas: 1 })
+        const wishes = randomWishes(slab, seed, { required: 2, lines: 1, areas: 1, width: true })
         expect(check(seed, cap, wishes, slab)).toEqual(check(seed, cap, wishes, slab))
       }),
       { seed: 23, numRuns: 25 },

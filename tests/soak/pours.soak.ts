@@ -29,7 +29,7 @@ describe('a long run of the splitter', () => {
     for (let seed = 4_000_000; seed < 4_002_000; seed++) {
       const slab = randomSlab(seed)
       const cap = (400 + 200 * (seed % 4)) * ft2M2
-      const wishes = randomWishes(slab, seed, { required: 2, lines: 1, areas: 1 })
+      const wishes = randomWishes(slab, seed, { required: 2, lines: 1, areas: 1, width: true })
       const input = { slabId: 's1', part: 'whole', region: slab, capM2: cap, budget: 'small', wishes } as const
       const proposal = proposePours(input)
       const isStopped = proposal.findings.some(({ severity }) => severity === 'stop')

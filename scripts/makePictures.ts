@@ -69,7 +69,11 @@ const shots: readonly Shot[] = [
 /** Nothing is on its way any more: the plan is renewed, and no letters are missing. */
 const settle = async (page: Page) => {
   await page.waitForFunction(
-    () => !/\bworking\b/i.test(document.body.textContent ?? '') && document.fonts.status === 'loaded',
+    // As it is read, not as it stands in the page: there one word runs into the next.
+    () =>
+      !/\bworking\b|being renewed/i.test(document.body.innerText) &&
+      document.querySelector('.work-line') === null &&
+      document.fonts.status === 'loaded',
   )
   await page.mouse.move(2, 2)
 }

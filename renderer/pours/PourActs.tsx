@@ -1,7 +1,9 @@
-import type { PlannedJoint, PlannedPour } from '../../core/plan/plan'
+import { useMemo } from 'react'
+import type { PlannedPour } from '../../core/plan/plan'
 import { lockPour, redatePour, renumberPour } from '../../core/pours/editing/changePour'
 import { mergePours } from '../../core/pours/editing/mergePours'
 import { splitPour } from '../../core/pours/editing/splitPour'
+import { pourAdjacency } from '../../core/pours/pourAdjacency'
 import type { Pour } from '../../shared/document/pours'
 import { applyEdit, type EditOf } from '../app/applyEdit'
 import { Icon } from '../app/Icon'
@@ -14,18 +16,20 @@ export function PourActs({
   pour,
   own,
   pours,
-  joints,
 }: {
   readonly pour: PlannedPour
   readonly own: Pour
   readonly pours: readonly PlannedPour[]
-  readonly joints: readonly PlannedJoint[]
 }) {
   const session = useSession()
   const run = (name: string, edit: EditOf) => applyEdit(session, name, edit)
   const take = (name: string, edit: EditOf): string | null => (run(name, edit) ? null : session.view.getState().notice)
-  const beside = new Set(joints.filter(each => each.pourIds.includes(pour.id)).flatMap(each => each.pourIds))
-  const neighbors = pours.filter(each => each.id !== pour.id && beside.has(each.id) && !each.proposed)
+  // A joint may run on past pours that do not touch this one.
+  const beside = useMemo(
+    () => new Set(pourAdjacency(pours).pairs.flatMap(({ a, b }) => (a === pour.id ? [b] : b === pour.id ? [a] : []))),
+    [pours, pour.id],
+  )
+  const neighbors = pours.filter(each => beside.has(each.id) && !each.proposed)
   const number = `pour ${pour.number}`
   const toggles = [
     { key: 'shape', words: 'shape' },

@@ -51,9 +51,9 @@ export function PoursPage({ live }: { readonly live: LivePlan }) {
   )
 }
 
-/** What is chosen on the plan is not looked for in the column. */
+/** What is chosen on the plan is not looked for in the column; a hand in the column knows where it is. */
 const bringIntoView = (element: HTMLElement | null): void => {
-  element?.scrollIntoView({ block: 'nearest' })
+  if (!document.activeElement?.closest('.led')) element?.scrollIntoView({ block: 'nearest' })
 }
 
 const isOutOfTurn = (pours: readonly PlannedPour[]): boolean =>
@@ -153,7 +153,7 @@ function PourCards({ live }: { readonly live: LivePlan }) {
                     ))}
                 </div>
                 {own ? (
-                  <PourActs pour={pour} own={own} pours={pours} joints={joints} />
+                  <PourActs pour={pour} own={own} pours={pours} />
                 ) : (
                   <p className="note">
                     Choose a proposal first; then this pour can be split, merged, locked and dated.

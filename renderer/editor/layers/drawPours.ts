@@ -174,10 +174,16 @@ function drawPlate(
   const ink = inks[`p${tint}-ink`]
   const scale = inks.letterScale
   const lines = state === null ? usual : [usual[0] ?? '', state, ...usual.slice(1)]
-  const shown = across > 110 ? lines : across > 84 ? lines.slice(0, 1) : []
-  const numberPx = across > 84 ? 36 : Math.max(13, Math.min(24, across * 0.5))
-  const numberStyle = { sizePx: numberPx, weight: 700, face: 'slab', ink } as const
   const lead = { sizePx: 16, weight: 700, align: 'left' } as const
+  // A plate wider than the room around its middle would cover the next pour's.
+  const areaFits =
+    letterWidth(pen, lines[0] ?? '', lead) +
+      letterWidth(pen, pour.number, { sizePx: 36, weight: 700, face: 'slab', ink }) +
+      36 <=
+    1.05 * across
+  const shown = across > 110 ? lines : across > 84 && areaFits ? lines.slice(0, 1) : []
+  const numberPx = shown.length > 0 ? 36 : Math.max(13, Math.min(24, across * 0.5))
+  const numberStyle = { sizePx: numberPx, weight: 700, face: 'slab', ink } as const
   const rest = { sizePx: 13, weight: 500, align: 'left', ink: inks['ink-2'] } as const
   const numberWidth = letterWidth(pen, pour.number, numberStyle)
   const textWidth = shown.reduce((m, text, i) => Math.max(m, letterWidth(pen, text, i === 0 ? lead : rest)), 0)

@@ -46,7 +46,8 @@ describe('CSV', () => {
     if (!plan.ok) throw new Error('no plan')
     const rows: Record<string, string>[] = parse(csvTables(planSheetData(plan.value))[0]!.text, { columns: true })
     expect(rows.length).toBeGreaterThan(40)
-    for (const row of rows) expect(`${row.formula}; ${row.inputs}`).not.toMatch(/\b[a-z]+[1-9]\d*\b|proposed-|= [\d.]+ 1(;|$)/)
+    for (const row of rows)
+      expect(`${row.formula}; ${row.inputs}`).not.toMatch(/\b[a-z]+[1-9]\d*\b|proposed-|= [\d.]+ 1(;|$)/)
     const of = (end: string) => rows.find(({ id }) => id?.endsWith(end))!
     expect(of('-field-area').formula).toBe('net area − 12 in border')
     expect(of('-construction-joint-length').inputs).toBe('joint 1 = 28 ft; joint 2 = 20 ft')

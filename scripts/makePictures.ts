@@ -69,8 +69,8 @@ const shots: readonly Shot[] = [
 /** Nothing is on its way any more: the plan is renewed, and no letters are missing. */
 const settle = async (page: Page) => {
   await page.waitForFunction(
-    // As it is read, not as it stands in the page: there one word runs into the next.
     () =>
+      // biome-ignore lint/performance/useDomNodeTextContent: as it is read; in the text content one word runs into the next
       !/\bworking\b|being renewed/i.test(document.body.innerText) &&
       document.querySelector('.work-line') === null &&
       document.fonts.status === 'loaded',

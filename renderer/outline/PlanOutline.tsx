@@ -98,19 +98,19 @@ function OutlineList({
     const adds = event.ctrlKey || event.metaKey || event.detail === 0
     if (id) go(pressRow(rows, state, id, { adds, runs: event.shiftKey }))
   }
+  if (rows.length === 0) return <p>Nothing drawn yet.</p>
   return (
     <div
       role="listbox"
       aria-label="Outline of the plan"
       aria-multiselectable
-      tabIndex={rows.length === 0 ? 0 : -1}
+      tabIndex={-1}
       onKeyDown={onKeyDown}
       onClick={onClick}
     >
       {sections.map(section => (
         <Section key={section.id} {...section} selection={selection} tabStop={tabStop} onFocus={setHand} />
       ))}
-      {rows.length === 0 ? 'Nothing drawn yet.' : null}
     </div>
   )
 }

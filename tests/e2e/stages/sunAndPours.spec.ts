@@ -388,6 +388,7 @@ test('every figure on the cards of the ways to split is that of the JSON the com
   for (const { kind, pours, figures, price, cost, sentences } of alternatives) {
     const count = `${pours.length} pours${kind === 'lanes' ? ' in lanes' : ''}`
     const card = page.getByRole('article', { name: count, exact: true })
+    await expect(card.locator('dl > div').first()).toBeVisible({ timeout: 60_000 })
     const told = (await card.locator('dl > div').allInnerTexts()).map(text => text.split('\n').map(each => each.trim()))
     expect(Object.fromEntries(told)).toMatchObject({
       Price: printNumber(price.total, 0),

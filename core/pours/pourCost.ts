@@ -99,12 +99,18 @@ export interface CostContext {
 export const reentrantAboveDeg = 205
 export const convexBelowDeg = 155
 
+/** An angle this close to the limit (degrees) is at it, whatever its last bits say. */
+const sameDeg = 1e-6
+
 export const acuteCost = (deg: number, w: Weights): number =>
-  deg < w.acuteBelowDeg ? w.acuteFloor + (w.acuteCorner * (w.acuteBelowDeg - deg)) / w.acuteBelowDeg : 0
+  deg < w.acuteBelowDeg - sameDeg ? w.acuteFloor + (w.acuteCorner * (w.acuteBelowDeg - deg)) / w.acuteBelowDeg : 0
+
+/** A joint laid out right at the limit (m) is not too near, whatever its last bits say. */
+const sameM = 1e-6
 
 /** Cost of a slab corner at distance d from a joint. */
 export const nearCost = (distanceM: number, w: Weights): number =>
-  distanceM > 1e-4 && distanceM < w.nearCornerM ? w.nearCorner * (1.25 - distanceM / w.nearCornerM) : 0
+  distanceM > 1e-4 && distanceM < w.nearCornerM - sameM ? w.nearCorner * (1.25 - distanceM / w.nearCornerM) : 0
 
 export function segmentDistance(px: number, py: number, ax: number, ay: number, bx: number, by: number): number {
   const dx = bx - ax

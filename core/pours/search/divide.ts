@@ -177,13 +177,26 @@ function asPour(pour: CutRegion, cost: number, limit: number, context: SearchCon
   return cost < limit ? { tree: { pour }, cost } : null
 }
 
+/** Whether a part is looked at before the other: the one with fewer pours, then with less edge. */
+function isAhead(part: CutRegion, pours: number, other: CutRegion, otherPours: number): boolean {
+  return pours === otherPours ? part.perimeterM < other.perimeterM - 1e-6 : pours < otherPours
+}
+
 /** Both parts of a cut divided, below `limit` together; null where that cannot be. */
 function follow(region: CutRegion, opened: Opened, limit: number, state: DivideState): Division | null {
   const { cut, up, low, own, upCost, lowCost, lowBound } = opened
   const part = (of: CutRegion, k: number, cost: number, below: number): Division | null =>
     k === 1 ? asPour(of, cost, below, state.context) : divide(of, k, below, state)
-  const first = part(up, cut.upPours, upCost, limit - own - lowBound)
-  const second = first && part(low, cut.lowPours, lowCost, limit - own - first.cost)
+  // Which part comes first does not hang on the side from which the line is seen.
+  const upFirst = isAhead(up, cut.upPours, low, cut.lowPours)
+  const upBound = opened.bound - own - lowBound
+  const ahead = upFirst
+    ? part(up, cut.upPours, upCost, limit - own - lowBound)
+    : part(low, cut.lowPours, lowCost, limit - own - upBound)
+  if (!ahead) return null
+  const rest = limit - own - ahead.cost
+  const behind = upFirst ? part(low, cut.lowPours, lowCost, rest) : part(up, cut.upPours, upCost, rest)
+  const [first, second] = upFirst ? [ahead, behind] : [behind, ahead]
   if (!first || !second) return null
   const cost = own + first.cost + second.cost
   if (cost >= limit - 1e-9) return null

@@ -63,12 +63,19 @@ export function stripsOf(
   then: (part: CutRegion, count: number) => CutTree | null,
 ): CutTree | null {
   if (counts.length <= 1) return counts[0] === undefined ? null : then(region, counts[0])
-  const half = counts.length >> 1
   const sum = (list: readonly number[]): number => list.reduce((total, count) => total + count, 0)
-  const [below, above] = [counts.slice(0, half), counts.slice(half)]
-  const [lowPours, upPours] = [sum(below), sum(above)]
-  const cut = cutAtArea(region, direction, (region.areaM2 * upPours) / (lowPours + upPours), context)
-  if (!cut) return null
+  const halved = (half: number) => {
+    const [below, above] = [counts.slice(0, half), counts.slice(half)]
+    const [lowPours, upPours] = [sum(below), sum(above)]
+    const cut = cutAtArea(region, direction, (region.areaM2 * upPours) / (lowPours + upPours), context)
+    return cut && { cut, below, above, lowPours, upPours }
+  }
+  // Of two middles the shorter cut is made first, from whichever side the strips are counted.
+  const one = halved(counts.length >> 1)
+  const other = counts.length % 2 === 0 ? null : halved((counts.length + 1) >> 1)
+  const first = one && other ? (other.cut.lengthM < one.cut.lengthM - 1e-6 ? other : one) : (one ?? other)
+  if (!first) return null
+  const { cut, below, above, lowPours, upPours } = first
   const faces = splitAtCut(region, cut.chain, cut.measure, 0)
   const up = stripsOf(faces.up, direction, above, context, then)
   const low = up && stripsOf(faces.low, direction, below, context, then)

@@ -102,8 +102,14 @@ export const convexBelowDeg = 155
 /** An angle this close to the limit (degrees) is at it, whatever its last bits say. */
 const sameDeg = 1e-6
 
+export const isUnder = (deg: number, limitDeg: number): boolean => deg < limitDeg - sameDeg
+
+/** A corner sharper than joints should make; one that the slab itself has is left out (`slabDeg`, 0 for none). */
+export const isSharp = (deg: number, slabDeg: number, belowDeg: number): boolean =>
+  isUnder(deg, belowDeg) && (slabDeg === 0 || deg < slabDeg - 1)
+
 export const acuteCost = (deg: number, w: Weights): number =>
-  deg < w.acuteBelowDeg - sameDeg ? w.acuteFloor + (w.acuteCorner * (w.acuteBelowDeg - deg)) / w.acuteBelowDeg : 0
+  isUnder(deg, w.acuteBelowDeg) ? w.acuteFloor + (w.acuteCorner * (w.acuteBelowDeg - deg)) / w.acuteBelowDeg : 0
 
 /** A joint laid out right at the limit (m) is not too near, whatever its last bits say. */
 const sameM = 1e-6
@@ -115,7 +121,8 @@ export const nearCost = (distanceM: number, w: Weights): number =>
 export function segmentDistance(px: number, py: number, ax: number, ay: number, bx: number, by: number): number {
   const dx = bx - ax
   const dy = by - ay
-  const t = Math.max(0, Math.min(1, ((px - ax) * dx + (py - ay) * dy) / (dx * dx + dy * dy)))
+  const l2 = dx * dx + dy * dy
+  const t = l2 === 0 ? 0 : Math.max(0, Math.min(1, ((px - ax) * dx + (py - ay) * dy) / l2))
   const ex = px - ax - t * dx
   const ey = py - ay - t * dy
   return Math.sqrt(ex * ex + ey * ey)
@@ -232,8 +239,7 @@ export function addPourCost(pour: CutRegion, context: CostContext, terms: CostTe
       const side = ring.sides[i]!
       const deg = degs[i]!
       if (deg > reentrantAboveDeg) terms.reentrantLeft += w.reentrantLeft
-      else if (deg < w.acuteBelowDeg && (side.slabDeg === 0 || deg < side.slabDeg - 1))
-        terms.acuteCorner += acuteCost(deg, w)
+      else if (isSharp(deg, side.slabDeg, w.acuteBelowDeg)) terms.acuteCorner += acuteCost(deg, w)
       if (side.joint < 0) continue
       const end = ring.sides[i + 1 === n ? 0 : i + 1]!
       terms.nearCorner += nearestCost(pour, side.x, side.y, end.x, end.y, w)

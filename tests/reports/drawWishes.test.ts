@@ -3,7 +3,7 @@ import { drawWishes } from '../../core/reports/drawWishes'
 import type { PlanLayers } from '../../core/reports/planDrawing'
 import { planSheets } from '../../core/reports/planSvg'
 import type { SheetData, SheetWish } from '../../core/reports/sheetData'
-import { patio } from './patio'
+import { fullPlan as layers, patio } from './patio'
 import { ringOf } from './shapes'
 
 const wishes: readonly SheetWish[] = [
@@ -50,14 +50,6 @@ const legends = [
   'no joint in this area',
   'joints asked to run along this',
 ]
-const layers: PlanLayers = {
-  pours: 'full',
-  joints: true,
-  finishes: true,
-  casters: true,
-  dimensions: true,
-  shadeTimes: [],
-}
 const sheet = (changes: Partial<SheetData>, shown: Partial<PlanLayers> = {}): string =>
   planSheets({ ...patio, ...changes }, { title: 'Plan and pours', layers: { ...layers, ...shown } })
     .map(({ svg }) => svg)

@@ -1,6 +1,7 @@
 /** An L patio behind a house: 28 ft × 42 ft and a wing of 22 ft × 20 ft, two rounded corners, a fire pit, a border. */
 import polygonClipping, { type Polygon } from 'polygon-clipping'
 import type { Region } from '../../core/geometry/curve'
+import type { PlanLayers } from '../../core/reports/planDrawing'
 import type { SheetData, SheetHour, SheetPour } from '../../core/reports/sheetData'
 import type { Pt } from '../../shared/document/primitives'
 import { areaOf, circleOf, flatRegion, ft, regionOf, ringOf } from './shapes'
@@ -317,4 +318,14 @@ export const patio: SheetData = {
       at: { entityId: 'j2' },
     },
   ],
+}
+
+/** Everything a plan sheet can show, but for shade. */
+export const fullPlan: PlanLayers = {
+  pours: 'full',
+  joints: true,
+  finishes: true,
+  casters: true,
+  dimensions: true,
+  shadeTimes: [],
 }

@@ -2,20 +2,11 @@ import { describe, expect, it } from 'vitest'
 import { chooseScale, scalePtPerM, scalesOf } from '../../core/reports/drawingScale'
 import { papers } from '../../core/reports/paper'
 import { pdfSet } from '../../core/reports/pdfSet'
-import type { PlanLayers } from '../../core/reports/planDrawing'
 import { planSheets } from '../../core/reports/planSvg'
 import { renderPdf } from '../../electron/pdf/renderPdf'
-import { patio } from './patio'
+import { fullPlan as layers, patio } from './patio'
 import { pdfPaths } from './pdfPaths'
 
-const layers: PlanLayers = {
-  pours: 'full',
-  joints: true,
-  finishes: true,
-  casters: true,
-  dimensions: true,
-  shadeTimes: [],
-}
 const footM = 0.3048
 const pathOf = (svg: string, id: string): [number, number][] => {
   const d = new RegExp(`id="${id}" d="([^"]+)"`).exec(svg)?.[1] ?? ''

@@ -5,7 +5,7 @@ import { flattenRing } from '../../geometry/flattenRing'
 import { placingMethod } from '../day/placingMethod'
 import { loadsOfArea } from '../loadGround'
 import { type DaysInput, planDays } from '../order/planDays'
-import { reentrantAboveDeg } from '../pourCost'
+import { isUnder, reentrantAboveDeg } from '../pourCost'
 import type { Proposal } from '../proposePours'
 import { interiorDegs, toCutRegion } from '../region/cutRegion'
 import { innerArea } from '../region/innerArea'
@@ -30,8 +30,6 @@ export interface PricingGround {
 
 /** No corner between joint and edge under 60°: ACPA joint layout. */
 const acuteBelowDeg = 60
-/** An angle this little under 60° is 60° (°). */
-const roundOffDeg = 1e-6
 
 export function figuresOf(proposal: Proposal, ground: PricingGround): AlternativeFigures {
   const setting = (name: SettingName) => settingValue(ground.settings, name)
@@ -52,7 +50,7 @@ export function figuresOf(proposal: Proposal, ground: PricingGround): Alternativ
     for (const ring of cut.rings)
       for (const deg of interiorDegs(ring)) {
         if (deg > reentrantAboveDeg) reentrantLeft++
-        else if (deg < acuteBelowDeg - roundOffDeg) cornersUnder60++
+        else if (isUnder(deg, acuteBelowDeg)) cornersUnder60++
       }
     outOfReachM2 += innerArea(cut, minimumBox(cut.rings[0]!), reachM)
     const method = placingMethod(flattenRing(region.outer), ground.access).method

@@ -4,6 +4,7 @@ import { type Branch, branchesBySize, type CutTree, leavesOf, replaceBranch } fr
 import { divide, startDividing } from './divide'
 import { countJoints, replay } from './replay'
 import type { SearchContext } from './searchContext'
+import type { Settled } from './settled'
 import { ownCost, type PourCosts, treeCost } from './treeCost'
 
 /** Fewest pours of a part divided anew. */
@@ -26,7 +27,7 @@ export function improveParts(
   context: SearchContext,
   costs: PourCosts,
   isConcerned: (part: Branch) => boolean = () => true,
-): { readonly tree: CutTree; readonly cost: number } {
+): Settled {
   let best = tree
   let cost = treeCost(tree, context, costs)
   const state = startDividing(context, { all: false, breadth })

@@ -8,12 +8,12 @@ import type { CutRegion } from '../region/cutRegion'
 import { extentOf, minimumBox } from '../region/minimumBox'
 import { alignJoints } from './alignJoints'
 import { boundRest } from './bounds'
-import type { CutTree } from './cutTree'
-import { leavesOf } from './cutTree'
+import { type CutTree, leavesOf } from './cutTree'
 import { replay } from './replay'
 import { cutAtArea, evenShares, stripsOf, wholeCut } from './rowPlans'
 import { type Direction, makeContext, type SearchContext } from './searchContext'
 import type { FoundPlan, SearchGround } from './searchPlan'
+import type { Settled } from './settled'
 import { teeCost } from './teeCost'
 import { type PourCosts, treeCost } from './treeCost'
 
@@ -64,15 +64,18 @@ function lanesOf(slab: CutRegion, direction: Direction, counts: readonly number[
   )
 }
 
-/** The lanes of a region in k pours, evenly shared out and as wide as may be; `fits` looks at each pour. */
-function* lanesIn(
-  region: CutRegion,
-  k: number,
-  direction: Direction,
-  widestM: number,
-  fits: (pour: CutRegion) => boolean,
-  context: SearchContext,
-): Generator<CutTree> {
+/** How lanes lie. */
+interface Lanes {
+  readonly direction: Direction
+  readonly widestM: number
+  /** Looks at each pour. */
+  readonly fits: (pour: CutRegion) => boolean
+  readonly context: SearchContext
+}
+
+/** The lanes of a region in k pours, evenly shared out and as wide as may be. */
+function* lanesIn(region: CutRegion, k: number, lanes: Lanes): Generator<CutTree> {
+  const { direction, widestM, fits, context } = lanes
   const widest = widestLanes(region, k, direction, widestM, context)
   if (!widest) return
   for (const counts of [evenShares(k, widest.length), widest]) {
@@ -82,14 +85,8 @@ function* lanesIn(
 }
 
 /** Lanes on either side of an opening that is wider than a lane: a joint through its middle parts them. */
-function* lanesBeside(
-  region: CutRegion,
-  k: number,
-  direction: Direction,
-  widestM: number,
-  fits: (pour: CutRegion) => boolean,
-  context: SearchContext,
-): Generator<CutTree> {
+function* lanesBeside(region: CutRegion, k: number, lanes: Lanes): Generator<CutTree> {
+  const { direction, widestM, context } = lanes
   const across = { ux: -direction.uy, uy: direction.ux }
   for (const hole of region.rings.slice(1)) {
     const [low, high] = extentOf(hole, across.ux, across.uy)
@@ -102,8 +99,8 @@ function* lanesBeside(
     const cut = cutAtArea(region, across, (region.areaM2 * upPours) / k, context)
     if (!cut) continue
     const faces = splitAtCut(region, cut.chain, cut.measure, 0)
-    const lows = [...lanesIn(faces.low, lowPours, direction, widestM, fits, context)]
-    for (const up of lanesIn(faces.up, upPours, direction, widestM, fits, context))
+    const lows = [...lanesIn(faces.low, lowPours, lanes)]
+    for (const up of lanesIn(faces.up, upPours, lanes))
       for (const below of lows)
         yield {
           ...{ region, chain: cut.chain, measure: cut.measure, direction: across, joint: 0 },
@@ -147,9 +144,9 @@ export function lanePlan(
     const costs: PourCosts = new WeakMap()
     const fits = (pour: CutRegion): boolean => !isMisfit(pour)
     for (const direction of directions) {
-      let best: { readonly tree: CutTree; readonly cost: number } | null = null
+      let best: Settled | null = null
       for (const lanes of [lanesIn, lanesBeside])
-        for (const drawn of best ? [] : lanes(slab, k, direction, widestM, fits, context)) {
+        for (const drawn of best ? [] : lanes(slab, k, { direction, widestM, fits, context })) {
           const tree = replay(slab, drawn, 0, 0, context)
           if (!tree) stopped = 'wishes'
           const cost = tree ? treeCost(tree, context, costs) : Number.POSITIVE_INFINITY

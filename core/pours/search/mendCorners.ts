@@ -3,6 +3,7 @@
  * those that make it are turned, with such corners all but forbidden. Under 60° is against the rule (ACPA joint layout),
  * so that it is worth more than its price in feet of joint.
  */
+import { isSharp } from '../pourCost'
 import { type CutRegion, interiorDegs } from '../region/cutRegion'
 import { type Branch, type CutTree, leavesOf } from './cutTree'
 import { improveParts } from './improveParts'
@@ -23,10 +24,7 @@ function sharpCorners(pour: CutRegion, belowDeg: number): number {
   let count = 0
   for (const ring of pour.rings) {
     const degs = interiorDegs(ring)
-    for (let i = 0; i < degs.length; i++) {
-      const { slabDeg } = ring.sides[i]!
-      if (degs[i]! < belowDeg && (slabDeg === 0 || degs[i]! < slabDeg - 1)) count++
-    }
+    for (let i = 0; i < degs.length; i++) if (isSharp(degs[i]!, ring.sides[i]!.slabDeg, belowDeg)) count++
   }
   return count
 }
@@ -39,7 +37,7 @@ export function mendCorners(
   context: SearchContext,
   costs: PourCosts,
 ): Settled {
-  const below = context.weights.acuteBelowDeg - 1e-6
+  const below = context.weights.acuteBelowDeg
   const sharpIn = (tree: CutTree): number => leavesOf(tree).reduce((n, pour) => n + sharpCorners(pour, below), 0)
   const before = sharpIn(plan.tree)
   if (before === 0) return plan

@@ -7,6 +7,7 @@
  * ends. Where it passes openings it is at least twice the distance of two rings. Every pour has such a joint, and every
  * joint is shared by two.
  */
+import { segmentDistance } from '../pourCost'
 import type { CutRegion, CutRing } from '../region/cutRegion'
 
 /** Pieces the longest ring is looked at in, at least. */
@@ -63,24 +64,13 @@ function putPieces(ring: CutRing, number: number, pieceM: number, out: Piece[]):
   }
 }
 
-function pointDistance2(px: number, py: number, { ax, ay, bx, by }: Piece): number {
-  const dx = bx - ax
-  const dy = by - ay
-  const t = Math.max(0, Math.min(1, ((px - ax) * dx + (py - ay) * dy) / (dx * dx + dy * dy)))
-  const ex = px - ax - t * dx
-  const ey = py - ay - t * dy
-  return ex * ex + ey * ey
-}
-
 /** Pieces of one boundary do not cross. */
 const pieceDistance = (p: Piece, q: Piece): number =>
-  Math.sqrt(
-    Math.min(
-      pointDistance2(p.ax, p.ay, q),
-      pointDistance2(p.bx, p.by, q),
-      pointDistance2(q.ax, q.ay, p),
-      pointDistance2(q.bx, q.by, p),
-    ),
+  Math.min(
+    segmentDistance(p.ax, p.ay, q.ax, q.ay, q.bx, q.by),
+    segmentDistance(p.bx, p.by, q.ax, q.ay, q.bx, q.by),
+    segmentDistance(q.ax, q.ay, p.ax, p.ay, p.bx, p.by),
+    segmentDistance(q.bx, q.by, p.ax, p.ay, p.bx, p.by),
   )
 
 export function separationOf(region: CutRegion): Separation {

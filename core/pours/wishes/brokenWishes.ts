@@ -4,6 +4,7 @@ import type { Pt } from '../../../shared/document/primitives'
 import type { Finding } from '../../../shared/problem'
 import { regionContains } from '../../geometry/contains'
 import type { CurveRegion } from '../../geometry/curve'
+import { segmentDistance } from '../pourCost'
 import type { FaceJoint, PourFace } from '../pourFaces'
 import { toCutRegion } from '../region/cutRegion'
 import { minimumBox } from '../region/minimumBox'
@@ -24,12 +25,8 @@ const leastM = 0.3048
 /** Required lines are looked at every so far (m). */
 const stepM = 0.1524
 
-function distanceTo([px, py]: Pt, { from, to }: Pick<FaceJoint, 'from' | 'to'>): number {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
-  const l2 = dx * dx + dy * dy
-  const t = l2 === 0 ? 0 : Math.max(0, Math.min(1, ((px - from[0]) * dx + (py - from[1]) * dy) / l2))
-  return Math.hypot(px - from[0] - t * dx, py - from[1] - t * dy)
-}
+const distanceTo = ([px, py]: Pt, { from, to }: Pick<FaceJoint, 'from' | 'to'>): number =>
+  segmentDistance(px, py, from[0], from[1], to[0], to[1])
 
 const middleOf = ({ from, to }: Pick<FaceJoint, 'from' | 'to'>): Pt => [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
 

@@ -1,5 +1,6 @@
 /** Proof that areas without joints leave no split: what of them hangs together lies in one pour, whatever is tried. */
 import { intersectRegions, offsetRegions, unionRegions } from '../../geometry/clip'
+import { flatArea } from '../../geometry/flatArea'
 import { flattenRegion } from '../../geometry/flattenRing'
 import { type CutRegion, toCurveRegion } from '../region/cutRegion'
 import type { ForbiddenArea } from './jointWishes'
@@ -11,15 +12,6 @@ const roundOff = 1e-3
 /** Share that the grid of the clipping may have taken. */
 const gridShare = 2e-6
 
-const ringArea = (ring: readonly (readonly [number, number])[]): number => {
-  let twice = 0
-  ring.forEach(([x, y], i) => {
-    const [nx, ny] = ring[i + 1 === ring.length ? 0 : i + 1]!
-    twice += x * ny - y * nx
-  })
-  return Math.abs(twice / 2)
-}
-
 /** Area of the largest connected piece that the areas keep in one pour of the face, m²; 0 where a pour can hold it. */
 export function keptWhole(face: CutRegion, areas: readonly ForbiddenArea[], capM2: number): number {
   const shapes = areas.flatMap(({ ring }) => (ring.length === 0 ? [] : [flattenRegion({ outer: ring, holes: [] })]))
@@ -28,10 +20,7 @@ export function keptWhole(face: CutRegion, areas: readonly ForbiddenArea[], capM
   const own = flattenRegion(toCurveRegion(face, () => ''))
   let mostM2 = 0
   for (const piece of smaller)
-    for (const { ring, holes } of intersectRegions(offsetRegions([piece], rimM), [own]))
-      mostM2 = Math.max(
-        mostM2,
-        holes.reduce((sum, hole) => sum - ringArea(hole), ringArea(ring)),
-      )
+    for (const kept of intersectRegions(offsetRegions([piece], rimM), [own]))
+      mostM2 = Math.max(mostM2, flatArea([kept]))
   return mostM2 > capM2 * (1 + roundOff) ? mostM2 * (1 + gridShare) : 0
 }

@@ -1,5 +1,4 @@
 import { join } from 'node:path'
-import { readSite } from '../../core/document/readSite'
 import type { HostOutput } from '../../shared/host'
 import type { FileLayer } from './fileLayer'
 import { siteEnding } from './fileNames'
@@ -15,6 +14,16 @@ interface Sample {
   readonly name: string
 }
 
+/** The name alone: reading whole sites here would keep the start page waiting. Null where there is none. */
+function nameIn(text: string): string | null {
+  try {
+    const { name } = JSON.parse(text) as { name?: unknown }
+    return typeof name === 'string' ? name : null
+  } catch {
+    return null
+  }
+}
+
 /** The sites that come with the program, read once. */
 export function sampleShelf(layer: FileLayer, folder: string): SampleShelf {
   let loading: Promise<ReadonlyMap<string, Sample>> | null = null
@@ -25,8 +34,7 @@ export function sampleShelf(layer: FileLayer, folder: string): SampleShelf {
       if (bytes === null) continue
       const text = Buffer.from(bytes).toString('utf8')
       const sampleId = name.slice(0, -siteEnding.length)
-      const site = readSite(text)
-      samples.set(sampleId, { text, name: site.ok ? site.value.name : sampleId })
+      samples.set(sampleId, { text, name: nameIn(text) ?? sampleId })
     }
     return samples
   }

@@ -25,8 +25,10 @@ const inchMark = String.raw`\s*(?:"|″|”|''|in|inch|inches)`
 const inches = String.raw`(?:(${decimal})|(?:(\d+)\s+)?${fraction})${inchMark}`
 
 const inchesAlone = new RegExp(`^${inches}$`)
-const feetAlone = new RegExp(`^(${decimal})${feetMark}$`)
-const feetAndInches = new RegExp(String.raw`^(\d+)${feetMark}\s*${inches}$`)
+/** Feet may be grouped as they are printed: `3,010′`. */
+const grouped = String.raw`\d{1,3}(?:,\d{3})+`
+const feetAlone = new RegExp(`^(${grouped}|${decimal})${feetMark}$`)
+const feetAndInches = new RegExp(String.raw`^(${grouped}|\d+)${feetMark}\s*${inches}$`)
 const metricAlone = new RegExp(String.raw`^(${decimal})\s*(mm|cm|m)$`)
 const bare = new RegExp(`^${decimal}$`)
 
@@ -41,12 +43,14 @@ const readInches = (groups: readonly (string | undefined)[]): number | undefined
   return part < 1 ? Number(whole ?? 0) + part : undefined
 }
 
+const ungroup = (digits: string): number => Number(digits.replaceAll(',', ''))
+
 const readUnsigned = (text: string, system: UnitSystem): number | undefined => {
   if (bare.test(text)) return system === 'ftin' ? feetToMeters(Number(text)) : Number(text)
   const metric = metricAlone.exec(text)
   if (metric !== null) return Number(metric[1]) / perMeter[metric[2]!]!
   const feet = feetAlone.exec(text)
-  if (feet !== null) return feetToMeters(Number(feet[1]))
+  if (feet !== null) return feetToMeters(ungroup(feet[1]!))
   const short = inchesAlone.exec(text)
   if (short !== null) {
     const read = readInches(short.slice(1))
@@ -56,7 +60,7 @@ const readUnsigned = (text: string, system: UnitSystem): number | undefined => {
   if (both === null) return undefined
   const read = readInches(both.slice(2))
   // 12 or more inches after the feet are a slip of the pen, not a length.
-  return read === undefined || read >= 12 ? undefined : inchesToMeters(Number(both[1]) * 12 + read)
+  return read === undefined || read >= 12 ? undefined : inchesToMeters(ungroup(both[1]!) * 12 + read)
 }
 
 const examples: Readonly<Record<UnitSystem, string>> = {
@@ -67,7 +71,8 @@ const examples: Readonly<Record<UnitSystem, string>> = {
 /**
  * Reads a length as a contractor types it, in meters: `12'6"`, `12' 6 1/2"`, `12′ 6½″`, `12.5` (feet, or meters on
  * a metric site), `12.5ft`, `150in`, `3.81m`, `381cm`, `3810mm`; a leading minus for elevations. Anything else is
- * refused and quoted; commas too, as they mean thousands to one reader and decimals to the next.
+ * refused and quoted; commas too, as they mean thousands to one reader and decimals to the next, unless a mark of feet
+ * says which, `3,010′ 8"`.
  */
 export const parseLength = (text: string, system: UnitSystem): Result<number, Misread> => {
   const plain = text

@@ -14,11 +14,15 @@ const printInches = (eighths: number): string => {
   return `${whole === 0 && glyph !== '' ? '' : whole}${glyph}″`
 }
 
+/** Beside feet the whole inches always stand, `98′ 0⅜″`: the fraction alone would be read as one of the feet. */
+const printFeet = (eighths: number): string =>
+  `${printNumber(Math.floor(eighths / 96), 0)}′ ${Math.floor((eighths % 96) / 8)}${eighthGlyphs[eighths % 8] ?? ''}″`
+
 const printFeetAndInches = (lengthM: number, inchesBelowFt: number): string => {
   const eighths = Math.round(Math.abs(metersToInches(lengthM)) * 8)
   const sign = lengthM < 0 && eighths > 0 ? '−' : ''
   if (eighths < inchesBelowFt * 96) return sign + printInches(eighths)
-  return `${sign}${Math.floor(eighths / 96)}′ ${printInches(eighths % 96)}`
+  return sign + printFeet(eighths)
 }
 
 /** One decimal below a thousand, none above; a small area keeps two digits rather than read as nothing. */
@@ -37,6 +41,7 @@ const feetAndInches: Measures = {
 }
 
 const metric: Measures = {
+  // Without the comma of thousands, which would be read as a decimal one where meters are used.
   length: lengthM => `${printNumber(lengthM, 3, 2).replaceAll(',', '')} m`,
   size: lengthM => `${printNumber(lengthM * 1000, 0)} mm`,
   area: areaM2 => `${printArea(areaM2)} m²`,

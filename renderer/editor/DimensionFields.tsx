@@ -6,6 +6,7 @@ import { setArc } from '../../core/document/commands/setArc'
 import { setCircleRadius } from '../../core/document/commands/setCircleRadius'
 import { setCornerRadius } from '../../core/document/commands/setCornerRadius'
 import { setDimension } from '../../core/document/commands/setDimension'
+import { setWallLength } from '../../core/document/commands/setWallLength'
 import { type ArcDimension, isRounding, type LineDimension } from '../../core/reports/dimensions'
 import type { Measures } from '../../core/units/measures'
 import { parseLength } from '../../core/units/parseLength'
@@ -44,10 +45,16 @@ interface Shown {
   readonly ends: readonly [string, string] | null
 }
 
-const lineOf = (site: Site, dimension: LineDimension, name: string, camera: Camera): readonly Shown[] => {
+const lineOf = (
+  site: Site,
+  dimension: LineDimension,
+  { ring, name, wallId }: DimensionedRing,
+  camera: Camera,
+): readonly Shown[] => {
   const { edgeId, lengthM } = dimension
   const { longPx, at, upright } = placeLine(dimension, camera)
-  const ends = endsOf(site, edgeId)
+  const index = ring.findIndex(edge => edge.edgeId === edgeId)
+  const ends = wallId === undefined ? endsOf(site, edgeId) : ([cornerLetter(index), cornerLetter(index + 1)] as const)
   if (longPx < leastPx || !ends) return []
   const label = `Length ${ends[0]} to ${ends[1]}`
   return [
@@ -62,7 +69,10 @@ const lineOf = (site: Site, dimension: LineDimension, name: string, camera: Came
           label,
           nowM: lengthM,
           step: 'length',
-          command: (typedM, moves) => setDimension(edgeId, typedM, { moves, with: 'side' }),
+          command: (typedM, moves) =>
+            wallId === undefined
+              ? setDimension(edgeId, typedM, { moves, with: 'side' })
+              : setWallLength(wallId, index, typedM, moves),
         },
       ],
       ends,
@@ -164,9 +174,9 @@ export function DimensionFields({ site, rings, eye, size, print }: DimensionsOf)
   const [open, setOpen] = useState<string | null>(null)
   if (!camera) return null
   const shown = rings
-    .flatMap(({ ring, name }) =>
-      dimensionsOf(ring).flatMap(dimension =>
-        dimension.kind === 'line' ? lineOf(site, dimension, name, camera) : arcOf(site, dimension, name, camera),
+    .flatMap(each =>
+      dimensionsOf(each.ring).flatMap(dimension =>
+        dimension.kind === 'line' ? lineOf(site, dimension, each, camera) : arcOf(site, dimension, each.name, camera),
       ),
     )
     .filter(({ at: [x, y] }) => x > 90 && y > 30 && x < size.width - 14 && y < size.height - 14)

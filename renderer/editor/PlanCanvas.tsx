@@ -36,7 +36,7 @@ import { PlanStage } from './layers/PlanStage'
 import { entityGeometry, figureGeometry } from './layers/planGeometry'
 import { NorthMark } from './NorthMark'
 import { pickAt } from './pickAt'
-import { chosenPaths, pickPart } from './pickPart'
+import { chosenPaths, chosenWalls, pickPart } from './pickPart'
 import { ScaleBar } from './ScaleBar'
 import { useEditor, useEditorState } from './useEditor'
 
@@ -453,6 +453,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     return [
       ...live.slabs.map(({ outline: ring, name }) => ({ ring, name })),
       ...others.map(path => ({ ring: outlineOf(path), name: 'what is chosen' })),
+      ...(isDrawing ? chosenWalls(site, selection) : []),
     ]
   }, [live.slabs, site, isDrawing, selection])
   const [ready, setReady] = useState(0)

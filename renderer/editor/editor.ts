@@ -251,6 +251,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     }
     const ids = commit(made.name, made.command)
     if (!ids) return
+    store.setState({ aim: null })
     // What repeats goes on; what is shaped next is chosen.
     if (repeats.has(action)) {
       const isTyping = store.getState().box !== null

@@ -1,6 +1,6 @@
 /** Corners and edges of what is chosen: what a press takes hold of, and what a click narrows the choice to. */
 
-import { editablePaths } from '../../core/document/commands/findPath'
+import { editablePaths, isClosed } from '../../core/document/commands/findPath'
 import { chosenEntities } from '../../core/document/commands/siteEntities'
 import { distanceToEdge, ringContains } from '../../core/geometry/contains'
 import { resolvePath } from '../../core/geometry/resolvePath'
@@ -8,11 +8,10 @@ import { isRounding } from '../../core/reports/dimensions'
 import type { Path } from '../../shared/document/path'
 import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
+import type { DimensionedRing } from './layers/placeDimension'
 import { isOnFurnishing } from './pickAt'
 
 const apart = (a: Pt, b: Pt): number => Math.hypot(a[0] - b[0], a[1] - b[1])
-
-const isClosed = (path: Path): boolean => path.edges.length === path.vertices.length
 
 /** The paths of what is chosen, and those that a chosen corner or edge is on. */
 export function chosenPaths(site: Site, ids: readonly Id[]): readonly Path[] {
@@ -43,6 +42,20 @@ export function chosenPaths(site: Site, ids: readonly Id[]): readonly Path[] {
   )
   return [...own, ...held]
 }
+
+/** The lines of chosen walls and fences, with their lengths to show; each run is named by its number. */
+export const chosenWalls = (site: Site, ids: readonly Id[]): readonly DimensionedRing[] =>
+  site.casters.flatMap(caster =>
+    caster.kind === 'wall' && ids.includes(caster.id)
+      ? [
+          {
+            ring: caster.line.slice(1).map((to, i) => ({ edgeId: `${caster.id}/${i}`, from: caster.line[i]!, to })),
+            name: caster.name,
+            wallId: caster.id,
+          },
+        ]
+      : [],
+  )
 
 /** The edge nearest to a point, of any slab's outline or opening. */
 export function pickEdge(site: Site, at: Pt, nearM: number): Id | null {

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest'
+import { addWall } from '../../core/document/commands/addCaster'
 import { changeBorder } from '../../core/document/commands/changeEntity'
 import { deleteVertex } from '../../core/document/commands/deleteVertex'
 import { moveVertex } from '../../core/document/commands/moveVertex'
 import { pourGround } from '../../core/document/commands/pourGround'
 import { setDimension } from '../../core/document/commands/setDimension'
 import { setEdgeRadius, setEdgeRise } from '../../core/document/commands/setEdgeRise'
+import { setWallLength } from '../../core/document/commands/setWallLength'
 import { splitEdge } from '../../core/document/commands/splitEdge'
 import { resolvePath } from '../../core/geometry/resolvePath'
 import { ringArea } from '../../core/geometry/ringArea'
@@ -121,6 +123,50 @@ describe('a typed length', () => {
     const after = done(setDimension(outline.edges[0]!.id, 10, { moves: 'end', with: 'corner' })(arched))
     const edge = resolvePath(after.slabs[0]!.outline, 's').ring[0]!
     expect(edge.arc!.radiusM * edge.arc!.sweepRad).toBeCloseTo(10, 9)
+  })
+
+  it('of a fence carries what lies beyond the end that moves', () => {
+    const fenced = chain(
+      site,
+      addWall({
+        name: 'Fence',
+        line: [
+          [0, 0],
+          [0, 4],
+          [3, 4],
+          [3, 0],
+        ],
+        heightM: 2,
+      }),
+    )
+    const { id } = fenced.casters.at(-1)!
+    const line = (at: typeof site) =>
+      at.casters.flatMap(caster => (caster.id === id && caster.kind === 'wall' ? caster.line : []))
+    expect(line(chain(fenced, setWallLength(id, 1, 5, 'end')))).toEqual([
+      [0, 0],
+      [0, 4],
+      [5, 4],
+      [5, 0],
+    ])
+    expect(line(chain(fenced, setWallLength(id, 1, 5, 'start')))).toEqual([
+      [-2, 0],
+      [-2, 4],
+      [3, 4],
+      [3, 0],
+    ])
+    expect(line(chain(fenced, setWallLength(id, 1, 5, 'both')))).toEqual([
+      [-1, 0],
+      [-1, 4],
+      [4, 4],
+      [4, 0],
+    ])
+    for (const [index, lengthM] of [
+      [1, 0],
+      [3, 2],
+      [1, Number.NaN],
+    ] as const)
+      expect(refusal(setWallLength(id, index, lengthM, 'end')(fenced))).toBe('badMeasure')
+    expect(refusal(setWallLength(site.slabs[0]!.id, 0, 2, 'end')(fenced))).toBe('entityMissing')
   })
 
   it('of nothing is refused', () => {

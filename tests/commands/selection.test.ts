@@ -166,6 +166,49 @@ describe('a moved slab', () => {
     expect(faultsOf(back)).toEqual([])
   })
 
+  it('takes its wishes and its pattern along, turned and in the mirror', () => {
+    const { id, finishId } = slab
+    const alone: Site = {
+      ...chain(
+        { ...site, wishes: [] },
+        addWish(id, { kind: 'direction', deg: 30, relativeTo: 'pattern' }),
+        addWish(id, { kind: 'direction', deg: 20, relativeTo: 'drawing' }),
+        addWish(id, {
+          kind: 'forbiddenLine',
+          line: [
+            [1, 2],
+            [3, 4],
+          ],
+        }),
+      ),
+    }
+    const told = ({ wishes, finishes }: Site) => ({
+      degs: wishes.flatMap(wish => (wish.kind === 'direction' ? [wish.deg] : [])),
+      line: wishes.flatMap(wish => (wish.kind === 'forbiddenLine' ? wish.line : [])),
+      pattern: finishes.find(finish => finish.id === finishId)?.patternDeg ?? 0,
+    })
+    expect(told(chain(alone, turnSelection([id], [0, 0], 90)))).toEqual({
+      degs: [30, 110],
+      line: [
+        [-2, 1],
+        [-4, 3],
+      ],
+      pattern: told(alone).pattern + 90,
+    })
+    const mirrored = chain(alone, mirrorSelection([id], [0, 0], [0, 1]))
+    expect(told(mirrored)).toEqual({
+      degs: [-30, 160],
+      line: [
+        [-1, 2],
+        [-3, 4],
+      ],
+      pattern: (540 - told(alone).pattern) % 360,
+    })
+    // A pattern that lies on another slab as well stays where it is.
+    const two = chain(alone, copySelection([id], [30, 0]))
+    expect(told(chain(two, turnSelection([id], [0, 0], 90))).pattern).toBe(told(alone).pattern)
+  })
+
   it('that is poured may be moved but not mirrored or deleted', () => {
     const pour = accepted.accepted[0]!.pours[0]!
     const logged: Site = {

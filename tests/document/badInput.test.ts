@@ -533,7 +533,7 @@ const rows: readonly Row[] = [
     what: 'a drawing of more than 2 km',
     source: () => edited(site => Object.assign(site.points[0], { at: [2010, 0] })),
     code: 'limitExceeded',
-    ftin: 'The drawing is 6607′ 5⅞″ across; the most is 6561′ 8⅛″.',
+    ftin: 'The drawing is 6,607′ 5⅞″ across; the most is 6,561′ 8⅛″.',
     metric: 'The drawing is 2013.962 m across; the most is 2000.00 m.',
   },
   {

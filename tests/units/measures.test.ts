@@ -69,7 +69,9 @@ describe('printing', () => {
     [-0, '0″', '0.00 m'],
     [-0.001, '0″', '−0.001 m'],
     [-3.81, '−12′ 6″', '−3.81 m'],
-    [2000, '6561′ 8⅛″', '2000.00 m'],
+    [2000, '6,561′ 8⅛″', '2000.00 m'],
+    // Two feet and three eighths: as framing and layout sheets write it, the whole inches stand (common practice, no source).
+    [inchesToMeters(24.375), '2′ 0⅜″', '0.619 m'],
   ])('a length of %d m', (lengthM, inFeet, inMeters) => {
     expect(ftin.length(lengthM)).toBe(inFeet)
     expect(metric.length(lengthM)).toBe(inMeters)

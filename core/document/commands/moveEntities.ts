@@ -7,7 +7,7 @@ import type { Finding } from '../../../shared/problem'
 import type { Edit } from './editSite'
 import { findEdge, findVertex } from './findPath'
 import { reversePath } from './reversePath'
-import type { RigidMotion } from './rigidMotion'
+import { type RigidMotion, turned } from './rigidMotion'
 import { chosenEntities, type Entity } from './siteEntities'
 
 class Mover {
@@ -42,8 +42,7 @@ class Mover {
 
   /** Clockwise from drawing-up, as falls are given. */
   private heading(deg: number): number {
-    const turned = 90 - this.motion.direction(90 - deg)
-    return ((turned % 360) + 360) % 360
+    return (450 - turned(this.motion, 90 - deg)) % 360
   }
 
   private slab(slab: Slab): Finding | undefined {
@@ -104,6 +103,8 @@ class Mover {
     else if (row.kind === 'forbiddenLine') row.line = row.line.map(at => this.motion.at(at))
     else if (row.kind === 'direction') {
       if (row.relativeTo === 'drawing') row.deg = this.motion.direction(row.deg)
+      // What runs left of the pattern runs as far right of it in the mirror.
+      else if (this.motion.mirrored) row.deg = 0 - row.deg
     } else if (!this.edit.carried.has(row.slabId))
       // Ends on an edge stay on it; the rest of a carried slab's lines goes with its joints.
       for (const end of row.line) if (end.anchor.on === 'free') end.last = this.motion.at(end.last)
@@ -112,7 +113,7 @@ class Mover {
   private furnishing(row: Extract<Entity, { kind: 'furnishing' }>['row']): void {
     if (this.gone.has(row.id)) return
     this.place(row)
-    row.turnDeg = ((this.motion.direction(row.turnDeg) % 360) + 360) % 360
+    row.turnDeg = turned(this.motion, row.turnDeg)
   }
 
   /** Ends on a corner or an edge stay on it. */

@@ -1,6 +1,7 @@
 import type { Id, Pt } from '../../../shared/document/primitives'
 import { type Command, editSite } from './editSite'
 import { moveEntities } from './moveEntities'
+import { movePatterns } from './movePatterns'
 import { mirrorAcross, type RigidMotion, shiftBy, turnAbout } from './rigidMotion'
 
 const carry =
@@ -8,7 +9,9 @@ const carry =
   site =>
     editSite(site, (draft, edit) => {
       edit.onlyMoved = true
-      return moveEntities(draft, edit, ids, motion, done)
+      const refusal = moveEntities(draft, edit, ids, motion, done)
+      if (refusal === undefined) movePatterns(draft, edit, motion)
+      return refusal
     })
 
 export const moveSelection = (ids: readonly Id[], by: Pt): Command =>

@@ -8,6 +8,9 @@ export interface RigidMotion {
   readonly mirrored: boolean
 }
 
+/** A direction as the motion leaves it, from 0 up to 360°. */
+export const turned = (motion: RigidMotion, deg: number): number => ((motion.direction(deg) % 360) + 360) % 360
+
 export const shiftBy = ([dx, dy]: Pt): RigidMotion => ({
   at: ([x, y]) => [x + dx, y + dy],
   direction: deg => deg,

@@ -1,8 +1,8 @@
 import type { Id, Pt } from '../../../shared/document/primitives'
 import { pointAt } from '../../geometry/edgeAt'
 import { edgeFromRise } from '../../geometry/resolvePath'
-import { type Command, editSite, missing } from './editSite'
-import { findEdge } from './findPath'
+import { editEdge } from './editEdge'
+import type { Command } from './editSite'
 
 /** One measure of an arc, meters; the radius and the rise keep both ends, a length moves what `moves` says. */
 export type ArcMeasure =
@@ -20,74 +20,65 @@ const refused = (found: number, what: string) =>
  * a rise of 0 makes a single edge straight.
  * Source: circular segment, CRC Standard Mathematical Tables, "Plane figures": s = R ∓ √(R² − c²/4), s = 2R sin² θ/4.
  */
-export const setArc =
-  (edgeIds: readonly Id[], measure: ArcMeasure): Command =>
-  site =>
-    editSite(site, (draft, edit) => {
-      edit.onlyMoved = true
-      const found = edgeIds[0] === undefined ? undefined : findEdge(draft, edgeIds[0])
-      if (found === undefined) return missing('edge', edgeIds[0] ?? '')
-      const { path, index } = found
-      const vertexAt = (k: number) => path.vertices[(index + k) % path.vertices.length]!
-      const edges = edgeIds.map((_, k) => path.edges[(index + k) % path.edges.length]!)
-      const arcs = edges.map(({ id, riseM }, k) => edgeFromRise(id, vertexAt(k).at, vertexAt(k + 1).at, riseM).arc)
-      const sweeps = arcs.map(arc => arc?.sweepRad ?? 0)
-      const sweepRad = sweeps.reduce((sum, each) => sum + each, 0)
-      const radiusNowM = arcs[0]?.radiusM
-      if (radiusNowM === undefined) return refused(0, 'arc')
-      const [from, to] = [vertexAt(0).at, vertexAt(edges.length).at]
-      if ('lengthM' in measure) {
-        if (!(measure.lengthM > 0)) return refused(measure.lengthM, 'length of an arc')
-        const grow = measure.lengthM / (radiusNowM * Math.abs(sweepRad))
-        const fixed: Pt =
-          measure.moves === 'end'
-            ? from
-            : measure.moves === 'start'
-              ? to
-              : [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
-        for (let k = 0; k <= edges.length; k++) {
-          const vertex = vertexAt(k)
-          vertex.at = [fixed[0] + (vertex.at[0] - fixed[0]) * grow, fixed[1] + (vertex.at[1] - fixed[1]) * grow]
-        }
-        for (const edge of edges) if (edge.riseM !== undefined) edge.riseM *= grow
-        return undefined
+export const setArc = (edgeIds: readonly Id[], measure: ArcMeasure): Command =>
+  editEdge(edgeIds[0] ?? '', ({ path, index }, edit) => {
+    edit.onlyMoved = true
+    const vertexAt = (k: number) => path.vertices[(index + k) % path.vertices.length]!
+    const edges = edgeIds.map((_, k) => path.edges[(index + k) % path.edges.length]!)
+    const arcs = edges.map(({ id, riseM }, k) => edgeFromRise(id, vertexAt(k).at, vertexAt(k + 1).at, riseM).arc)
+    const sweeps = arcs.map(arc => arc?.sweepRad ?? 0)
+    const sweepRad = sweeps.reduce((sum, each) => sum + each, 0)
+    const radiusNowM = arcs[0]?.radiusM
+    if (radiusNowM === undefined) return refused(0, 'arc')
+    const [from, to] = [vertexAt(0).at, vertexAt(edges.length).at]
+    if ('lengthM' in measure) {
+      if (!(measure.lengthM > 0)) return refused(measure.lengthM, 'length of an arc')
+      const grow = measure.lengthM / (radiusNowM * Math.abs(sweepRad))
+      const fixed: Pt =
+        measure.moves === 'end' ? from : measure.moves === 'start' ? to : [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
+      for (let k = 0; k <= edges.length; k++) {
+        const vertex = vertexAt(k)
+        vertex.at = [fixed[0] + (vertex.at[0] - fixed[0]) * grow, fixed[1] + (vertex.at[1] - fixed[1]) * grow]
       }
-      const halfM = Math.hypot(to[0] - from[0], to[1] - from[1]) / 2
-      const typedM = 'radiusM' in measure ? measure.radiusM : measure.riseM
-      if (typedM === 0 && 'riseM' in measure && edges.length === 1) {
-        delete edges[0]!.riseM
-        return undefined
-      }
-      if (!(typedM > 0 && Number.isFinite(typedM))) return refused(typedM, 'measure of an arc')
-      let riseM = typedM
-      if ('radiusM' in measure) {
-        // A half circle typed to the eighth of an inch may fall short by rounding alone.
-        if (typedM < halfM * (1 - 1e-12))
-          return {
-            code: 'radiusTooSmall',
-            severity: 'stop',
-            values: { radiusM: typedM, leastM: halfM },
-            at: { entityId: path.id },
-          }
-        const toChordM = Math.sqrt(Math.max(0, typedM * typedM - halfM * halfM))
-        // The same as R − √(R² − c²/4) without the loss of digits of a flat arc.
-        riseM = Math.abs(sweepRad) > Math.PI ? typedM + toChordM : (halfM * halfM) / (typedM + toChordM)
-      }
-      if (riseM > 20 * halfM)
+      for (const edge of edges) if (edge.riseM !== undefined) edge.riseM *= grow
+      return undefined
+    }
+    const halfM = Math.hypot(to[0] - from[0], to[1] - from[1]) / 2
+    const typedM = 'radiusM' in measure ? measure.radiusM : measure.riseM
+    if (typedM === 0 && 'riseM' in measure && edges.length === 1) {
+      delete edges[0]!.riseM
+      return undefined
+    }
+    if (!(typedM > 0 && Number.isFinite(typedM))) return refused(typedM, 'measure of an arc')
+    let riseM = typedM
+    if ('radiusM' in measure) {
+      // A half circle typed to the eighth of an inch may fall short by rounding alone.
+      if (typedM < halfM * (1 - 1e-12))
         return {
-          code: 'riseTooLarge',
+          code: 'radiusTooSmall',
           severity: 'stop',
-          values: { riseM, chordM: 2 * halfM },
+          values: { radiusM: typedM, leastM: halfM },
           at: { entityId: path.id },
         }
-      const whole = edgeFromRise('', from, to, Math.sign(sweepRad) * riseM)
-      let run = 0
-      for (const [k, edge] of edges.entries()) {
-        const share = sweeps[k]! / sweepRad
-        const turned = Math.abs(whole.arc!.sweepRad) * share
-        edge.riseM = Math.sign(sweepRad) * whole.arc!.radiusM * 2 * Math.sin(turned / 4) ** 2
-        run += share
-        if (k + 1 < edges.length) vertexAt(k + 1).at = pointAt(whole, run)
+      const toChordM = Math.sqrt(Math.max(0, typedM * typedM - halfM * halfM))
+      // The same as R − √(R² − c²/4) without the loss of digits of a flat arc.
+      riseM = Math.abs(sweepRad) > Math.PI ? typedM + toChordM : (halfM * halfM) / (typedM + toChordM)
+    }
+    if (riseM > 20 * halfM)
+      return {
+        code: 'riseTooLarge',
+        severity: 'stop',
+        values: { riseM, chordM: 2 * halfM },
+        at: { entityId: path.id },
       }
-      return undefined
-    })
+    const whole = edgeFromRise('', from, to, Math.sign(sweepRad) * riseM)
+    let run = 0
+    for (const [k, edge] of edges.entries()) {
+      const share = sweeps[k]! / sweepRad
+      const turned = Math.abs(whole.arc!.sweepRad) * share
+      edge.riseM = Math.sign(sweepRad) * whole.arc!.radiusM * 2 * Math.sin(turned / 4) ** 2
+      run += share
+      if (k + 1 < edges.length) vertexAt(k + 1).at = pointAt(whole, run)
+    }
+    return undefined
+  })

@@ -1,32 +1,25 @@
 import type { Id } from '../../../shared/document/primitives'
 import type { Finding } from '../../../shared/problem'
-import { type Command, editSite, missing } from './editSite'
-import { findEdge } from './findPath'
+import { editEdge } from './editEdge'
+import type { Command } from './editSite'
 
 /** The arc of a form would turn by more than 348°: see the path's own check. */
 const riseToChordLimit = 10
 
-const setRise = (edgeId: Id, riseFor: (chordM: number) => number | undefined | Finding): Command => {
-  return site =>
-    editSite(site, draft => {
-      const found = findEdge(draft, edgeId)
-      if (found === undefined) return missing('edge', edgeId)
-      const { path, index } = found
-      const [from, to] = [path.vertices[index]!.at, path.vertices[(index + 1) % path.vertices.length]!.at]
-      const chordM = Math.hypot(to[0] - from[0], to[1] - from[1])
-      const riseM = riseFor(chordM)
-      if (typeof riseM === 'object') return riseM
-      const edge = path.edges[index]!
-      if (riseM === undefined || riseM === 0) {
-        delete edge.riseM
-        return undefined
-      }
-      if (Math.abs(riseM) > riseToChordLimit * chordM)
-        return { code: 'riseTooLarge', severity: 'stop', values: { edgeId, riseM, chordM }, at: { entityId: path.id } }
-      edge.riseM = riseM
+const setRise = (edgeId: Id, riseFor: (chordM: number) => number | undefined | Finding): Command =>
+  editEdge(edgeId, ({ path, edge, from, to }) => {
+    const chordM = Math.hypot(to.at[0] - from.at[0], to.at[1] - from.at[1])
+    const riseM = riseFor(chordM)
+    if (typeof riseM === 'object') return riseM
+    if (riseM === undefined || riseM === 0) {
+      delete edge.riseM
       return undefined
-    })
-}
+    }
+    if (Math.abs(riseM) > riseToChordLimit * chordM)
+      return { code: 'riseTooLarge', severity: 'stop', values: { edgeId, riseM, chordM }, at: { entityId: path.id } }
+    edge.riseM = riseM
+    return undefined
+  })
 
 /** An arc by chord and rise: `riseM` is the mid-ordinate, + = to the right of travel; undefined or 0 = straight. */
 export const setEdgeRise = (edgeId: Id, riseM: number | undefined): Command => setRise(edgeId, () => riseM)

@@ -20,6 +20,7 @@ import { drawGround } from './drawGround'
 import { drawLit, drawRing, drawSelection } from './drawHandles'
 import { drawInHand, type InHand } from './drawInHand'
 import { type Canvas, drawing } from './drawing'
+import { drawMarkNames } from './drawMarkNames'
 import { drawCasterNames, drawSlabNames } from './drawNames'
 import { drawParts, drawWishes } from './drawParts'
 import { drawPicture } from './drawPicture'
@@ -188,6 +189,7 @@ export const HandlesLayer = memo(function HandlesLayer({
           }
           if (stage === 'slab') drawPoints(pen, site.points, room)
           if (showsNames) drawSlabNames(pen, slabs, print, room)
+          drawMarkNames(pen, site, room, !clientView)
           // In Sun they stand among the hour labels.
           if (stage !== 'sun') drawCasterNames(pen, site.casters, print, room)
           const ring = inHand && !inHand.drawing ? shapeHandle(site, selection, pen.camera.zoom) : null

@@ -17,31 +17,25 @@ export function drawAccess(pen: Pen, access: NonNullable<Site['access']>): void 
     for (const path of access.noGo) ctx.stroke(ringPath(outlineOf(path)))
     ctx.setLineDash([])
   })
-  const place = (at: readonly [number, number], name: string, draw: (x: number, y: number) => void) => {
+  ctx.strokeStyle = inks.truck
+  ctx.fillStyle = inks.paper
+  ctx.lineWidth = 1.4 * inks.weight
+  for (const { at } of access.truckSpots) {
     const [x, y] = toScreen(camera, at)
-    ctx.strokeStyle = inks.truck
-    ctx.fillStyle = inks.paper
-    ctx.lineWidth = 1.4 * inks.weight
-    draw(x, y)
-    letter(pen, name, [x, y + 34], { sizePx: 13, weight: 500, ink: inks['ink-2'] })
+    ctx.fillRect(x - 12, y - 24, 24, 48)
+    ctx.strokeRect(x - 12, y - 24, 24, 48)
+    ctx.strokeRect(x - 8, y - 20, 16, 26)
   }
-  access.truckSpots.forEach(({ at }, i) => {
-    place(at, `Truck ${i + 1}`, (x, y) => {
-      ctx.fillRect(x - 12, y - 24, 24, 48)
-      ctx.strokeRect(x - 12, y - 24, 24, 48)
-      ctx.strokeRect(x - 8, y - 20, 16, 26)
-    })
-  })
-  access.pumpSpots.forEach(({ at }, i) => {
-    place(at, `Pump ${i + 1}`, (x, y) => ctx.strokeRect(x - 12, y - 12, 24, 24))
-  })
-  access.washouts.forEach(({ at }) => {
-    place(at, 'Washout', (x, y) => {
-      ctx.setLineDash([4, 3])
-      ctx.strokeRect(x - 16, y - 12, 32, 24)
-      ctx.setLineDash([])
-    })
-  })
+  for (const { at } of access.pumpSpots) {
+    const [x, y] = toScreen(camera, at)
+    ctx.strokeRect(x - 12, y - 12, 24, 24)
+  }
+  ctx.setLineDash([4, 3])
+  for (const { at } of access.washouts) {
+    const [x, y] = toScreen(camera, at)
+    ctx.strokeRect(x - 16, y - 12, 32, 24)
+  }
+  ctx.setLineDash([])
 }
 
 const pointStyle = { sizePx: 13, weight: 600 } as const

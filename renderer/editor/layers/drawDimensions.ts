@@ -46,7 +46,6 @@ function drawLine(pen: Pen, dimension: LineDimension, print: Measures, room: Lab
     u: [ux, uy],
     n: [nx, ny],
     at: middle,
-    upright,
   } = placeLine(dimension, pen.camera)
   const text = print.length(dimension.lengthM)
   const width = letterWidth(pen, text, style)
@@ -66,10 +65,13 @@ function drawLine(pen: Pen, dimension: LineDimension, print: Measures, room: Lab
   ctx.stroke()
   for (const t of [0, longPx]) drawDot(pen, at(t, outPx))
   ctx.restore()
-  const [p, q] = [at(0, outPx), at(longPx, outPx)]
-  if (Math.min(Math.abs(ux), Math.abs(uy)) < 0.1)
-    room.block(around([(p[0] + q[0]) / 2, (p[1] + q[1]) / 2], Math.abs(p[0] - q[0]) + 10, Math.abs(p[1] - q[1]) + 10))
-  room.block(around(middle, upright ? 24 : width + 10, upright ? width + 10 : 24))
+  // A slanted line is kept clear by a row of boxes: one about all of it would take half the plan.
+  const [along, across] = [Math.abs(ux), Math.abs(uy)]
+  const boxes = Math.min(along, across) < 0.1 ? 1 : Math.min(12, Math.ceil(longPx / 16))
+  const [w, h] = [(longPx / boxes) * along + 10, (longPx / boxes) * across + 10]
+  for (let i = 0; i < boxes; i++) room.block(around(at(((i + 0.5) * longPx) / boxes, outPx), w, h))
+  const [long, high] = [width + 10, 24]
+  room.block(around(middle, long * along + high * across, long * across + high * along))
   letter(pen, text, middle, { ...style, turnDeg: readingTurn(ux, uy), ground: inks.paper })
 }
 

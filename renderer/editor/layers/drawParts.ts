@@ -4,10 +4,8 @@ import { stepLines } from '../../../core/geometry/stepLines'
 import { type DirectionWish, directionLine, wishedDeg } from '../../../core/pours/wishes/wishedDirection'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
-import { obstacleKinds } from '../actions/actions'
 import { toScreen } from '../camera/camera'
 import { outlineOf } from './drawCasters'
-import { letter } from './lettering'
 import { inPlan, type Pen, px, weight } from './pen'
 import { ringPath } from './ringPath'
 
@@ -25,7 +23,7 @@ export function drawParts(pen: Pen, site: Site, slabs: readonly ResolvedSlab[]):
         }
     ctx.stroke()
   })
-  for (const { at, kind, name } of site.slabs.flatMap(({ obstacles }) => obstacles)) {
+  for (const { at } of site.slabs.flatMap(({ obstacles }) => obstacles)) {
     const [x, y] = toScreen(camera, at)
     ctx.fillStyle = inks.paper
     ctx.strokeStyle = inks.outline
@@ -34,7 +32,6 @@ export function drawParts(pen: Pen, site: Site, slabs: readonly ResolvedSlab[]):
     ctx.arc(x, y, 5, 0, 2 * Math.PI)
     ctx.fill()
     ctx.stroke()
-    letter(pen, name ?? obstacleKinds[kind], [x, y + 16], { sizePx: 13, weight: 500, halo: inks.paper })
   }
 }
 
@@ -108,7 +105,7 @@ export function drawWishes(pen: Pen, site: Site, slabs: readonly ResolvedSlab[])
       }
     ctx.stroke()
   }
-  for (const { at, widthM, name } of access?.ways ?? []) {
+  for (const { at, widthM } of access?.ways ?? []) {
     const [x, y] = toScreen(camera, at)
     const half = Math.max(8, (widthM * camera.zoom) / 2)
     ctx.strokeStyle = inks.truck
@@ -119,6 +116,5 @@ export function drawWishes(pen: Pen, site: Site, slabs: readonly ResolvedSlab[])
     ctx.moveTo(x + half, y - 6)
     ctx.lineTo(x + half, y + 6)
     ctx.stroke()
-    letter(pen, name ?? 'Way in', [x, y + 18], { sizePx: 13, weight: 500, halo: inks.paper })
   }
 }

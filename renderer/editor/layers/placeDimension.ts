@@ -1,13 +1,15 @@
 /** Where a dimension stands on the screen: for the pen that draws it, and for the box that is typed over it. */
 import type { CurveRing } from '../../../core/geometry/curve'
 import { type ArcDimension, isRounding, type LineDimension } from '../../../core/reports/dimensions'
-import type { Pt } from '../../../shared/document/primitives'
+import type { Id, Pt } from '../../../shared/document/primitives'
 import { type Camera, toScreen } from '../camera/camera'
 
-/** A ring whose dimensions stand on the plan, and what it is called. */
+/** A ring, or the line of a fence, whose dimensions stand on the plan, and what it is called. */
 export interface DimensionedRing {
   readonly ring: CurveRing
   readonly name: string
+  /** The wall or fence whose points, in order, the edges join. */
+  readonly wallId?: Id
 }
 
 /** How far outside the slab a dimension line stands. */

@@ -16,7 +16,7 @@ import { printMeasures } from '../units/printMeasures'
 import { createMemo, type Memo } from './memo'
 import type { Plan } from './plan'
 import { planCapacities } from './planCapacity'
-import { planDayPlans } from './planDayPlans'
+import { planDayPlans, type TriedStart } from './planDayPlans'
 import { planPours } from './planPours'
 import { planQuantities } from './planQuantities'
 import { planExposures, planPoint, planShade } from './planShade'
@@ -29,6 +29,8 @@ export interface PlanRequest {
   readonly stepMin?: number
   /** Points asked about besides the marked ones; each belongs to the first slab when it lies in none. */
   readonly extraPoints?: readonly Pt[]
+  /** The start of a proposed pour while it is dragged along the hours. */
+  readonly triedStart?: TriedStart | undefined
   /** How hard to look for splits into pours; 'full' when absent. */
   readonly budget?: PourBudget
 }
@@ -137,7 +139,10 @@ export function* derivePlanSteps(
     return slab ? [planPoint(memo, point, slab, shadeOf)] : []
   })
   const dayPlanned = yield* inParts(
-    planDayPlans(memo, { site, slabs: slabList, pours, exposures, quantities, date: request.date }),
+    planDayPlans(memo, {
+      ...{ site, slabs: slabList, pours, exposures, quantities },
+      ...{ date: request.date, tried: request.triedStart },
+    }),
     'days',
     0.92,
     1,

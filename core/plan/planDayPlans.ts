@@ -14,6 +14,13 @@ import type { Exposure } from '../sun/exposure'
 import type { Memo } from './memo'
 import type { PlannedPour } from './plan'
 
+/** The first truck of a pour at another hour, before the pour is anybody's choice. */
+export interface TriedStart {
+  readonly pourId: string
+  /** `HH:MM` on the clock of the site. */
+  readonly time: string
+}
+
 export interface PlannedDays {
   readonly dayPlans: readonly PourDayPlan[]
   readonly findings: readonly Finding[]
@@ -37,6 +44,12 @@ function onlyOnce(findings: readonly Finding[]): Finding[] {
   })
 }
 
+type Starts = ReadonlyMap<string, z.infer<typeof LocalTime> | undefined>
+
+/** Of the accepted pours, by id. */
+const acceptedStarts = ({ accepted }: Site): Starts =>
+  new Map(accepted.flatMap(({ pours }) => pours.map(({ id, start }) => [id, start] as const)))
+
 interface DaysOf {
   readonly site: Site
   readonly slabs: readonly ResolvedSlab[]
@@ -46,7 +59,9 @@ interface DaysOf {
   /** Of a pour without a date. */
   readonly date: string
   /** Starts fixed for pours, those of the accepted pours if left out; before a later turn of the crew. */
-  readonly starts?: ReadonlyMap<string, z.infer<typeof LocalTime> | undefined>
+  readonly starts?: Starts
+  /** A start that a pour is only tried with. */
+  readonly tried?: TriedStart | undefined
 }
 
 /**
@@ -65,8 +80,7 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
   const mix = site.mix ?? plainMix
   const findings: Finding[] = []
   const dayPlans: PourDayPlan[] = []
-  const starts =
-    of.starts ?? new Map(site.accepted.flatMap(({ pours }) => pours.map(({ id, start }) => [id, start] as const)))
+  const starts = of.starts ?? acceptedStarts(site)
   const poured = new Set(site.accepted.flatMap(({ pours }) => pours.filter(own => own.poured).map(({ id }) => id)))
   for (const pour of of.pours) {
     const date = pour.date ?? of.date
@@ -89,7 +103,10 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
     const { calibration } = memo.part('learnedSet', date, [place, settings, site.accepted, ...earlier], () =>
       learnedSet(site, date),
     )
-    const start = starts.get(pour.id) ?? (pour.firstTruck === undefined ? undefined : { time: pour.firstTruck })
+    const tried: z.infer<typeof LocalTime> | undefined =
+      of.tried?.pourId === pour.id ? { time: of.tried.time } : undefined
+    const start =
+      tried ?? starts.get(pour.id) ?? (pour.firstTruck === undefined ? undefined : { time: pour.firstTruck })
     const made = memo.part(
       'dayPlan',
       pour.id,

@@ -490,12 +490,15 @@ const PourRows = memo(function PourRows({ scale }: { readonly scale: Scale }) {
         {pours.map(pour => {
           const tint = tintOf.get(pour.id) ?? 1
           const when = pour.date === null ? `day ${pour.day}` : printDate(pour.date)
-          const day = dayPlans?.find(({ pourId }) => pourId === pour.id)
+          // Pours just chosen keep their rows: their day of a moment ago stands under another id.
+          const day =
+            dayPlans?.find(({ pourId }) => pourId === pour.id) ?? dayPlans?.find(({ number }) => number === pour.number)
           // Hours of another day are laid on this day's clock.
           return day ? (
             <PourDayRow
-              key={pour.id}
+              key={pour.number}
               site={site}
+              pour={pour}
               day={day}
               tint={tint}
               when={when}
@@ -505,7 +508,7 @@ const PourRows = memo(function PourRows({ scale }: { readonly scale: Scale }) {
             />
           ) : (
             <ShareRow
-              key={pour.id}
+              key={pour.number}
               name={pour.number}
               tint={tint}
               figure={when}

@@ -1,9 +1,10 @@
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
+import type { PlannedPour } from '../../core/plan/plan'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import type { Site } from '../../shared/document/site'
 import { printHour } from '../app/printDate'
 import { useSession } from '../app/session'
-import { fixedStart, usePourStart } from '../day/usePourStart'
+import { usePourStart } from '../day/usePourStart'
 import type { Scale } from './DayRail'
 
 const rowPx = 24
@@ -18,6 +19,7 @@ const stepMin = 5
  */
 export function PourDayRow({
   site,
+  pour,
   day,
   tint,
   when,
@@ -26,6 +28,7 @@ export function PourDayRow({
   scale,
 }: {
   readonly site: Site
+  readonly pour: PlannedPour
   readonly day: PourDayPlan
   readonly tint: number
   readonly when: string
@@ -36,9 +39,9 @@ export function PourDayRow({
   const { view } = useSession()
   const { plan, number, pourId } = day
   const { strips, loads, tasks } = plan
-  const start = usePourStart(site, pourId, number)
+  const start = usePourStart(site, pour, day.date)
   // While the plan is on its way the row goes where the hand is.
-  const wantedMs = fixedStart(site, pourId, day.date) ?? plan.startMs
+  const wantedMs = start.wantedMs ?? plan.startMs
   const aheadMs = wantedMs - plan.startMs
   const x = (ms: number) => scale.x(ms + shiftMs + aheadMs)
   const borders = tasks.filter(task => task.name === 'border' && task.job === 'border')
@@ -177,7 +180,9 @@ export function PourDayRow({
           width={Math.max(24, lastX - x(plan.startMs))}
           msOf={px => (px / (scale.x(minuteMs * 60) - scale.x(0))) * 60 * minuteMs}
           dayStartMs={plan.startMs - (plan.startMs % (24 * 60 * minuteMs))}
-          {...start}
+          show={start.show}
+          keep={start.keep}
+          drop={start.drop}
         />
       ) : null}
     </li>

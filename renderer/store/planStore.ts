@@ -70,6 +70,7 @@ export function createPlanStore({ siteStore, viewStore, today, ...client }: Plan
       extras: [...(extrasOf[view.stage] ?? []), ...(view.stage === 'pours' && view.setMapShown ? setMapExtra : [])],
       ...(view.stage === 'sun' && view.other ? { other: view.other } : {}),
       ...(view.stage === 'pours' && view.otherPour ? { otherPour: view.otherPour } : {}),
+      ...(view.stage === 'pours' && view.triedStart ? { triedStart: view.triedStart } : {}),
     }
     plans.update(site, ask, state.preview !== null)
   }

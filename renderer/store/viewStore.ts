@@ -3,6 +3,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { CurveRegion } from '../../core/geometry/curve'
 import type { OtherDay, OtherPour } from '../../core/plan/deriveScreen'
+import type { TriedStart } from '../../core/plan/planDayPlans'
 import type { PourPart } from '../../shared/document/pours'
 import type { Pt } from '../../shared/document/primitives'
 
@@ -44,6 +45,8 @@ export interface ViewState {
   readonly setMapShown: boolean
   /** A pour planned otherwise, laid beside its plan; null for none. */
   readonly otherPour: OtherPour | null
+  /** Where the hand holds the start of a pour that is only proposed; null for none. */
+  readonly triedStart: TriedStart | null
   /** Of the card under the hand or with the focus; null for none. */
   readonly trial: TrialSplit | null
   /** What the last edit refused, or did besides its purpose. */
@@ -74,6 +77,7 @@ const start: ViewState = {
   markedSlabId: null,
   setMapShown: false,
   otherPour: null,
+  triedStart: null,
   trial: null,
   notice: null,
   leftOut: [],

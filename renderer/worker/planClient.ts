@@ -1,5 +1,6 @@
 /** The page's side of the protocol: keeps the worker's copy in step, drops stale replies, restarts a worker that died. */
 import type { OtherDay, OtherPour, ScreenExtra } from '../../core/plan/deriveScreen'
+import type { TriedStart } from '../../core/plan/planDayPlans'
 import type { Site } from '../../shared/document/site'
 import { patchesBetween } from './patchesBetween'
 import { FromWorker, type PartName, type PartValue, partNames, type ToWorker } from './protocol'
@@ -48,6 +49,7 @@ export interface PlanAsk {
   readonly extras: readonly ScreenExtra[]
   readonly other?: OtherDay | undefined
   readonly otherPour?: OtherPour | undefined
+  readonly triedStart?: TriedStart | undefined
 }
 
 export interface PlanClient {
@@ -78,7 +80,8 @@ const isSameAsk = (a: PlanAsk, b: PlanAsk): boolean =>
   a.extras.join() === b.extras.join() &&
   a.other?.date === b.other?.date &&
   a.other?.leaves === b.other?.leaves &&
-  a.otherPour === b.otherPour
+  a.otherPour === b.otherPour &&
+  a.triedStart === b.triedStart
 
 export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }: PlanClientOf): PlanClient {
   let worker: WorkerHandle | null = null
@@ -178,7 +181,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
   function want(budget: 'small' | 'full'): void {
     if (shown === null) return
     const { rev, ask } = shown
-    const { extras, other, otherPour, date, focus, stepMin } = ask
+    const { extras, other, otherPour, triedStart, date, focus, stepMin } = ask
     worker?.post({
       kind: 'want',
       rev,
@@ -187,6 +190,7 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
       extras: [...extras],
       ...(other === undefined ? {} : { other }),
       ...(otherPour === undefined ? {} : { otherPour }),
+      ...(triedStart === undefined ? {} : { triedStart }),
       date,
       focus,
       ...(stepMin === undefined ? {} : { stepMin }),

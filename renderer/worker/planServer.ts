@@ -77,12 +77,13 @@ export function createPlanServer({ post, later, derive, now }: PlanServerOf): (r
     const replica = [preview, committed].find(each => each?.rev === asked.rev)
     // A want that is behind the replica is stale; one ahead of it waits for the document that was asked for.
     if (!replica) return
-    const { date, stepMin, extras, other, otherPour, budget } = asked
+    const { date, stepMin, extras, other, otherPour, triedStart, budget } = asked
     const steps = derive(replica.site, {
       date,
       extras,
       other,
       otherPour,
+      triedStart,
       budget,
       ...(stepMin === undefined ? {} : { stepMin }),
     })

@@ -65,6 +65,8 @@ export const ToWorker = z.discriminatedUnion('kind', [
     otherPour: z.optional(
       z.strictObject({ pourId: z.string(), date: z.string(), time: z.string(), hands: z.number().check(z.int()) }),
     ),
+    /** Where the hand holds the start of a pour that is only proposed. */
+    triedStart: z.optional(z.strictObject({ pourId: z.string(), time: z.string() })),
     date: z.string(),
     stepMin: z.optional(z.number().check(z.positive())),
   }),

@@ -13,7 +13,8 @@ import { type PourCaps, typedCaps } from './pourCaps'
 export interface PoursOffer {
   readonly slabId: Id
   readonly part: PourPart
-  readonly pours: readonly { readonly region: CurveRegion; readonly areaM2: number }[]
+  /** `number` = the one it was shown with, kept where it is free. */
+  readonly pours: readonly { readonly region: CurveRegion; readonly areaM2: number; readonly number?: string }[]
   /** One that lies on a kept joint (its `wishId`) is left out. */
   readonly joints: readonly { readonly from: Pt; readonly to: Pt; readonly wishId?: string }[]
   /** Joints of the document that stay, as they are now: those around poured and locked pours. */
@@ -63,13 +64,20 @@ export function acceptPours(site: Site, offer: PoursOffer, caps: PourCaps = type
   const matched = matchPours(old, offer.pours, leastShare)
   const oldOf = new Map([...matched].map(([id, at]) => [at, id]))
   let number = highestNumber(site)
-  const pours = offer.pours.map(({ region }, at): Pour => {
+  const taken = new Set(site.accepted.flatMap(part => part.pours.map(pour => pour.number)))
+  const numberFor = (shown: string | undefined): string => {
+    let own = shown
+    while (own === undefined || taken.has(own)) own = String(++number)
+    taken.add(own)
+    return own
+  }
+  const pours = offer.pours.map(({ region, number: shown }, at): Pour => {
     const own = was.pours.find(({ id }) => id === oldOf.get(at))
     const seed = interiorPoint(region) ?? region.outer[0]!.from
     if (own) return { ...own, seed }
     const id = `n${nextId++}`
     made.push(id)
-    return { id, number: String(++number), seed, lock: { shape: false, time: false } }
+    return { id, number: numberFor(shown), seed, lock: { shape: false, time: false } }
   })
   const lost = was.pours.filter(pour => !keptIds.has(pour.id) && !pours.some(({ id }) => id === pour.id))
   const empty: AcceptedPours = { ...was, joints, pours: [...kept, ...pours] }

@@ -1,6 +1,7 @@
 import type { Site } from '../../shared/document/site'
 import { fieldWord, rowWord } from '../problems/fieldWords'
 import { printField } from '../problems/printField'
+import { capitalize } from '../units/capitalize'
 import type { Measures } from '../units/measures'
 import type { Change } from './diffSites'
 import { fromPointer, valueAt } from './jsonPointer'
@@ -78,8 +79,6 @@ const printValue = (site: Site, value: unknown, key: string, isSetting: boolean,
   return isGroup(value) && typeof value.kind === 'string' ? value.kind : 'other'
 }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
 const describeChange = (change: Change, before: Site, after: Site, print: Measures): string => {
   const site = change.kind === 'removed' ? before : after
   const { owner, key } = tellPlace(site, change.field)
@@ -89,14 +88,14 @@ const describeChange = (change: Change, before: Site, after: Site, print: Measur
   const show = (of: Site, value: unknown) => printValue(of, value, key, isSetting, print)
   switch (change.kind) {
     case 'reordered':
-      return `${capital(subject)} in another order`
+      return `${capitalize(subject)} in another order`
     case 'changed':
-      return `${capital(subject)} ${show(before, change.before)} → ${show(after, change.after)}`
+      return `${capitalize(subject)} ${show(before, change.before)} → ${show(after, change.after)}`
     case 'added':
     case 'removed': {
       const value = change.kind === 'added' ? change.after : change.before
       const told = key === '' || isGroup(value) ? '' : ` ${show(site, value)}`
-      return `${capital(subject)}${told} ${change.kind}`
+      return `${capitalize(subject)}${told} ${change.kind}`
     }
   }
 }

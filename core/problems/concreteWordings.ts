@@ -180,7 +180,7 @@ export const concreteWordings: Record<(typeof concreteCodes)[number], Wording> =
     hint: `Call it off before the plant’s cancellation limit, or move the pour.`,
   }),
   rainUnknown: told => ({
-    message: `${hours(told)} of the hours the work lies open to rain have no chance of rain in the weather.`,
+    message: `The weather tells no chance of rain for ${hours(told)} in which the work lies open to rain.`,
     hint: 'Look at a forecast before calling the truck.',
   }),
   crewHeat: told => ({

@@ -1,12 +1,12 @@
 /** The words of the door: why a file cannot be taken as a site. */
+
 import type { doorCodes, Finding } from '../../shared/problem'
+import { capitalize } from '../units/capitalize'
 import type { Measures } from '../units/measures'
 import { printNumber } from '../units/printNumber'
 import { type FieldPlace, tellField } from './fieldWords'
 import { printField } from './printField'
 import type { Told, Wording } from './wording'
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 const placeOf = (finding: Finding): FieldPlace => tellField(finding.field ?? '')
 
@@ -14,7 +14,7 @@ const placeOf = (finding: Finding): FieldPlace => tellField(finding.field ?? '')
 const subjectOf = (finding: Finding): string => {
   const { owner, field } = placeOf(finding)
   const named = field.startsWith('“') || /\d$/.test(field) ? field : `the ${field}`
-  return owner === 'the site' ? capital(named) : `${capital(owner)}: ${named}`
+  return owner === 'the site' ? capitalize(named) : `${capitalize(owner)}: ${named}`
 }
 
 const outOfRange = ({ finding, values, print }: Told): string => {
@@ -101,12 +101,12 @@ export const doorWordings: Record<(typeof doorCodes)[number], Wording> = {
   }),
   missingField: ({ finding }) => {
     const { owner, field } = placeOf(finding)
-    return { message: `${capital(owner)} has no ${field}.`, hint: 'Add it to the file.' }
+    return { message: `${capitalize(owner)} has no ${field}.`, hint: 'Add it to the file.' }
   },
   unknownField: ({ finding }) => {
     const { owner, key } = placeOf(finding)
     return {
-      message: `${capital(owner)} has a field “${key}” that a site file does not know.`,
+      message: `${capitalize(owner)} has a field “${key}” that a site file does not know.`,
       hint: 'Look for a slip in its name, or take it out.',
     }
   },
@@ -147,7 +147,7 @@ export const doorWordings: Record<(typeof doorCodes)[number], Wording> = {
     const { owner, field } = placeOf(finding)
     const from = / \d+$/.test(field) || owner === 'the site' ? `${owner}, ${field}` : owner
     return {
-      message: `${capital(from)}: there is no ${target} “${values.id}”.`,
+      message: `${capitalize(from)}: there is no ${target} “${values.id}”.`,
       hint: 'Name one that is there, or leave it out.',
     }
   },

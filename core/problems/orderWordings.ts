@@ -1,5 +1,7 @@
 /** The findings of order, days and edits of joints in trade words. */
+
 import type { orderCodes, ProblemValue } from '../../shared/problem'
+import { capitalize } from '../units/capitalize'
 import type { Measures } from '../units/measures'
 import { printDay } from '../units/printDay'
 import type { Wording } from './wording'
@@ -94,5 +96,5 @@ function remedy(values: Readonly<Record<string, ProblemValue>>, print: Measures)
   ]
   return ways.length === 0
     ? `Nothing of two pours a day, another crew or larger pours meets it: the earliest finish is ${told(values.earliest)}.`
-    : `${ways.join('; ')}.`.replace(/^./, c => c.toUpperCase())
+    : `${capitalize(ways.join('; '))}.`
 }

@@ -1,5 +1,7 @@
 /** The findings of sun and shade in trade words. */
+
 import type { ProblemValue, sunCodes } from '../../shared/problem'
+import { capitalize } from '../units/capitalize'
 import { printNumber } from '../units/printNumber'
 import type { Wording } from './wording'
 
@@ -16,11 +18,9 @@ const named = ({ kind = 'building', name }: Readonly<Record<string, ProblemValue
   return name === undefined || name === '' ? `a ${word}` : `the ${word} “${name}”`
 }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
 export const sunWordings: Record<(typeof sunCodes)[number], Wording> = {
   noHeight: ({ values, print }) => ({
-    message: `${capital(named(values))} has no height: its top at ${print.length(Number(values.topM))} is not above its bottom at ${print.length(Number(values.bottomM))}, so it throws no shade.`,
+    message: `${capitalize(named(values))} has no height: its top at ${print.length(Number(values.topM))} is not above its bottom at ${print.length(Number(values.bottomM))}, so it throws no shade.`,
     hint: 'Give its height above the ground, or take it out.',
   }),
   roofFlat: ({ values }) => ({
@@ -28,7 +28,7 @@ export const sunWordings: Record<(typeof sunCodes)[number], Wording> = {
     hint: 'Simplify the footprint, or draw the wings as buildings of their own.',
   }),
   roofOverCourtyard: ({ values }) => ({
-    message: `${capital(named(values))} has a courtyard, so its ${values.form} roof is drawn flat at the eave; the shade of the ridge is missing.`,
+    message: `${capitalize(named(values))} has a courtyard, so its ${values.form} roof is drawn flat at the eave; the shade of the ridge is missing.`,
     hint: 'Draw each wing around the courtyard as a building of its own.',
   }),
   courtyardOutside: ({ values }) => ({

@@ -1,25 +1,19 @@
-import { parseArgs } from 'node:util'
 import { derivePlan } from '../../core/plan/derivePlan'
 import { planDate } from '../../core/plan/planDate'
 import { loadSite } from './loadSite'
 import { printProblems } from './printProblems'
+import { readOptions } from './readOptions'
 import { today } from './today'
 import { usage } from './usage'
 
 /** Prints the problems of a site and nothing else. */
 export async function checkCommand(args: readonly string[]): Promise<number> {
-  let file: string | undefined
-  try {
-    const { positionals } = parseArgs({ args: [...args], allowPositionals: true, options: {} })
-    file = positionals.length === 1 ? positionals[0] : undefined
-  } catch {
-    file = undefined
-  }
-  if (file === undefined) {
-    process.stderr.write(`check takes one file\n${usage}`)
+  const line = readOptions('check', args, {})
+  if (!line.ok) {
+    process.stderr.write(`${line.error}\n${usage}`)
     return 2
   }
-  const site = await loadSite(file)
+  const site = await loadSite(line.value.file)
   if (!site.ok) {
     process.stderr.write(site.error.text)
     return site.error.exitCode

@@ -1,4 +1,3 @@
-import { parseArgs } from 'node:util'
 import { derivePlan } from '../../core/plan/derivePlan'
 import type { Plan } from '../../core/plan/plan'
 import { planDate } from '../../core/plan/planDate'
@@ -11,6 +10,7 @@ import { renderPdf } from '../pdf/renderPdf'
 import { loadSite } from './loadSite'
 import { printDayTable } from './printDayTable'
 import { printProblems } from './printProblems'
+import { readOptions } from './readOptions'
 import { today } from './today'
 import { usage } from './usage'
 import { type NamedFile, writeFiles } from './writeFiles'
@@ -23,30 +23,18 @@ interface Asked {
   readonly json: boolean
 }
 
-const parse = (args: readonly string[]) =>
-  parseArgs({
-    args: [...args],
-    allowPositionals: true,
-    options: {
-      pour: { type: 'string' },
-      date: { type: 'string' },
-      out: { type: 'string' },
-      json: { type: 'boolean' },
-    },
-  })
-
 function readArgs(args: readonly string[]): Result<Asked, string> {
-  let parsed: ReturnType<typeof parse>
-  try {
-    parsed = parse(args)
-  } catch (error) {
-    return err((error as Error).message)
-  }
-  const { positionals, values } = parsed
-  if (positionals.length !== 1) return err('day takes one file')
+  const line = readOptions('day', args, {
+    pour: { type: 'string' },
+    date: { type: 'string' },
+    out: { type: 'string' },
+    json: { type: 'boolean' },
+  })
+  if (!line.ok) return line
+  const { file, values } = line.value
   if (values.pour === undefined) return err('day needs --pour with the id or the number of a pour')
   return ok({
-    file: positionals[0]!,
+    file,
     pour: values.pour,
     json: values.json ?? false,
     ...(values.date === undefined ? {} : { date: values.date }),

@@ -1,4 +1,3 @@
-import { parseArgs } from 'node:util'
 import { derivePlan, type PlanRequest } from '../../core/plan/derivePlan'
 import { createMemo } from '../../core/plan/memo'
 import { planAlternatives } from '../../core/plan/planAlternatives'
@@ -10,6 +9,7 @@ import { err, ok, type Problem, type Result } from '../../shared/problem'
 import { loadSite } from './loadSite'
 import { printPlanTable } from './printPlanTable'
 import { printProblems } from './printProblems'
+import { readOptions } from './readOptions'
 import { today } from './today'
 import { usage } from './usage'
 import { writeSheets } from './writeSheets'
@@ -25,14 +25,18 @@ interface Asked {
 }
 
 function readArgs(args: readonly string[]): Result<Asked, string> {
-  let parsed: ReturnType<typeof parse>
-  try {
-    parsed = parse(args)
-  } catch (error) {
-    return err((error as Error).message)
-  }
-  const { positionals, values } = parsed
-  if (positionals.length !== 1) return err('plan takes one file')
+  const line = readOptions('plan', args, {
+    date: { type: 'string' },
+    step: { type: 'string' },
+    point: { type: 'string', multiple: true },
+    out: { type: 'string' },
+    json: { type: 'boolean' },
+    alternatives: { type: 'boolean' },
+  })
+  if (!line.ok) return line
+  const { file, values } = line.value
+  if (values.alternatives && !values.json && values.out === undefined)
+    return err('--alternatives goes with --json or --out: the table has no room for them')
   const step = values.step === undefined ? undefined : Number(values.step)
   if (step !== undefined && !(step >= 1 && step <= 240))
     return err(`--step takes minutes from 1 to 240, not “${values.step}”`)
@@ -44,7 +48,7 @@ function readArgs(args: readonly string[]): Result<Asked, string> {
     points.push([x, y])
   }
   return ok({
-    file: positionals[0]!,
+    file,
     points,
     json: values.json ?? false,
     alternatives: values.alternatives ?? false,
@@ -53,20 +57,6 @@ function readArgs(args: readonly string[]): Result<Asked, string> {
     ...(values.out === undefined ? {} : { out: values.out }),
   })
 }
-
-const parse = (args: readonly string[]) =>
-  parseArgs({
-    args: [...args],
-    allowPositionals: true,
-    options: {
-      date: { type: 'string' },
-      step: { type: 'string' },
-      point: { type: 'string', multiple: true },
-      out: { type: 'string' },
-      json: { type: 'boolean' },
-      alternatives: { type: 'boolean' },
-    },
-  })
 
 /** What `--json` prints for a site whose values cannot be planned with. */
 const emptyPlanJson = (siteId: string, problems: readonly Problem[]): PlanJson => ({

@@ -1,6 +1,9 @@
 /** The plan as a table for the terminal: areas, borders, pours, hourly sun share of each pour, problems. */
+
 import { DateTime } from 'luxon'
 import type { Plan, SunShares } from '../../core/plan/plan'
+import { entityNames } from '../../core/reports/nameEntities'
+import { capitalize } from '../../core/units/capitalize'
 import { printMeasures } from '../../core/units/printMeasures'
 import { printProblems } from './printProblems'
 import { type Align, textTable } from './textTable'
@@ -22,16 +25,18 @@ function slabTable(plan: Plan): string {
 }
 
 function partTable(plan: Plan): string {
+  const names = entityNames(plan.site)
+  const nameOf = (id: string) => capitalize(names.get(id) ?? id)
   const print = printMeasures(plan.site.units)
   const rows = plan.slabs.flatMap(slab => [
     ...slab.borders.map(b => [
-      `Border ${b.id}`,
+      nameOf(b.id),
       print.area(b.areaM2),
       print.length(b.outerLengthM),
       print.length(b.innerLengthM),
     ]),
-    ...slab.bands.map(b => [`Band ${b.id}`, print.area(b.areaM2), print.length(b.lengthM), '']),
-    ...slab.insets.map(i => [`Inset ${i.id}`, print.area(i.areaM2), '', '']),
+    ...slab.bands.map(b => [nameOf(b.id), print.area(b.areaM2), print.length(b.lengthM), '']),
+    ...slab.insets.map(i => [nameOf(i.id), print.area(i.areaM2), '', '']),
   ])
   if (rows.length === 0) return ''
   return `\n${textTable([['Border or band', 'area', 'length', 'inner length'], ...rows], ['left', ...rights(3)])}`

@@ -1,5 +1,6 @@
 /** The sentences of what helps at the slab. */
 
+import { capitalize } from '../../units/capitalize'
 import type { Measures } from '../../units/measures'
 import { leastHands } from '../day/crewSplit'
 import type { SlabFix } from './slabFixes'
@@ -16,7 +17,7 @@ function slackWords({ slackMin }: SlabFix, lead = ''): string {
   if (slackMin === null) return ''
   const min = Math.round(Math.abs(slackMin))
   const told = slackMin >= 0 ? `${min} min of slack` : `still ${min} min short`
-  return lead === '' ? ` ${told.charAt(0).toUpperCase()}${told.slice(1)} then.` : ` ${lead} ${told}.`
+  return lead === '' ? ` ${capitalize(told)} then.` : ` ${lead} ${told}.`
 }
 
 /** `isShort` = too few hands to go on: what does not bring them tells its slack as if they came. */

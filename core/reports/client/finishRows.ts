@@ -1,7 +1,9 @@
 /** The finishes of a drawing, each once, with where it lies. */
+
 import type { Finish } from '../../../shared/document/materials'
 import type { Site } from '../../../shared/document/site'
 import type { ResolvedSlab } from '../../geometry/resolvedSlab'
+import { capitalize } from '../../units/capitalize'
 import type { Measures } from '../../units/measures'
 
 export interface FinishRow {
@@ -30,6 +32,6 @@ export function finishRows(site: Site, slabs: readonly ResolvedSlab[], measures:
     const row = found.get(finish.id)
     if (row === undefined) return []
     const where = [...row.where].join(', ')
-    return [{ finish, where: `${where[0]!.toUpperCase()}${where.slice(1)}`, areaM2: row.areaM2 }]
+    return [{ finish, where: capitalize(where), areaM2: row.areaM2 }]
   })
 }

@@ -38,7 +38,11 @@ function useFigures(): Readonly<Record<Stage, string>> {
   const working = isRenewing ? 'working' : ''
   const isEmpty = live.slabs.length === 0
   return {
-    slab: live.slabs.length === 0 ? 'nothing drawn' : print.area(areaM2),
+    slab: isEmpty
+      ? 'nothing drawn'
+      : live.slabs.some(({ findings }) => findings.some(({ severity }) => severity === 'stop'))
+        ? 'check the outline'
+        : print.area(areaM2),
     sun: printDate(date),
     pours: isEmpty ? 'nothing yet' : parts.pours ? count(parts.pours.length, 'pour', 'pours') : working,
     numbers: isEmpty

@@ -2,6 +2,7 @@ import { type FocusEvent, type KeyboardEvent, useId, useLayoutEffect } from 'rea
 import { useStore } from 'zustand'
 import { drawShape } from '../../core/document/commands/drawShape'
 import { Edit } from '../../core/document/commands/editSite'
+import { findSelfCrossing } from '../../core/geometry/findSelfCrossing'
 import { resolvePath } from '../../core/geometry/resolvePath'
 import { ringArea } from '../../core/geometry/ringArea'
 import { ringLength } from '../../core/geometry/ringLength'
@@ -47,6 +48,7 @@ function sizeOf(drawn: Drawn | null, site: Site, print: Measures): string {
   if (drawn.shape.kind === 'corners' && drawn.shape.corners.length < 3) return ''
   const path = drawShape(new Edit({ ...site }), drawn.shape, 'counterClockwise')
   const { ring } = resolvePath(path, path.id)
+  if (findSelfCrossing(ring)) return 'So far it crosses or touches itself'
   return `${print.area(Math.abs(ringArea(ring)))}, ${print.length(ringLength(ring))} around`
 }
 

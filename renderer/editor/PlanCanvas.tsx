@@ -17,6 +17,7 @@ import { printMeasures } from '../../core/units/printMeasures'
 import type { Pt } from '../../shared/document/primitives'
 import { Icon } from '../app/Icon'
 import { usePlan, useSession, useSite, useView } from '../app/session'
+import { wordFindings } from '../app/wordFindings'
 import { useJointHand } from '../pours/useJointHand'
 import type { LivePlan } from '../store/livePlan'
 import { themes } from '../store/viewStore'
@@ -579,16 +580,21 @@ function Prompt({
         : action === 'tape' && tape === 'tie'
           ? 'Type the tape distances in the ledger.'
           : '')
+    const amiss = drawing
+      ? undefined
+      : live.slabs.flatMap(({ findings }) => findings).find(each => each.severity === 'stop')
+    const wrong =
+      fault && (!drawing || drawing.fields.length === 0) ? fault.message : amiss ? wordFindings(live.site, [amiss]) : ''
     return (
       <div className="say">
         <p role="status">
           {action === 'select' ? '' : <b>{actionWords[action]}</b>} {words}
         </p>
-        {fault && (!drawing || drawing.fields.length === 0) ? (
+        {wrong === '' ? null : (
           <p className="fault" role="alert">
-            {fault.message}
+            {wrong}
           </p>
-        ) : null}
+        )}
         <p className="visually-hidden" role="status">
           {said}
         </p>

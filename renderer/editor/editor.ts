@@ -62,6 +62,8 @@ export interface EditorState {
   readonly keyed: boolean
   /** The selection is being carried. */
   readonly carrying: boolean
+  /** Something was copied, here or in a site that was open before. */
+  readonly hasCopy: boolean
   /** What a screen reader is told. */
   readonly said: string
 }
@@ -94,6 +96,7 @@ const fresh: EditorState = {
   traced: [],
   keyed: false,
   carrying: false,
+  hasCopy: false,
   said: '',
 }
 
@@ -578,7 +581,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
       const now = committed()
       if (!now || selection().length === 0) return null
       copied = { site: now, ids: [...selection()] }
-      store.setState({ said: 'Copied.' })
+      store.setState({ said: 'Copied.', hasCopy: true })
       return writeCopy(now, selection())
     },
     paste(text?: string, at?: Pt) {
@@ -612,7 +615,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     shown = opened?.id ?? null
     grab = null
     ring = null
-    store.setState(fresh)
+    store.setState({ ...fresh, hasCopy: copied !== null })
     if (opened && opened.slabs.length + opened.casters.length === 0) start('slab', usualOptions)
   }
   site.subscribe(follow)

@@ -1,5 +1,6 @@
 import { changeFinish } from '../../core/document/commands/changeEntity'
 import { addFinish } from '../../core/document/commands/setSite'
+import type { Finish } from '../../shared/document/materials'
 import type { Site } from '../../shared/document/site'
 import { useEditor } from '../editor/useEditor'
 import { ChoiceField } from './ChoiceField'
@@ -20,6 +21,13 @@ const colors = [
   ['#9a5f45', 'Barn brick'],
 ] as const
 
+const patternWord = (pattern: Finish['pattern']): string =>
+  patternChoices.find(([each]) => each === pattern)?.[1] ?? pattern
+
+/** A name that begins with the pattern goes with it, "Ashlar, gray" → "Broom, gray"; any other stays as it was written. */
+const nameForPattern = (name: string, from: Finish['pattern'], to: Finish['pattern']): string =>
+  name.startsWith(patternWord(from)) ? patternWord(to) + name.slice(patternWord(from).length) : name
+
 /** Patterns and colors of the site's finishes. */
 export function FinishForm({ site }: { readonly site: Site }) {
   const run = useRun()
@@ -34,7 +42,7 @@ export function FinishForm({ site }: { readonly site: Site }) {
             label="Pattern"
             value={pattern}
             choices={patternChoices}
-            onSet={to => run('pattern', changeFinish(id, { pattern: to }))}
+            onSet={to => run('pattern', changeFinish(id, { pattern: to, name: nameForPattern(name, pattern, to) }))}
           />
           <ChoiceField
             label="Color"

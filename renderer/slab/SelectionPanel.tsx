@@ -46,6 +46,7 @@ import { GroundFields } from './GroundFields'
 import { MeasureField } from './MeasureField'
 import { NumberField } from './NumberField'
 import { HeightByShadow } from './north/HeightByShadow'
+import { PasteButton } from './PasteButton'
 import { ShownPanel } from './ShownPanel'
 import { StepsFields } from './StepsFields'
 import { TextField } from './TextField'
@@ -140,17 +141,31 @@ function Together({
           </>
         ) : null}
         {isWhole ? (
-          <button
-            type="button"
-            className="btn"
-            onClick={() => {
-              editor.copy()
-              editor.paste()
-            }}
-          >
-            Copy
-          </button>
+          <>
+            <button
+              type="button"
+              className="btn"
+              onClick={() => {
+                editor.copy()
+                editor.paste()
+              }}
+            >
+              Copy beside
+            </button>
+            <button
+              type="button"
+              className="btn"
+              onClick={() => {
+                const text = editor.copy()
+                // Where the browser keeps its clipboard to itself, the copy still stands for this window.
+                if (text !== null) navigator.clipboard?.writeText(text).catch(() => {})
+              }}
+            >
+              Copy
+            </button>
+          </>
         ) : null}
+        <PasteButton site={site} />
         <button type="button" className="btn" onClick={() => editor.remove()}>
           Delete
         </button>

@@ -5,6 +5,7 @@ import { useEditorState } from '../editor/useEditor'
 import { ActionOptions } from './ActionOptions'
 import { FinishForm } from './FinishForm'
 import { NorthForm } from './north/NorthForm'
+import { PasteButton } from './PasteButton'
 import { PlacingForm } from './PlacingForm'
 import { PictureForm } from './picture/PictureForm'
 import { PlaceForm } from './place/PlaceForm'
@@ -28,6 +29,7 @@ export function SiteForms({ site }: { readonly site: Site }) {
   if (!isIdle || isChosen) return null
   return (
     <section className="slab-form" aria-label="The site">
+      <PasteButton site={site} />
       <details>
         <summary>Place and time zone</summary>
         <PlaceForm site={site} />

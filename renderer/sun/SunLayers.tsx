@@ -37,7 +37,7 @@ export const SunMapShape = memo(function SunMapShape({
     <Shape
       sceneFunc={drawing(canvas, pen => {
         drawSunMap(pen, maps, bands, slabs)
-        drawSlabEdges(pen, { slabs, sources: site.slabs })
+        drawSlabEdges(pen, { slabs, sources: site.slabs, inColor: false })
       })}
     />
   )

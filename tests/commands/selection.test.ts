@@ -202,7 +202,7 @@ describe('a moved slab', () => {
         [-1, 2],
         [-3, 4],
       ],
-      pattern: (540 - told(alone).pattern) % 360,
+      pattern: 180 - told(alone).pattern,
     })
     // A pattern that lies on another slab as well stays where it is.
     const two = chain(alone, copySelection([id], [30, 0]))

@@ -7,7 +7,7 @@ import type { Finding } from '../../../shared/problem'
 import type { Edit } from './editSite'
 import { findEdge, findVertex } from './findPath'
 import { reversePath } from './reversePath'
-import { type RigidMotion, turned } from './rigidMotion'
+import { type RigidMotion, turned, turnedEitherWay } from './rigidMotion'
 import { chosenEntities, type Entity } from './siteEntities'
 
 class Mover {
@@ -102,7 +102,7 @@ class Mover {
     if (row.kind === 'forbiddenArea') this.path(row.path)
     else if (row.kind === 'forbiddenLine') row.line = row.line.map(at => this.motion.at(at))
     else if (row.kind === 'direction') {
-      if (row.relativeTo === 'drawing') row.deg = this.motion.direction(row.deg)
+      if (row.relativeTo === 'drawing') row.deg = turnedEitherWay(this.motion, row.deg)
       // What runs left of the pattern runs as far right of it in the mirror.
       else if (this.motion.mirrored) row.deg = 0 - row.deg
     } else if (!this.edit.carried.has(row.slabId))

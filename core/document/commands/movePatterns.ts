@@ -1,7 +1,7 @@
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Edit } from './editSite'
-import { type RigidMotion, turned } from './rigidMotion'
+import { type RigidMotion, turnedEitherWay } from './rigidMotion'
 
 /** Carries along, stone for stone, the patterns that lie on carried slabs alone; what others share stays. */
 export const movePatterns = (site: Site, edit: Edit, motion: RigidMotion): void => {
@@ -12,7 +12,7 @@ export const movePatterns = (site: Site, edit: Edit, motion: RigidMotion): void 
   for (const finish of site.finishes) {
     if (goesAlong.get(finish.id) !== true) continue
     const { patternDeg = 0, patternAt = [0, 0] } = finish
-    const deg = turned(motion, patternDeg)
+    const deg = turnedEitherWay(motion, patternDeg)
     if (deg !== patternDeg) finish.patternDeg = deg
     finish.patternAt = motion.at(patternAt)
   }

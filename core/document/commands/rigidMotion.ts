@@ -8,8 +8,14 @@ export interface RigidMotion {
   readonly mirrored: boolean
 }
 
-/** A direction as the motion leaves it, from 0 up to 360°. */
+/** A direction as the motion leaves it, 0 ≤ deg < 360. */
 export const turned = (motion: RigidMotion, deg: number): number => ((motion.direction(deg) % 360) + 360) % 360
+
+/** The same with −180 < deg ≤ 180. */
+export const turnedEitherWay = (motion: RigidMotion, deg: number): number => {
+  const full = turned(motion, deg)
+  return full > 180 ? full - 360 : full
+}
 
 export const shiftBy = ([dx, dy]: Pt): RigidMotion => ({
   at: ([x, y]) => [x + dx, y + dy],

@@ -1,7 +1,7 @@
 /** Slabs with pattern and color to scale: field, insets, bands, borders in courses, openings, steps. */
 import type { Finish } from '../../../shared/document/materials'
 import type { Site } from '../../../shared/document/site'
-import type { Opening, Slab } from '../../../shared/document/slab'
+import type { Slab } from '../../../shared/document/slab'
 import type { CurveRing } from '../../geometry/curve'
 import type { ResolvedBorder, ResolvedSlab } from '../../geometry/resolvedSlab'
 import { stepLines } from '../../geometry/stepLines'
@@ -9,14 +9,7 @@ import { curvePath, type Frame, toPage } from '../frame'
 import { borderStones, isCoursed } from '../pattern/borderStones'
 import { drawCourses, drawFinish, type FinishPen } from '../pattern/drawFinish'
 import { drawPath, ink, moveLine } from '../svgPen'
-
-const openingFills: Readonly<Record<Opening['kind'], string>> = {
-  pool: '#BFD9DC',
-  planter: '#CBBE9E',
-  drain: '#E4E2DC',
-  column: '#D5D0C6',
-  other: '#F4F2E8',
-}
+import { openingFills } from './openingFills'
 
 const borderRing = (slab: ResolvedSlab, border: ResolvedBorder, source: Slab): CurveRing | undefined =>
   border.pathId === source.outline.id

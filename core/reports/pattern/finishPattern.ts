@@ -128,16 +128,16 @@ function courses({ lengthM, heightM, rows, shiftOf, times, seed }: Courses): Pat
   return makeTile(columns * lengthM, rows * heightM, own, { times, seed, jointM: heightM })
 }
 
-/** Rows an inch high, side by side without a line; over them the streaks that show from afar. */
+/** Rows an inch high, side by side without a line; over them the streaks that show from afar, also on a small scale. */
 function broom(): PatternTile {
-  const rowM = foot / 12
+  const [rowM, widthM, streakM] = [foot / 12, 8 * foot, 0.4 * foot]
   const random = seeded(23)
-  const rows = Array.from({ length: 24 }, (_, row) => rectangle(0, row * rowM, 2 * foot, rowM))
-  const streaks = Array.from({ length: 5 }, (_, k) =>
-    rectangle(0, (k + 0.6 * random()) * 0.4 * foot, 2 * foot, (0.12 + 0.16 * random()) * foot),
+  const rows = Array.from({ length: 48 }, (_, row) => rectangle(0, row * rowM, widthM, rowM))
+  const streaks = Array.from({ length: 10 }, (_, k) =>
+    rectangle(0, (k + 0.6 * random()) * streakM, widthM, (0.12 + 0.16 * random()) * foot),
   )
   const own = [...rows, ...streaks]
-  return makeTile(2 * foot, 24 * rowM, own, { times: 1, seed: 1, jointM: rowM, jointed: false })
+  return makeTile(widthM, 48 * rowM, own, { times: 1, seed: 1, jointM: streakM, jointed: false })
 }
 
 /** Soft blotches strewn over a tile: a skin of texture without a joint. */

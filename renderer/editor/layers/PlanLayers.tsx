@@ -21,7 +21,7 @@ import { drawLit, drawRing, drawSelection } from './drawHandles'
 import { drawInHand, type InHand } from './drawInHand'
 import { type Canvas, drawing } from './drawing'
 import { drawMarkNames } from './drawMarkNames'
-import { drawCasterNames, drawSlabNames } from './drawNames'
+import { drawCasterNames, drawOpeningNames, drawSlabNames } from './drawNames'
 import { drawParts, drawWishes } from './drawParts'
 import { drawPicture } from './drawPicture'
 import { type DrawnJoint, drawPlates, drawPours, type PourPlate } from './drawPours'
@@ -188,6 +188,7 @@ export const HandlesLayer = memo(function HandlesLayer({
             drawNotes(pen, site.notes ?? [], room)
           }
           if (stage === 'slab') drawPoints(pen, site.points, room)
+          if (stage === 'slab') drawOpeningNames(pen, slabs, site.slabs, room)
           if (showsNames) drawSlabNames(pen, slabs, print, room)
           drawMarkNames(pen, site, room, !clientView)
           // In Sun they stand among the hour labels.

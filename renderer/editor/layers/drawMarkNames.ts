@@ -46,13 +46,13 @@ export function drawMarkNames(pen: Pen, { slabs, access }: Site, room: LabelRoom
     const [across, up] = [halfPx[0] + width / 2 + 2, halfPx[1] + height / 2 + 2]
     const spots: readonly Pt[] = [
       [x, y + up],
-      [x + across, y],
-      [x - across, y],
       [x, y - up],
       [x + across, y + up],
       [x - across, y + up],
       [x + across, y - up],
       [x - across, y - up],
+      [x + across, y],
+      [x - across, y],
     ]
     const spot = room.take(spots, width, height)
     if (spot) letter(pen, name, spot, { ...style, halo: pen.inks.paper })

@@ -1,9 +1,12 @@
 import { pointBounds } from '../../../core/geometry/bounds'
 import { regionContains, ringContains } from '../../../core/geometry/contains'
+import type { CurveRegion, CurveRing } from '../../../core/geometry/curve'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import type { Measures } from '../../../core/units/measures'
 import type { Caster } from '../../../shared/document/caster'
 import type { Pt } from '../../../shared/document/primitives'
+import type { Slab } from '../../../shared/document/slab'
+import { openingKinds } from '../actions/actions'
 import { toPlan, toScreen } from '../camera/camera'
 import { outlineOf } from './drawCasters'
 import { labelSpot } from './drawPours'
@@ -93,6 +96,50 @@ function nameAt(pen: Pen, room: LabelRoom, places: readonly Pt[], { name, kind }
   const halo = kind === 'building' ? pen.inks.building : pen.inks.paper
   letter(pen, name, [x, detail ? y - line / 2 : y], { ...nameStyle, halo })
   if (detail) letter(pen, detail, [x, y + line / 2], { ...detailStyle, ink: pen.inks['ink-2'], halo })
+}
+
+const openingStyle = { sizePx: 14, weight: 600 } as const
+
+/** What an opening is, where its name has room in it. */
+export function drawOpeningNames(
+  pen: Pen,
+  slabs: readonly ResolvedSlab[],
+  sources: readonly Slab[],
+  room: LabelRoom,
+): void {
+  for (const slab of slabs)
+    for (const { id, ring } of slab.openings) {
+      const source = sources.find(each => each.id === slab.id)?.openings.find(each => each.id === id)
+      const region = source && regionOf(ring)
+      if (!region) continue
+      const name = source.name ?? openingKinds[source.kind]
+      const width = letterWidth(pen, name, openingStyle) + 12
+      const box = pointBounds(ring.map(({ from }) => from))
+      const { at, roomM } = labelSpot(region)
+      const zoom = pen.camera.zoom
+      if (Math.max(2 * roomM, Math.min(box.maxX - box.minX, 4 * roomM)) * zoom < width || 2 * roomM * zoom < 24)
+        continue
+      const [x, y] = toScreen(pen.camera, at)
+      const spot = room.take(
+        [
+          [x, y],
+          [x, y - 0.4 * roomM * zoom],
+          [x, y + 0.4 * roomM * zoom],
+        ],
+        width,
+        22 * pen.inks.letterScale,
+      )
+      if (spot) letter(pen, name, spot, { ...openingStyle, ground: pen.inks.paper })
+    }
+}
+
+const regions = new WeakMap<CurveRing, CurveRegion>()
+
+/** Made once for each ring. */
+const regionOf = (ring: CurveRing): CurveRegion => {
+  const known = regions.get(ring) ?? { outer: ring, holes: [] }
+  regions.set(ring, known)
+  return known
 }
 
 /** The slab's area in large letters where it has most room. */

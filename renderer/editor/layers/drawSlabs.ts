@@ -2,6 +2,7 @@ import type { CurveEdge, CurveRing } from '../../../core/geometry/curve'
 import { pointAt } from '../../../core/geometry/edgeAt'
 import { edgeLength } from '../../../core/geometry/edgeLength'
 import type { Claim, ResolvedBorder, ResolvedSlab } from '../../../core/geometry/resolvedSlab'
+import { openingFills } from '../../../core/reports/client/openingFills'
 import { borderStones, isCoursed } from '../../../core/reports/pattern/borderStones'
 import type { Stone } from '../../../core/reports/pattern/finishPattern'
 import { inwardAt } from '../../../core/reports/pattern/inwardAt'
@@ -101,21 +102,25 @@ function coursesOf(ring: CurveRing, depthM: number, pattern: Finish['pattern']):
 }
 
 /** Everything drawn in ink: over the fills, and over the pours where they are shown. */
-export function drawSlabEdges(pen: Pen, { slabs, sources }: Pick<SlabsScene, 'slabs' | 'sources'>): void {
+export function drawSlabEdges(
+  pen: Pen,
+  { slabs, sources, inColor }: Pick<SlabsScene, 'slabs' | 'sources' | 'inColor'>,
+): void {
   const { ctx, inks } = pen
   inPlan(pen, () => {
     for (const slab of slabs) {
       ctx.strokeStyle = inks['border-joint']
       ctx.lineWidth = weight(pen, 1)
       for (const claim of [...slab.insets, ...slab.bands, ...slab.borders]) ctx.stroke(regionsPath(claim.shape))
+      const source = sources.find(each => each.id === slab.id)
       for (const opening of slab.openings) {
-        ctx.fillStyle = inks.opening
+        const kind = source?.openings.find(({ id }) => id === opening.id)?.kind
+        ctx.fillStyle = inColor && kind ? clientInks(pen, openingFills[kind], '').ground : inks.opening
         ctx.fill(ringPath(opening.ring))
         ctx.strokeStyle = inks.outline
         ctx.lineWidth = weight(pen, 1.8)
         ctx.stroke(ringPath(opening.ring))
       }
-      const source = sources.find(each => each.id === slab.id)
       if (source) drawEdges(pen, slab, source)
     }
   })

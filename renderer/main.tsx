@@ -21,6 +21,7 @@ import { rememberTheme } from './app/rememberTheme'
 import { StandAlone } from './app/StandAlone'
 import { type Session, SessionContext } from './app/session'
 import { connectHost } from './host/connectHost'
+import { createCalmStore } from './store/calmStore'
 import { createPlanStore } from './store/planStore'
 import { createSiteStore } from './store/siteStore'
 import { createViewStore } from './store/viewStore'
@@ -41,12 +42,13 @@ async function run(): Promise<void> {
   const site = createSiteStore()
   const view = createViewStore()
   const dialogs = createDialogStore()
+  const setTimer = (call: () => void, ms: number) => window.setTimeout(call, ms)
   const plan = createPlanStore({
     siteStore: site,
     viewStore: view,
     today: () => start.value.today,
     startWorker: startPlanWorker,
-    setTimer: (call, ms) => window.setTimeout(call, ms),
+    setTimer,
     clearTimer: timer => window.clearTimeout(timer as number),
   })
   const asksItself = start.value.host === 'desktop'
@@ -66,6 +68,7 @@ async function run(): Promise<void> {
     site,
     view,
     plan,
+    calmPlan: createCalmStore(plan, { setTimer }),
     keeper,
     dialogs,
     openFile: () => void openFile(),

@@ -231,9 +231,11 @@ function workSlabOut(slab: Slab): ResolvedSlab {
   const plain = net.length === 1 ? insideFronts(net[0]!, bordered.fronts) : undefined
   const claimed = [...insets, ...bands, ...borders]
   const fieldAreaM2 = claimed.reduce((sum, c) => sum - c.areaM2, netAreaM2)
-  const field = plain
-    ? claims.left([plain], new Set(bordered.fronts.flatMap(f => f.borderIds)), fieldAreaM2)
-    : claims.left(net, new Set(), fieldAreaM2)
+  let field: readonly CurveRegion[] | undefined
+  const leaveField = () =>
+    plain
+      ? claims.left([plain], new Set(bordered.fronts.flatMap(f => f.borderIds)), fieldAreaM2)
+      : claims.left(net, new Set(), fieldAreaM2)
   for (const c of claimed)
     if (c.chordsKept) findings.push({ code: 'arcsKeptAsChords', severity: 'note', values: {}, at: { entityId: c.id } })
   return {
@@ -248,7 +250,11 @@ function workSlabOut(slab: Slab): ResolvedSlab {
     borders,
     bands,
     insets,
-    field,
+    // Its area is known without its shape, which is seldom asked for and costs as much as all claims.
+    get field() {
+      field ??= leaveField()
+      return field
+    },
     fieldAreaM2,
     findings,
   }

@@ -5,7 +5,7 @@ import { type Stage, stages } from '../store/viewStore'
 import { FileMenu } from './FileMenu'
 import { Icon } from './Icon'
 import { printDate } from './printDate'
-import { usePlan, useSession, useSite, useView } from './session'
+import { useCalmPlan, usePlan, useSession, useSite, useView } from './session'
 import { useKept } from './useKept'
 
 const names: Readonly<Record<Stage, string>> = {
@@ -23,7 +23,7 @@ const count = (n: number, one: string, many: string): string => `${n} ${n === 1 
 
 /** Each stage's one telling figure. */
 function useFigures(): Readonly<Record<Stage, string>> {
-  const { live, date, parts, isRenewing } = usePlan(({ live, date, parts, isRenewing }) => ({
+  const { live, date, parts, isRenewing } = useCalmPlan(({ live, date, parts, isRenewing }) => ({
     live,
     date,
     parts,

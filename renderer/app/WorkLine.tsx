@@ -1,5 +1,5 @@
 import './work.css'
-import { usePlan, useSession } from './session'
+import { useCalmPlan, useSession } from './session'
 
 /** What the plan is being worked on, as one says it. */
 const words: Readonly<Record<string, string>> = {
@@ -20,7 +20,7 @@ const words: Readonly<Record<string, string>> = {
 /** Work that takes longer than a moment: how far it is, and a way to stop it and go on. */
 export function WorkLine() {
   const { plan } = useSession()
-  const { doing, share, isRenewing, isStopped } = usePlan(({ progress, isRenewing, isStopped }) => ({
+  const { doing, share, isRenewing, isStopped } = useCalmPlan(({ progress, isRenewing, isStopped }) => ({
     doing: progress?.doing,
     share: progress?.share ?? 0,
     isRenewing,

@@ -1,7 +1,10 @@
 /** The stores of one page, and how components reach them. */
 import { createContext, useContext, useRef } from 'react'
 import { useStore } from 'zustand'
+import type { Site } from '../../shared/document/site'
 import type { HostApi, StartInfo } from '../../shared/host'
+import type { Shown } from '../store/calmStore'
+import { currentDocument } from '../store/history'
 import type { DerivedState, PlanStore } from '../store/planStore'
 import type { SiteState, SiteStore } from '../store/siteStore'
 import type { ViewState, ViewStore } from '../store/viewStore'
@@ -14,6 +17,8 @@ export interface Session {
   readonly site: SiteStore
   readonly view: ViewStore
   readonly plan: PlanStore
+  /** The plan at a reader's pace: for what is read beside it, never for what a hand is at. */
+  readonly calmPlan: Shown<DerivedState>
   readonly keeper: Keeper
   readonly dialogs: DialogStore
   /** By the system's dialog on the desktop, else from a list of the folder. */
@@ -52,5 +57,9 @@ export function usePick<S, T>(select: (state: S) => T): (state: S) => T {
 }
 
 export const useSite = <T>(select: (state: SiteState) => T): T => useStore(useSession().site, usePick(select))
+/** The document without the gesture in hand: what a form is about that follows no pointer. */
+export const useCommitted = (): Site | null => useSite(({ history }) => history && currentDocument(history))
 export const useView = <T>(select: (state: ViewState) => T): T => useStore(useSession().view, usePick(select))
 export const usePlan = <T>(select: (state: DerivedState) => T): T => useStore(useSession().plan, usePick(select))
+export const useCalmPlan = <T>(select: (state: DerivedState) => T): T =>
+  useStore(useSession().calmPlan, usePick(select))

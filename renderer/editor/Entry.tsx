@@ -24,18 +24,18 @@ const asidePx = 26
 /** Beside the last point, on the side the line does not go to; before the first one, under the prompt beside the outline. */
 function placeOf(drawing: Drawing, aim: Aim | null, camera: Camera, size: Size) {
   const last = drawing.placed.at(-1)
-  if (!last) return { left: 212, top: 42 }
+  if (!last) return moved(212, 42)
   const [x, y] = toScreen(camera, last)
   const [ax, ay] = aim ? toScreen(camera, aim.at) : [x + 1, y - 1]
   const left = ax >= x ? x - asidePx - boxSize.width : x + asidePx
   const top = ay >= y ? y - asidePx - boxSize.height - actsHeight : y + asidePx
   const height = boxSize.height + actsHeight
   const within = (at: number, least: number, most: number) => Math.max(least, Math.min(most, at))
-  return {
-    left: within(left, 92, size.width - boxSize.width - 8),
-    top: within(top, 76, size.height - height - 62),
-  }
+  return moved(within(left, 92, size.width - boxSize.width - 8), within(top, 76, size.height - height - 62))
 }
+
+/** On whole pixels, for sharp letters; nothing is laid out anew where only the place changes. */
+const moved = (left: number, top: number) => ({ transform: `translate(${Math.round(left)}px, ${Math.round(top)}px)` })
 
 /** Area and length around of what is in hand. */
 function sizeOf(drawn: Drawn | null, site: Site, print: Measures): string {
@@ -105,6 +105,7 @@ export function Entry({ site, eye, size, print }: EntryOf) {
     if (relatedTarget && !relatedTarget.id.startsWith(entryId(''))) editor.attend(null)
   }
   const measured = sizeOf(drawing.sketch(aim?.at ?? null), site, print)
+  const ended = drawing.placed.length > 0 ? drawing.finish().drawn : undefined
   return (
     <div className="entry" style={placeOf(drawing, aim, camera, size)}>
       <div className="entry-boxes">
@@ -131,9 +132,9 @@ export function Entry({ site, eye, size, print }: EntryOf) {
       </div>
       {drawing.placed.length > 0 ? (
         <div className="entry-acts">
-          {drawing.finish().drawn ? (
+          {ended ? (
             <button type="button" className="btn" onClick={() => editor.enter()}>
-              {drawing.finish().drawn?.kind === 'shape' ? 'Close it' : 'End it here'}
+              {ended.kind === 'shape' ? 'Close it' : 'End it here'}
             </button>
           ) : null}
           <button type="button" className="btn" onClick={() => editor.back()}>

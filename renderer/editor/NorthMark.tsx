@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
+import { type KeyboardEvent, memo, type PointerEvent, useRef } from 'react'
 import { setNorth } from '../../core/document/commands/setSite'
 import { useSession, useView } from '../app/session'
 import { useEditor } from './useEditor'
@@ -14,7 +14,7 @@ const degreesOf = (event: PointerEvent<HTMLElement>): number => {
 }
 
 /** `northDeg` = clockwise angle from drawing-up to true north. In the slab stage it is turned by hand or by keys. */
-export function NorthMark({ northDeg }: { readonly northDeg: number }) {
+export const NorthMark = memo(function NorthMark({ northDeg }: { readonly northDeg: number }) {
   const { site } = useSession()
   const editor = useEditor()
   const turns = useView(({ stage, clientView }) => stage === 'slab' && !clientView)
@@ -88,4 +88,4 @@ export function NorthMark({ northDeg }: { readonly northDeg: number }) {
       {arrow}
     </div>
   )
-}
+})

@@ -1,9 +1,16 @@
+import { memo } from 'react'
 import { useStore } from 'zustand'
 import type { Eye } from './camera/eye'
 import { gridStepM } from './layers/drawGround'
 
 /** A tape of four blocks, two grid squares long in all or four, whichever fits. */
-export function ScaleBar({ eye, units }: { readonly eye: Eye; readonly units: 'ftin' | 'metric' }) {
+export const ScaleBar = memo(function ScaleBar({
+  eye,
+  units,
+}: {
+  readonly eye: Eye
+  readonly units: 'ftin' | 'metric'
+}) {
   const zoom = useStore(eye, camera => camera?.zoom)
   if (zoom === undefined) return null
   const step = gridStepM(zoom, units)
@@ -36,4 +43,4 @@ export function ScaleBar({ eye, units }: { readonly eye: Eye; readonly units: 'f
       </g>
     </svg>
   )
-}
+})

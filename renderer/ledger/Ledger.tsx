@@ -1,5 +1,6 @@
+import { memo } from 'react'
 import type { Quantity } from '../../shared/planJson'
-import { usePlan, useView } from '../app/session'
+import { useCalmPlan, usePlan, useView } from '../app/session'
 import { LogPage } from '../atSlab/LogPage'
 import { PoursPage } from '../pours/PoursPage'
 import { SheetsPage } from '../sheets/SheetsPage'
@@ -39,15 +40,43 @@ const useShared = (live: LivePlan) => {
 }
 
 function SlabPage({ live }: { readonly live: LivePlan }) {
-  const shared = useShared(live)
-  const { quantities, isRenewing } = usePlan(({ parts, isRenewing }) => ({ quantities: parts.quantities, isRenewing }))
-  const { clientView } = useView(({ clientView }) => ({ clientView }))
-  const isSingle = live.slabs.length === 1
+  const clientView = useView(state => state.clientView)
   const [{ showAreas }] = useClient(live.site)
-  if (clientView && !showAreas) return <ClientPage live={live} />
   return (
     <>
       {clientView ? <ClientPage live={live} /> : <SlabForms site={live.site} />}
+      {clientView && !showAreas ? null : <SlabFigures clientView={clientView} />}
+      {clientView ? null : <SiteForms site={live.site} />}
+      {clientView ? null : <Problems />}
+    </>
+  )
+}
+
+/** Areas, lengths and materials of the slabs, as fast as they can be read. */
+const SlabFigures = memo(function SlabFigures({ clientView }: { readonly clientView: boolean }) {
+  const { live, quantities, isRenewing } = useCalmPlan(({ live, parts, isRenewing }) => ({
+    live,
+    quantities: parts.quantities,
+    isRenewing,
+  }))
+  return live ? <Figures {...{ live, quantities, isRenewing, clientView }} /> : null
+})
+
+function Figures({
+  live,
+  quantities,
+  isRenewing,
+  clientView,
+}: {
+  readonly live: LivePlan
+  readonly quantities: readonly Quantity[] | undefined
+  readonly isRenewing: boolean
+  readonly clientView: boolean
+}) {
+  const shared = useShared(live)
+  const isSingle = live.slabs.length === 1
+  return (
+    <>
       <header>
         <h2>Areas</h2>
         <UnitsSwitch />
@@ -95,8 +124,6 @@ function SlabPage({ live }: { readonly live: LivePlan }) {
         )
       })}
       {live.slabs.length === 0 ? <p className="note">Areas, borders and lengths are listed here as you draw.</p> : null}
-      {clientView ? null : <SiteForms site={live.site} />}
-      {clientView ? null : <Problems />}
     </>
   )
 }

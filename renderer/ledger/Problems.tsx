@@ -1,6 +1,6 @@
 import type { Problem } from '../../shared/problem'
 import { Icon } from '../app/Icon'
-import { usePlan, useSession } from '../app/session'
+import { useCalmPlan, useSession } from '../app/session'
 
 /** More than these stand folded away: a long list would push what is to be done out of sight. */
 const mostShown = 4
@@ -10,7 +10,7 @@ const rank: Readonly<Record<Problem['severity'], number>> = { stop: 0, check: 1,
 /** What stopped or worried the plan, the gravest first: a flag and words, never a color alone. */
 export function Problems() {
   const { plan } = useSession()
-  const { problems, failure } = usePlan(({ parts, failure }) => ({ problems: parts.problems, failure }))
+  const { problems, failure } = useCalmPlan(({ parts, failure }) => ({ problems: parts.problems, failure }))
   const sorted = problems?.toSorted((a, b) => rank[a.severity] - rank[b.severity]) ?? []
   const rest = sorted.slice(mostShown)
   return (

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, type MouseEvent, memo, useMemo, useRef, useState } from 'react'
 import { printMeasures } from '../../core/units/printMeasures'
 import { Icon } from '../app/Icon'
-import { usePlan, useSession, useSite, useView } from '../app/session'
+import { useCalmPlan, useCommitted, useSession, useView } from '../app/session'
 import { findRow, type ListState, pressKey, pressRow, rowForTab } from './moveInList'
 import { type OutlineItem, type OutlineSection, outlineSections } from './outlineOf'
 
@@ -12,16 +12,16 @@ const noSections: readonly OutlineSection[] = []
 /** The plan as a list, in step with what is selected on the canvas: one tab stop, arrows inside. */
 export function PlanOutline() {
   const { view } = useSession()
-  const { live, pours, joints } = usePlan(({ live, parts }) => ({ live, pours: parts.pours, joints: parts.joints }))
+  const { live, pours, joints } = useCalmPlan(({ live, parts }) => ({ live, pours: parts.pours, joints: parts.joints }))
   const { stage, selection, outlineShown } = useView(({ stage, selection, outlineShown }) => ({
     stage,
     selection,
     outlineShown,
   }))
   // While a gesture is in hand the list stays as it was: a row read aloud must not change at every move.
-  const isInHand = useSite(state => state.preview !== null)
+  const committed = useCommitted()
   const settled = useRef(live)
-  if (!isInHand || live?.site.id !== settled.current?.site.id) settled.current = live
+  if (live?.site === committed || live?.site.id !== settled.current?.site.id) settled.current = live
   const listed = settled.current
   const [shownPours, shownJoints] = stage === 'pours' ? [pours, joints] : []
   const sections = useMemo(

@@ -1,5 +1,6 @@
+import { memo } from 'react'
 import type { Site } from '../../shared/document/site'
-import { useView } from '../app/session'
+import { useCommitted, useView } from '../app/session'
 import { actionWords, directionWish, hasForms, isOpening, type Options, slabFor } from '../editor/actions/actions'
 import { cornersOfSite } from '../editor/cornerNames'
 import { useEditor, useEditorState } from '../editor/useEditor'
@@ -31,7 +32,13 @@ import { useRun } from './useRun'
 const mostMarks = 200
 
 /** What the next thing drawn will be like. */
-export function ActionOptions({ site }: { readonly site: Site }) {
+export const ActionOptions = memo(function ActionOptions() {
+  const site = useCommitted()
+  const action = useEditorState(state => state.action)
+  return site && action !== 'select' ? <ActionFields site={site} /> : null
+})
+
+function ActionFields({ site }: { readonly site: Site }) {
   const editor = useEditor()
   const {
     action,
@@ -44,7 +51,6 @@ export function ActionOptions({ site }: { readonly site: Site }) {
     drawing,
     mark,
   }))
-  if (action === 'select') return null
   const set = (change: Partial<Options>) => editor.setOptions(change)
   const choice = <K extends keyof Options>(
     label: string,

@@ -16,7 +16,7 @@ import { WalkForm } from './WalkForm'
 export function SlabForms({ site }: { readonly site: Site }) {
   return (
     <>
-      <ActionOptions site={site} />
+      <ActionOptions />
       <SelectionPanel site={site} />
     </>
   )

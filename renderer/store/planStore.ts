@@ -45,25 +45,40 @@ export function createPlanStore({ siteStore, viewStore, today, ...client }: Plan
     failure: null,
   }))
   const memo = createMemo()
-  const plans = createPlanClient({ ...client, onChange: state => store.setState(state) })
+  /** What the client says while a change is followed: shown with what the page works out itself, at one stroke. */
+  let said: Partial<PlanState> | null = null
+  const plans = createPlanClient({
+    ...client,
+    onChange: state => {
+      if (said === null) store.setState(state)
+      else said = state
+    },
+  })
 
   function follow(): void {
+    said = {}
+    const own = followOwn()
+    const next = { ...said, ...own }
+    said = null
+    if (Object.keys(next).length > 0) store.setState(next)
+  }
+
+  /** Tells the client what is on screen; what of the page's own part has changed by it. */
+  function followOwn(): Partial<Pick<DerivedState, 'live' | 'hour' | 'date'>> {
     const state = siteStore.getState()
     const view = viewStore.getState()
     const site = shownDocument(state)
     if (site === null) {
       if (store.getState().live !== null) plans.reset()
-      store.setState({ live: null, hour: null, date: '' })
-      return
+      return { live: null, hour: null, date: '' }
     }
     const date = planDate(site, view.date ?? undefined, today())
     const before = store.getState()
     const live = deriveLive(site, date, memo)
     const hourMs = (live.day?.startMs ?? 0) + view.minute * 60_000
-    if (live !== before.live || hourMs !== before.hour?.hourMs) {
-      store.setState({ live, hour: deriveHour(live, hourMs, memo), date })
-      memo.sweep()
-    }
+    const isSame = live === before.live && hourMs === before.hour?.hourMs
+    const hour = isSame ? before.hour : deriveHour(live, hourMs, memo)
+    if (!isSame) memo.sweep()
     const ask = {
       date,
       focus: view.selection.at(-1) ?? null,
@@ -73,6 +88,7 @@ export function createPlanStore({ siteStore, viewStore, today, ...client }: Plan
       ...(view.stage === 'pours' && view.triedStart ? { triedStart: view.triedStart } : {}),
     }
     plans.update(site, ask, state.preview !== null)
+    return isSame ? {} : { live, hour, date }
   }
 
   siteStore.subscribe(follow)

@@ -28,8 +28,10 @@ import { type DrawnJoint, drawPlates, drawPours, type PourPlate } from './drawPo
 import { drawShade } from './drawShade'
 import { drawFurnishings, drawNotes, drawTapes } from './drawShown'
 import { drawSlabEdges, drawSlabs } from './drawSlabs'
+import { keptDrawing } from './keptDrawing'
 import { labelRoom, type Rect } from './labelRoom'
 import { PictureLayer } from './PictureLayer'
+import type { Pen } from './pen'
 import type { DimensionedRing } from './placeDimension'
 import type { PlanGeometry } from './planGeometry'
 
@@ -57,6 +59,12 @@ export const GroundLayer = memo(function GroundLayer({
 })
 
 const isHouse = (caster: Caster): boolean => caster.kind === 'building'
+const drawHouses = (pen: Pen, casters: readonly Caster[]) => drawCasters(pen, casters.filter(isHouse))
+const drawOthers = (pen: Pen, casters: readonly Caster[]) =>
+  drawCasters(
+    pen,
+    casters.filter(caster => !isHouse(caster)),
+  )
 
 /** Slabs with their finishes, pours where the stage is about them, what stands around. */
 export const DrawnLayer = memo(function DrawnLayer({
@@ -76,6 +84,8 @@ export const DrawnLayer = memo(function DrawnLayer({
   readonly clientView: boolean
 }) {
   const { site, slabs } = live
+  // A hand at the slab leaves a hundred trees as they stand.
+  const drawTrees = useMemo(() => keptDrawing(drawOthers), [])
   const scene = {
     slabs,
     sources: site.slabs,
@@ -87,15 +97,12 @@ export const DrawnLayer = memo(function DrawnLayer({
     <PictureLayer>
       <Shape
         sceneFunc={drawing(canvas, pen => {
-          drawCasters(pen, site.casters.filter(isHouse))
+          drawHouses(pen, site.casters)
           drawSlabs(pen, scene)
           if (plates) drawPours(pen, { plates, selection })
           drawSlabEdges(pen, scene)
           if (site.furnishings && !plates) drawFurnishings(pen, site.furnishings)
-          drawCasters(
-            pen,
-            site.casters.filter(caster => !isHouse(caster)),
-          )
+          drawTrees(pen, site.casters)
           drawParts(pen, site, slabs)
           if (site.access && !clientView) drawAccess(pen, site.access)
           if (!clientView) drawWishes(pen, site, slabs)

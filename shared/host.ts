@@ -3,6 +3,7 @@
  * both ends. A page never names a path: it holds ids the host handed out, or a bare file name.
  */
 import * as z from 'zod/mini'
+import { WeatherHour } from './document/day'
 import { limits } from './limits'
 
 /** Why a file could not be read or written, in a closed list; worded by the page. */
@@ -108,6 +109,20 @@ export const StartInfo = z.strictObject({
 })
 export type StartInfo = z.infer<typeof StartInfo>
 
+/** What the public forecast service answered; `reason` = why it cannot be had, in words. */
+export const ForecastAnswer = z.discriminatedUnion('outcome', [
+  z.strictObject({
+    outcome: z.literal('hours'),
+    hours: z.array(WeatherHour),
+    source: z.string(),
+    fetchedAt: instant,
+    /** Over 0 where a kept answer is given again. */
+    ageMin: z.number(),
+  }),
+  z.strictObject({ outcome: z.literal('none'), reason: z.string() }),
+])
+export type ForecastAnswer = z.infer<typeof ForecastAnswer>
+
 const method = <In extends z.ZodMiniType, Out extends z.ZodMiniType>(input: In, output: Out) => ({ input, output })
 
 /** Every method: what it takes and what it answers when it does not fail. Its failure is a `FileFailure`. */
@@ -152,6 +167,14 @@ export const hostMethods = {
   ),
   /** The system's own print dialog, on the desktop; elsewhere `notHere`: the page has its own. */
   print: method(nothing, nothing),
+  /** The one method that asks beyond this machine, and only when the user wants the weather of the place. */
+  forecast: method(
+    z.strictObject({
+      latDeg: z.number().check(z.minimum(-90), z.maximum(90)),
+      lonDeg: z.number().check(z.minimum(-180), z.maximum(180)),
+    }),
+    ForecastAnswer,
+  ),
   /** Remembered for the next start. */
   keepTheme: method(z.strictObject({ theme: HostTheme }), nothing),
   /** What the window's title and its guard against closing need to know. */

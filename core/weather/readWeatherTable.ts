@@ -67,11 +67,15 @@ function columnsOf(heads: readonly string[]): Columns {
   return { of, heads }
 }
 
-/** `7`, `7:00`, `07:00`, `7 AM`, `7:30 pm`, with a date before it or not. */
+/** `7`, `7:00`, `07:00`, `7 AM`, `7:30 pm`, `noon`, with a date before it or not. */
 export function readClock(text: string): { readonly date?: string; readonly time: string } | null {
   const date = /(\d{4})-(\d{2})-(\d{2})/.exec(text)?.[0]
   const us = /(\d{1,2})\/(\d{1,2})\/(\d{4})/.exec(text)
-  const rest = text.replace(date ?? us?.[0] ?? '', ' ').replace(/T/g, ' ')
+  const rest = text
+    .replace(date ?? us?.[0] ?? '', ' ')
+    .replace(/noon/i, '12 pm')
+    .replace(/midnight/i, '12 am')
+    .replace(/T/g, ' ')
   const clock = /(\d{1,2})(?::(\d{2}))?(?::\d{2})?\s*([ap])?\.?m?\.?/i.exec(rest)
   if (!clock) return null
   let hour = Number(clock[1])

@@ -6,6 +6,7 @@ import { err, ok } from '../../shared/problem'
 import { reasonOf } from '../files/fileFault'
 import type { FileLayer } from '../files/fileLayer'
 import type { WindowFiles } from '../files/siteFiles'
+import { fetchForecast } from '../weather/fetchForecast'
 
 /** The system's own dialogs; each answers null when the user let it go. */
 export interface Dialogs {
@@ -28,6 +29,8 @@ export interface HostApiOptions {
   readonly zone: string
   /** Absent where there is no desktop: then the page has its own. */
   readonly dialogs?: Dialogs
+  /** Only tests ask elsewhere. */
+  readonly askForecast?: typeof fetchForecast
   readonly tellState?: (state: HostInput<'tellState'>) => void
 }
 
@@ -106,6 +109,13 @@ export function hostApi({ files, layer, dialogs, ...info }: HostApiOptions): Hos
     async print() {
       if (dialogs === undefined) return notHere
       return (await dialogs.print()) ? ok({}) : canceled
+    },
+    async forecast({ latDeg, lonDeg }) {
+      const made = await (info.askForecast ?? fetchForecast)(latDeg, lonDeg)
+      if (!made.ok) return ok({ outcome: 'none', reason: String(made.error[0]?.values.reason ?? 'no answer') })
+      const { hours, source, fetchedMs, ageMs } = made.value
+      const fetchedAt = new Date(fetchedMs).toISOString()
+      return ok({ outcome: 'hours', hours: [...hours], source, fetchedAt, ageMin: ageMs / 60_000 })
     },
     async keepTheme({ theme }) {
       await files.keepTheme(theme)

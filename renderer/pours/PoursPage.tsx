@@ -8,6 +8,7 @@ import { printDate } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import { EnterSlab } from '../atSlab/EnterSlab'
 import { DayCard } from '../day/DayCard'
+import { DayForms } from '../day/DayForms'
 import { pourTints } from '../editor/layers/pourTints'
 import { FigureRow } from '../ledger/FigureRow'
 import { Problems } from '../ledger/Problems'
@@ -29,6 +30,7 @@ export function PoursPage({ live }: { readonly live: LivePlan }) {
   return (
     <>
       <EnterSlab />
+      <DayForms site={live.site} />
       <CapacityRow live={live} />
       {notice ? (
         <p className="note check" role="status">

@@ -5,7 +5,7 @@ import { evaporationOfDay } from '../../core/concrete/evaporationOfDay'
 import { dayConditions } from '../../core/pours/day/dayConditions'
 import { printMeasures } from '../../core/units/printMeasures'
 import { printNumber } from '../../core/units/printNumber'
-import type { Site } from '../../shared/document/site'
+import type { Site, UnitSystem } from '../../shared/document/site'
 import { settingValue } from '../../shared/settings'
 import type { Scale } from './DayRail'
 
@@ -13,6 +13,11 @@ const hourMs = 3_600_000
 
 /** Drying bands from the least to the most: pale to dark, so that gray tells them too. */
 const bandInk: Readonly<Record<EvaporationBand, number>> = { low: 7, veryLowBleed: 6, lowBleed: 5, precautions: 3 }
+
+const lbFt2PerKgM2 = 0.204816
+
+const dryingWords = (rateKgM2H: number, units: UnitSystem): string =>
+  units === 'metric' ? `${printNumber(rateKgM2H, 1)} kg/m²/h` : `${printNumber(rateKgM2H * lbFt2PerKgM2, 2)} lb/ft²/h`
 
 export function WeatherRows({
   site,
@@ -71,7 +76,7 @@ export function WeatherRows({
     <ul className="rail-weather" aria-label="Weather of the day">
       <li
         className="rail-row weather"
-        aria-label={`Air ${print.temperature(Math.min(...shown.map(row => row.airC)))} to ${print.temperature(Math.max(...shown.map(row => row.airC)))}; drying up to ${printNumber(most, 1)} kg/m²h, ${peak}`}
+        aria-label={`Air ${print.temperature(Math.min(...shown.map(row => row.airC)))} to ${print.temperature(Math.max(...shown.map(row => row.airC)))}; drying up to ${dryingWords(most, units)}, ${peak}`}
       >
         <span className="rail-row-name">Air, drying</span>
         <svg width={scale.width} height="20" aria-hidden="true">

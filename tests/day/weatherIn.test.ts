@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { slabWeather } from '../../core/concrete/slabWeather'
+import { dayConditions } from '../../core/pours/day/dayConditions'
 import { readEpw } from '../../core/weather/readEpw'
 import { cloudFromWords, readForecast } from '../../core/weather/readForecast'
 import { readClock, readWeatherTable, splitRow } from '../../core/weather/readWeatherTable'
+import { readWeatherText } from '../../core/weather/readWeatherText'
 
 const place = { date: '2026-07-21', zone: 'America/Denver' }
 const hoursOf = (text: string) => {
@@ -34,6 +36,11 @@ describe('a pasted hourly table', () => {
     )
     expect(rows[0]).toEqual({ startUtc: '2026-07-22T12:00:00Z', airC: 18.5, humidity: 0.6, wind10mMs: 3.2, rainMm: 0 })
     expect(rows[1]!.rainMm).toBe(1.5)
+  })
+
+  it('reads noon and midnight in words', () => {
+    const rows = hoursOf('time, temp\nmidnight, 60\n11 am, 70\nNoon, 72')
+    expect(rows.map(({ startUtc }) => startUtc.slice(11, 16))).toEqual(['06:00', '17:00', '18:00'])
   })
 
   it('goes on to the next day when the clock runs back', () => {
@@ -89,7 +96,7 @@ describe('a pasted hourly table', () => {
     ['7/4/2026 3 PM', '15:00'],
   ])('reads the clock “%s”', (text, time) => expect(readClock(text)?.time).toBe(time))
 
-  it.each(['25:00', '13 pm', 'noon'])('does not read “%s”', text => expect(readClock(text)).toBeNull())
+  it.each(['25:00', '13 pm', 'lunch'])('does not read “%s”', text => expect(readClock(text)).toBeNull())
 })
 
 /** A day of made-up values in the 35 columns of the form. */
@@ -199,5 +206,39 @@ describe('the answer of the forecast service', () => {
 
   it('reads the sky from its words, nothing from silence', () => {
     expect(['Sunny', 'Mostly Cloudy', 'Chance Showers', 'Windy'].map(cloudFromWords)).toEqual([0.06, 0.75, 1, null])
+  })
+})
+
+describe('weather of several days', () => {
+  const yard = { latDeg: 43.6, lonDeg: -116.2, elevationM: 800, zone: 'America/Denver', northDeg: 0 }
+  /** 30 °C on the 21st, 10 °C on the 22nd; then it ends. */
+  const hours = Array.from({ length: 48 }, (_, hour) => ({
+    startUtc: `${new Date(Date.UTC(2026, 6, 21, 6 + hour)).toISOString().slice(0, 19)}Z`,
+    ...{ airC: hour < 24 ? 30 : 10, dewPointC: 5, wind10mMs: 2, cloud: 0 },
+  }))
+  const airAtNoon = (date: string): readonly [number | undefined, boolean] => {
+    const made = dayConditions({ kind: 'hourly', date: '2026-07-21', hours, source: 'made' }, date, yard, undefined)
+    if (!made.ok) throw new Error(JSON.stringify(made.error))
+    const noon = `${date}T18:00:00Z`
+    return [made.value.hours.find(({ startUtc }) => startUtc === noon)?.airC, made.value.moved]
+  }
+
+  it('tells each of its days itself, and is moved only to a day that it does not reach', () => {
+    expect(airAtNoon('2026-07-21')).toEqual([30, false])
+    expect(airAtNoon('2026-07-22')).toEqual([10, false])
+    expect(airAtNoon('2026-07-24')).toEqual([30, true])
+  })
+})
+
+describe('what is pasted', () => {
+  it('is a weather file by its first line, else a table', () => {
+    expect(readWeatherText('LOCATION,Test Field,,,,,43,-116,-7,800', place)).toMatchObject({
+      ok: false,
+      error: [{ code: 'weatherFileUnread' }],
+    })
+    expect(readWeatherText('\uFEFFtime,temp\n7,68', place)).toMatchObject({
+      ok: true,
+      value: { hours: [{ airC: 20 }] },
+    })
   })
 })

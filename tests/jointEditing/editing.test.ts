@@ -83,6 +83,18 @@ describe('accepting a proposal', () => {
     checkWhole(accepted, 1800 * ftM * ftM)
   })
 
+  it('keeps the numbers that pours were shown with, but no number twice', () => {
+    const site = bareSite(square, [], 900)
+    const made = replanRest(site, site.slabs[0]!.id, 'whole')
+    if (!made.ok) throw new Error('nothing to plan')
+    const { offer } = made.value
+    const shown = ['2', '1', '2']
+    const pours = offer.pours.map((pour, i) => ({ ...pour, number: shown[i] ?? '1' }))
+    const numbers = must(acceptPours(site, { ...offer, pours })).accepted[0]!.pours.map(({ number }) => number)
+    expect(numbers.slice(0, 2)).toEqual(['2', '1'])
+    expect(new Set(numbers).size).toBe(numbers.length)
+  })
+
   it('tells which pours found no successor', () => {
     const site = acceptedSite(square)
     const whole = bareSite(square, [], 9000)

@@ -9,6 +9,7 @@ import { type SlabWeather, slabWeather } from '../../concrete/slabWeather'
 import { instantOf, type SiteDay, siteDay } from '../../sun/siteDay'
 import { sunlitSpans } from '../../sun/sunlitSpans'
 import { sunPosition } from '../../sun/sunPosition'
+import { coversDay } from './coversDay'
 
 export interface DayConditions {
   readonly day: SiteDay
@@ -35,8 +36,8 @@ const movedHours = (hours: readonly WeatherHour[], from: SiteDay, to: SiteDay): 
   }))
 
 /**
- * The conditions of the site taken for a date: a day in words is that day's; a table of another date is moved by whole
- * days. Stops where the date or the weather cannot be used.
+ * The conditions of the site taken for a date: a day in words is that day's; a table that does not reach over the date is
+ * moved by whole days. Stops where the date or the weather cannot be used.
  */
 export function dayConditions(
   conditions: Conditions,
@@ -58,7 +59,8 @@ export function dayConditions(
   const made = hoursOfConditions(conditions, light, settings)
   if (!made.ok) return made
   let hours = made.value.hours
-  const moved = conditions.date !== date
+  // A forecast of several days tells each of them itself.
+  const moved = conditions.date !== date && !(conditions.kind === 'hourly' && coversDay(hours, day.value))
   if (moved && conditions.kind === 'hourly') {
     const from = siteDay(conditions.date, place.zone)
     if (!from.ok) return from

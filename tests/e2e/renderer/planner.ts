@@ -1,9 +1,10 @@
 import { test as base, expect, type Page } from 'playwright/test'
 import { nodeFiles } from '../../../electron/files/fileLayer'
-import { hostApi } from '../../../electron/host/hostApi'
+import { type HostApiOptions, hostApi } from '../../../electron/host/hostApi'
 import { loopbackHost } from '../../../electron/loopback/loopbackHost'
 import { pageFiles } from '../../../electron/page/pageFiles'
 import { buildPage } from '../../../scripts/build.mjs'
+import { ok } from '../../../shared/problem'
 import { hostFolders } from '../../fault/hostFolders'
 
 export interface Served {
@@ -12,6 +13,17 @@ export interface Served {
   readonly folder: string
   stop(): Promise<void>
 }
+
+/** Two days from midnight of the sample's yard, cloudless; nothing is asked of anybody. */
+const askForecast: NonNullable<HostApiOptions['askForecast']> = async () =>
+  ok({
+    hours: Array.from({ length: 48 }, (_, hour) => ({
+      startUtc: `${new Date(Date.UTC(2026, 6, 21, 6 + hour)).toISOString().slice(0, 19)}Z`,
+      airC: 22 - 8 * Math.cos((2 * Math.PI * ((hour % 24) - 4)) / 24),
+      ...{ dewPointC: 7, wind10mMs: 3, cloud: 0.1, rainChance: 0.05 },
+    })),
+    ...{ findings: [], source: 'made for a test', fetchedMs: Date.UTC(2026, 6, 21, 9), ageMs: 40 * 60_000 },
+  })
 
 /** The built page over the real loopback host, with folders of its own, on a day of high summer. */
 export async function servePlanner(): Promise<Served> {
@@ -22,7 +34,7 @@ export async function servePlanner(): Promise<Served> {
     openWindow() {
       const files = program.openWindow()
       const info = { appVersion: '0.0.0', folder: disk.folder, today: () => '2026-07-21', zone: 'America/Boise' }
-      return { files, api: hostApi({ files, layer: nodeFiles, ...info }) }
+      return { files, api: hostApi({ files, layer: nodeFiles, askForecast, ...info }) }
     },
   })
   return {

@@ -12,7 +12,7 @@ const hour = (told: Told, name = 'startUtc'): string => {
   const utc = text(told, name)
   if (told.zone === undefined) return `${utc.slice(0, 16).replace('T', ' ')} UTC`
   const at = DateTime.fromISO(utc, { zone: told.zone })
-  return `${at.toFormat('H:mm')} on ${printDay(at.toFormat('yyyy-MM-dd'), 'short')}`
+  return `${told.print.time(at.toFormat('H:mm'))} on ${printDay(at.toFormat('yyyy-MM-dd'), 'short')}`
 }
 const temperature = (told: Told, name: string): string => told.print.temperature(number(told, name))
 const percent = (told: Told): string => `${printNumber(number(told, 'percent'), 0)} %`

@@ -1,9 +1,12 @@
 import type { dayCodes } from '../../shared/problem'
+import { printDay } from '../units/printDay'
 import { printNumber } from '../units/printNumber'
 import type { Told, Wording } from './wording'
 
 const number = ({ values }: Told, name: string): number => Number(values[name])
 const text = ({ values }: Told, name: string): string => String(values[name])
+const clock = (told: Told, name: string): string => told.print.time(text(told, name))
+const day = (told: Told, name: string): string => printDay(text(told, name), 'short')
 const minutes = (told: Told, name: string): string => `${printNumber(number(told, name), 0)} min`
 const people = (told: Told, name: string): string => {
   const count = number(told, name)
@@ -17,7 +20,7 @@ export const dayWordings: Record<(typeof dayCodes)[number], Wording> = {
     hint: 'Enter the hands of the crew and the weather of the day.',
   }),
   dayWeatherShifted: told => ({
-    message: `The weather is of ${text(told, 'weatherDate')}; ${pour(told).toLowerCase()} is poured on ${text(told, 'date')}. The same hours are used.`,
+    message: `The weather is of ${day(told, 'weatherDate')}; ${pour(told).toLowerCase()} is poured on ${day(told, 'date')}. The same hours are used.`,
     hint: 'Look again when the forecast of that day is out.',
   }),
   crewTooSmall: told => ({
@@ -33,19 +36,19 @@ export const dayWordings: Record<(typeof dayCodes)[number], Wording> = {
     hint: 'Give the dose to a load that has concrete in it.',
   }),
   startInDark: told => ({
-    message: `${pour(told)} starts at ${text(told, 'start')}, before it is light.`,
+    message: `${pour(told)} starts at ${clock(told, 'start')}, before it is light.`,
     hint: 'Set work lights, or start later.',
   }),
   startOutsideHours: told => ({
-    message: `${pour(told)} starts at ${text(told, 'start')}, outside the hours of the plant.`,
+    message: `${pour(told)} starts at ${clock(told, 'start')}, outside the hours of the plant.`,
     hint: 'Ask the plant for an early truck, or start later.',
   }),
   darkBeforeDone: told => ({
-    message: `${pour(told)} is stamped until ${text(told, 'end')}; it is dark from ${text(told, 'dark')}.`,
+    message: `${pour(told)} is stamped until ${clock(told, 'end')}; it is dark from ${clock(told, 'dark')}.`,
     hint: 'Start earlier, or set work lights.',
   }),
   quietBeforeDone: told => ({
-    message: `${pour(told)} is stamped until ${text(told, 'end')}; noise has to stop at ${text(told, 'quiet')}.`,
+    message: `${pour(told)} is stamped until ${clock(told, 'end')}; noise has to stop at ${clock(told, 'quiet')}.`,
     hint: 'Start earlier, or pour less.',
   }),
   slackNegative: told => ({

@@ -10,4 +10,6 @@ export interface Measures {
   volume(volumeM3: number): string
   /** `72 °F` or `22 °C` */
   temperature(tempC: number): string
+  /** A clock time `15:00` as one reads it where it stands alone: `3:00 pm`; metric sites count to 24 */
+  time(clock: string): string
 }

@@ -32,12 +32,21 @@ const printArea = (value: number): string => {
   return printNumber(value, size >= 0.95 || size === 0 ? 1 : 1 - Math.max(-9, Math.floor(Math.log10(size))))
 }
 
+const partsOf = (clock: string): readonly [hour: number, minute: string] => {
+  const [hour = '0', minute = '00'] = clock.split(':')
+  return [Number(hour), minute]
+}
+
 const feetAndInches: Measures = {
   length: lengthM => printFeetAndInches(lengthM, 1),
   size: lengthM => printFeetAndInches(lengthM, sizeInInchesFt),
   area: areaM2 => `${printArea(m2ToSquareFeet(areaM2))} ft²`,
   volume: volumeM3 => `${printNumber(m3ToCubicYards(volumeM3), 2)} yd³`,
   temperature: tempC => `${printNumber(tempC * 1.8 + 32, 0)} °F`,
+  time: clock => {
+    const [hour, minute] = partsOf(clock)
+    return `${hour % 12 || 12}:${minute} ${hour < 12 ? 'am' : 'pm'}`
+  },
 }
 
 const metric: Measures = {
@@ -47,6 +56,7 @@ const metric: Measures = {
   area: areaM2 => `${printArea(areaM2)} m²`,
   volume: volumeM3 => `${printNumber(volumeM3, 2)} m³`,
   temperature: tempC => `${printNumber(tempC, 0)} °C`,
+  time: clock => partsOf(clock).join(':'),
 }
 
 /**

@@ -32,9 +32,7 @@ function useFigures(): Readonly<Record<Stage, string>> {
   if (!live) return { slab: '', sun: '', pours: '', numbers: '', sheets: '', log: '' }
   const print = printMeasures(live.site.units)
   const areaM2 = live.slabs.reduce((sum, slab) => sum + slab.netAreaM2, 0)
-  const orderM3 = parts.quantities
-    ?.filter(q => q.id.endsWith('-concrete-order') && q.pourId === undefined)
-    .reduce((sum, q) => sum + q.value, 0)
+  const orderM3 = parts.quantities?.find(({ id }) => id === 'total-ordered')?.value
   const working = isRenewing ? 'working' : ''
   const isEmpty = live.slabs.length === 0
   return {

@@ -31,12 +31,3 @@ export function printHour(ms: number, zone: string, units: 'ftin' | 'metric', is
   const clock = `${Number(part('hour'))}:${part('minute')}`
   return units === 'ftin' && isAlone ? `${clock} ${part('dayPeriod').toLowerCase()}` : clock
 }
-
-/** A clock time of the document, `15:00`, as `printHour` says one that stands alone. */
-export function printTime(time: string, units: 'ftin' | 'metric'): string {
-  const [hour = 0, minute = '00'] = time.split(':').map((part, i) => (i === 0 ? Number(part) : part)) as [
-    number,
-    string,
-  ]
-  return units === 'metric' ? `${hour}:${minute}` : `${hour % 12 || 12}:${minute} ${hour < 12 ? 'am' : 'pm'}`
-}

@@ -1,6 +1,6 @@
 import { printMeasures } from '../../core/units/printMeasures'
 import { printNumber } from '../../core/units/printNumber'
-import { printDate, printTime } from '../app/printDate'
+import { printDate } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
 import { wordTask } from './taskWords'
@@ -18,10 +18,11 @@ export function DayList({ live }: { readonly live: LivePlan }) {
   const number = (id: string) => pours.find(each => each.id === id)?.number ?? ''
   const print = printMeasures(live.site.units)
   const ways = live.site.access?.ways ?? []
-  const time = (clock: string) => printTime(clock, live.site.units)
   const hoursOf = (wayId: string) => {
     const open = ways.find(each => each.id === wayId)?.open ?? []
-    return open.length === 0 ? '' : ` (in use ${open.map(({ from, to }) => `${time(from)} to ${time(to)}`).join(', ')})`
+    return open.length === 0
+      ? ''
+      : ` (in use ${open.map(({ from, to }) => `${print.time(from)} to ${print.time(to)}`).join(', ')})`
   }
   const wayName = (id: string) => {
     const at = ways.findIndex(each => each.id === id)
@@ -48,8 +49,8 @@ export function DayList({ live }: { readonly live: LivePlan }) {
             </button>
             {hours ? (
               <span className="day-hours">
-                pouring hours {time(hours.from)} to {time(hours.to)}
-                {done ? `; last print ${time(done.time)}${done.by === 'usual' ? ', the usual hour' : ''}` : ''}
+                pouring hours {print.time(hours.from)} to {print.time(hours.to)}
+                {done ? `; last print ${print.time(done.time)}${done.by === 'usual' ? ', the usual hour' : ''}` : ''}
               </span>
             ) : null}
             {pourIds.length > 0 ? (
@@ -77,7 +78,7 @@ export function DayList({ live }: { readonly live: LivePlan }) {
                         .map(({ id }) => `${wayName(id)}${hoursOf(id)}`)
                         .join(', ')}.`}
                 {waysReopen.map(
-                  each => ` ${wayName(each.wayId)} opens again ${printDate(each.date)}, ${time(each.time)}.`,
+                  each => ` ${wayName(each.wayId)} opens again ${printDate(each.date)}, ${print.time(each.time)}.`,
                 )}
               </p>
             ) : null}
@@ -85,7 +86,7 @@ export function DayList({ live }: { readonly live: LivePlan }) {
               <ul>
                 {afterTasks.map(each => (
                   <li key={`${each.task} ${each.date} ${each.time}`}>
-                    {wordTask(each.task)}: {printDate(each.date)} from {time(each.time)}
+                    {wordTask(each.task)}: {printDate(each.date)} from {print.time(each.time)}
                     {each.work
                       ? `, ${print.length(each.work.lengthM)}, about ${printNumber(each.work.hours, 1)} h with one saw`
                       : ''}

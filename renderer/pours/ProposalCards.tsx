@@ -151,7 +151,7 @@ function ProposalCard({
               <dd>{figures.beyondChuteM2 > 0 ? print.area(figures.beyondChuteM2) : 'none'}</dd>
             </div>
             <div>
-              <dt>Part sun, part shade</dt>
+              <dt>Part in sun</dt>
               <dd>{printMixedSun(figures) ?? 'not known'}</dd>
             </div>
             <div>

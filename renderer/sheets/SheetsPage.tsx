@@ -133,15 +133,17 @@ function Choices({ sheets }: { readonly sheets: Sheets }) {
         <button type="button" className="btn" onClick={() => view.setState({ leftOut: [] })}>
           All sheets
         </button>
-        <button
-          type="button"
-          className="btn"
-          onClick={() =>
-            view.setState({ leftOut: list.sheets.map(({ id }) => id).filter(id => !id.startsWith('day-')) })
-          }
-        >
-          Day sheets only
-        </button>
+        {plan.dayPlans.length > 0 ? (
+          <button
+            type="button"
+            className="btn"
+            onClick={() =>
+              view.setState({ leftOut: list.sheets.map(({ id }) => id).filter(id => !id.startsWith('day-')) })
+            }
+          >
+            Day sheets only
+          </button>
+        ) : null}
       </div>
       <ul className="sheet-choices" aria-label="Sheets to show and send">
         {list.sheets.map(({ id, name, phonePages }) => (

@@ -1,11 +1,11 @@
 /** Short texts to send: to the crew, to the plant, to the owner. */
-import { DateTime } from 'luxon'
 import type { Plan, PlannedPour } from '../../core/plan/plan'
+import type { PourDay } from '../../core/pours/order/settleDays'
 import { noticeLine } from '../../core/reports/cautions'
+import { nextQuarter, sheetClock, toFiveMinutes } from '../../core/reports/sheetClock'
 import { printDay } from '../../core/units/printDay'
 import { printMeasures } from '../../core/units/printMeasures'
 import { printNumber } from '../../core/units/printNumber'
-import { printTime } from '../app/printDate'
 
 export const readers = ['crew', 'plant', 'owner'] as const
 export type Reader = (typeof readers)[number]
@@ -31,10 +31,24 @@ const wayName = (plan: Plan, id: string): string => {
   return ways[at]?.name ?? `way ${at + 1}`
 }
 
-const clock = (plan: Plan, ms: number): string =>
-  DateTime.fromMillis(ms, { zone: plan.site.place.zone, locale: 'en-US' })
-    .toFormat(plan.site.units === 'metric' ? 'H:mm' : 'h:mm a')
-    .toLowerCase()
+const clock = ({ site }: Plan, ms: number): string => sheetClock(ms, site.place.zone, site.units)
+
+/** From when something may be done, never earlier than planned. */
+const fromTime = ({ site }: Plan, time: string): string => printMeasures(site.units).time(nextQuarter(time))
+
+/** The ways a day closes, `Back door, until 10:45 am`: one line, none where all stay open. */
+function closedOn(plan: Plan, { date, closedWayIds }: PourDay): string[] {
+  if (closedWayIds.length === 0) return []
+  const reopened = plan.days.flatMap(({ waysReopen }) => waysReopen).filter(way => way.date === date)
+  const words = closedWayIds.map(id => {
+    const opened = reopened.find(({ wayId }) => wayId === id)
+    return opened ? `${wayName(plan, id)} until ${fromTime(plan, opened.time)}` : wayName(plan, id)
+  })
+  return [words.join(', ')]
+}
+
+/** Times a model gave, to five minutes. */
+const about = (plan: Plan, ms: number): string => clock(plan, toFiveMinutes(ms))
 
 const writers: Readonly<Record<Reader, (plan: Plan) => string[]>> = {
   crew: plan => {
@@ -49,18 +63,16 @@ const writers: Readonly<Record<Reader, (plan: Plan) => string[]>> = {
                 `  First truck ${clock(plan, day.startMs)}. Least slack ${Math.round(day.slackMin)} min, strip ${day.tightestStripId}.`,
                 ...day.strips.map(
                   strip =>
-                    `  Strip ${strip.id}: place ${clock(plan, strip.placeMs)}, stamp ${clock(plan, strip.stampFromMs)} to ${clock(plan, strip.stampToMs)}${strip.doseMin > 0 ? `, retarder ${strip.doseMin} min` : ''}.`,
+                    `  Strip ${strip.id}: place ${about(plan, strip.placeMs)}, stamp ${about(plan, strip.stampFromMs)} to ${about(plan, strip.stampToMs)}${strip.doseMin > 0 ? `, retarder ${strip.doseMin} min` : ''}.`,
                 ),
               ]
             : []),
         ]
       }),
-      ...plan.days.flatMap(({ date, day, closedWayIds }) =>
-        closedWayIds.length === 0
-          ? []
-          : [
-              `Closed ${date === null ? `day ${day}` : printDay(date, 'long')}: ${closedWayIds.map(id => wayName(plan, id)).join(', ')}.`,
-            ],
+      ...plan.days.flatMap(each =>
+        closedOn(plan, each).map(
+          words => `Closed ${each.date === null ? `day ${each.day}` : printDay(each.date, 'long')}: ${words}.`,
+        ),
       ),
       noticeLine,
     ]
@@ -93,21 +105,20 @@ const writers: Readonly<Record<Reader, (plan: Plan) => string[]>> = {
     ]
   },
   owner: plan => [
-    ...plan.days.flatMap(({ date, day, pourIds, closedWayIds, waysReopen, afterTasks }) => {
+    ...plan.days.flatMap(each => {
+      const { date, day, pourIds, waysReopen, afterTasks } = each
       const when = date === null ? `Day ${day}` : printDay(date, 'long')
       const walk = afterTasks.find(({ task }) => task === 'openToFeet')
       const cars = afterTasks.find(({ task }) => task === 'openToCars')
       const seal = afterTasks.find(({ task }) => task === 'seal')
       return [
         ...(pourIds.length > 0 ? [`${when}: concrete is poured.`] : []),
-        ...(closedWayIds.length > 0 ? [`  Closed: ${closedWayIds.map(id => wayName(plan, id)).join(', ')}.`] : []),
+        ...closedOn(plan, each).map(words => `  Closed: ${words}.`),
         ...waysReopen.map(
           ({ wayId, date: on, time }) =>
-            `  ${wayName(plan, wayId)} opens again ${printDay(on, 'long')}, ${printTime(time, plan.site.units)}.`,
+            `  ${wayName(plan, wayId)} opens again ${printDay(on, 'long')}, ${fromTime(plan, time)}.`,
         ),
-        ...(walk
-          ? [`  Walk on it from ${printDay(walk.date, 'long')}, ${printTime(walk.time, plan.site.units)}.`]
-          : []),
+        ...(walk ? [`  Walk on it from ${printDay(walk.date, 'long')}, ${fromTime(plan, walk.time)}.`] : []),
         ...(cars ? [`  Cars and furniture from ${printDay(cars.date, 'long')}.`] : []),
         ...(seal ? [`  Sealed on or after ${printDay(seal.date, 'long')}: keep it clear and dry that day.`] : []),
       ]

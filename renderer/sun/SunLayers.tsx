@@ -10,9 +10,10 @@ import { toScreen } from '../editor/camera/camera'
 import { drawPoints } from '../editor/layers/drawAccess'
 import { type Canvas, drawing } from '../editor/layers/drawing'
 import { drawCasterNames } from '../editor/layers/drawNames'
+import { drawParts } from '../editor/layers/drawParts'
 import { drawSlabEdges } from '../editor/layers/drawSlabs'
 import { labelRoom } from '../editor/layers/labelRoom'
-import { letter } from '../editor/layers/lettering'
+import { letter, letterWidth } from '../editor/layers/lettering'
 import { PictureLayer } from '../editor/layers/PictureLayer'
 import { furniture } from '../editor/layers/PlanLayers'
 import { inPlan, type Pen, weight } from '../editor/layers/pen'
@@ -20,8 +21,9 @@ import { addCycle } from '../editor/layers/ringPath'
 import type { LivePlan } from '../store/livePlan'
 import type { PlanStore } from '../store/planStore'
 import type { ViewState } from '../store/viewStore'
+import { bandSpots } from './bandSpots'
 import { drawHourLines, type HourLine } from './drawHourLines'
-import { bandSpots, drawSunMap } from './drawSunMap'
+import { drawSunMap } from './drawSunMap'
 import { bandInk, type SunBands } from './sunBands'
 import { useOtherHour } from './useSunStage'
 
@@ -38,6 +40,7 @@ export const SunMapShape = memo(function SunMapShape({
       sceneFunc={drawing(canvas, pen => {
         drawSunMap(pen, maps, bands, slabs)
         drawSlabEdges(pen, { slabs, sources: site.slabs, inColor: false })
+        drawParts(pen, site, slabs)
       })}
     />
   )
@@ -83,6 +86,8 @@ const crossAt = ({ ctx, inks, camera }: Pen, at: Pt): void => {
 /** Room of the legend, measured from the plan's right edge. */
 const legendPx = { right: 450, width: 350, height: 92 } as const
 
+const bandStyle = { sizePx: 14, weight: 700 } as const
+
 /** The hour lines follow the shown hour only in which of them is drawn bold. */
 export const SunLinesShape = memo(function SunLinesShape({
   live,
@@ -119,32 +124,31 @@ export const SunLinesShape = memo(function SunLinesShape({
           room.block({ x: x - 6, y: y - 18, width: 190, height: 22 })
         }
         drawHourLines(pen, hours, shownMs, room)
-        for (const map of maps)
-          for (const { band, at, roomM } of bandSpots(map, bands)) {
-            if (roomM * pen.camera.zoom < 9) continue
-            const ink = bandInk(bands, band)
-            const name = bands.names[band]!
-            const [x, y] = toScreen(pen.camera, at)
+        for (const map of maps) {
+          const { zoom } = pen.camera
+          const widthsPx = bands.names.map(name => letterWidth(pen, name, bandStyle) + 6)
+          const heightPx = 17 * pen.inks.letterScale
+          const spots = bandSpots(
+            map,
+            bands,
+            widthsPx.map(px => px / zoom),
+            heightPx / zoom,
+          )
+          for (const [band, wishes] of spots.entries()) {
             const free = room.take(
-              [
-                [x, y],
-                [x, y + 14],
-                [x, y - 14],
-                [x + 30, y],
-                [x - 30, y],
-              ],
-              7 * name.length + 6,
-              17,
+              wishes.map(at => toScreen(pen.camera, at)),
+              widthsPx[band]!,
+              heightPx,
             )
             if (!free) continue
-            const isPale = ink >= 4
-            letter(pen, name, free, {
-              sizePx: 14,
-              weight: 700,
-              ink: isPale ? pen.inks['sh-ink-dark'] : pen.inks['sh-ink-light'],
+            const ink = bandInk(bands, band)
+            letter(pen, bands.names[band]!, free, {
+              ...bandStyle,
+              ink: ink >= 4 ? pen.inks['sh-ink-dark'] : pen.inks['sh-ink-light'],
               halo: pen.inks[`sh-${ink as 1 | 2 | 3 | 4 | 5 | 6 | 7}`],
             })
           }
+        }
         drawCasterNames(pen, live.site.casters, print, room)
         if (pin) drawPoints(pen, [{ id: 'pin', name: pinWords, at: pin.at, slabId: pin.slabId }])
         drawPoints(pen, live.site.points)

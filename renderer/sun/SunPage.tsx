@@ -82,9 +82,11 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
             <PlainRow
               kind="sum"
               name={
-                told && (isOpen || (told.leavesMs === null && told.firstSunMs !== null))
-                  ? `Shade on ${name}`
-                  : `Shade leaves ${name}`
+                told === null || (told.leavesMs !== null && !isOpen)
+                  ? `Shade leaves ${name}`
+                  : told.firstSunMs === null
+                    ? `Direct sun on ${name}`
+                    : `Shade on ${name}`
               }
               figure={
                 told === null
@@ -94,7 +96,7 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
                     : told.leavesMs !== null
                       ? clock(told.leavesMs)
                       : told.firstSunMs === null
-                        ? 'never'
+                        ? 'none this day'
                         : 'all day'
               }
               isWaiting={isOld('shadeLines')}

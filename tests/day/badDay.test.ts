@@ -43,12 +43,12 @@ describe('a site file whose day cannot be', () => {
     [
       'hours of the weather missing',
       { conditions: hourly(hours.filter((_, i) => i < 10 || i > 13)) },
-      /^stop: The weather has a gap of 4 hours from 10:00 on Tue Jul 21\.$/,
+      /^stop: The weather has a gap of 4 hours from 10:00 am on Tue Jul 21\.$/,
     ],
     [
       'one hour missing',
       { conditions: hourly(hours.filter((_, i) => i !== 10)) },
-      /^\w+: 1 hour of weather missing from 10:00 on Tue Jul 21: taken from the hours beside it\.$/,
+      /^\w+: 1 hour of weather missing from 10:00 am on Tue Jul 21: taken from the hours beside it\.$/,
     ],
     ['no hour at all', { conditions: hourly([]) }, /^stop: There is no weather for this day\.$/],
     [
@@ -64,12 +64,12 @@ describe('a site file whose day cannot be', () => {
     [
       'the polar night',
       { place: { ...site.place, latDeg: 78 }, accepted: startingAt('07:00', '2026-12-21') },
-      /^check: Pour 1 starts at 7:00, before it is light\.$/,
+      /^check: Pour 1 starts at 7:00 am, before it is light\.$/,
     ],
     [
       'a pour after dark',
       { accepted: startingAt('21:30') },
-      /^check: Pour 1 is stamped until 0:\d\d; it is dark from 21:\d\d\.$/,
+      /^check: Pour 1 is stamped until 12:\d\d am; it is dark from 9:\d\d pm\.$/,
     ],
     ['a truck of 0 yd³', { settings: { loadM3: 0 } }, /^stop: A truck of 0 yd³ carries nothing\.$/],
     ['a crew of 0', { crew: { ...site.crew!, hands: 0 } }, /^stop: .*hands/],

@@ -5,8 +5,8 @@ import { printPlanJson } from '../../core/plan/printPlanJson'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import { calendarText, foldLine } from '../../core/reports/day/calendarText'
 import { checklist, daySentence, daySheet } from '../../core/reports/day/daySheet'
-import { clockTime } from '../../core/reports/day/dayTimeline'
 import { wrapText } from '../../core/reports/day/wrapText'
+import { sheetClock, toFiveMinutes } from '../../core/reports/sheetClock'
 import { widthOf } from '../../core/reports/svgPen'
 import { renderPdf } from '../../electron/pdf/renderPdf'
 import type { Site } from '../../shared/document/site'
@@ -139,10 +139,15 @@ describe('the day sheet', () => {
       for (const [name, own] of Object.entries(parts))
         expect([name, Math.min(...own.map(({ sizePt }) => sizePt))]).toEqual([name, expect.closeTo(14, 3)])
       const words = (own: readonly PdfText[]): string => ` ${own.map(({ text }) => text).join(' ')} `
-      const { zone } = of.site.place
+      const { units, place } = of.site
+      const clock = (ms: number) => sheetClock(ms, place.zone, units)
       for (const strip of day.plan.strips) {
         expect(words(parts.map)).toContain(` ${strip.id} `)
-        for (const ms of [strip.readyMs, strip.tooHardMs]) expect(words(parts.timeline)).toContain(clockTime(ms, zone))
+        // Windows to 5 minutes, the end of one never later than it is.
+        const tooHardMs = toFiveMinutes(strip.tooHardMs, 'atLatest')
+        expect(strip.tooHardMs - tooHardMs).toBeLessThan(300_000)
+        expect(tooHardMs).toBeLessThanOrEqual(strip.tooHardMs)
+        for (const ms of [toFiveMinutes(strip.readyMs), tooHardMs]) expect(words(parts.timeline)).toContain(clock(ms))
       }
       for (const line of checklist) expect(words(parts.checklist)).toContain(line)
       for (const line of ['Concrete', 'Strength, air', 'Most at discharge']) expect(words(parts.order)).toContain(line)
@@ -155,7 +160,7 @@ describe('the day sheet', () => {
     const day = plan.dayPlans[0]!
     const brackets = [...svgOf(day.pourId, 0).matchAll(/d="M([\d.]+) [\d.]+V[\d.]+H([\d.]+)V/g)]
     expect(brackets).toHaveLength(day.plan.strips.length)
-    const hours = [...svgOf(day.pourId, 0).matchAll(/<text x="([\d.]+)"[^>]*text-anchor="middle"[^>]*>(\d+):00</g)]
+    const hours = [...svgOf(day.pourId, 0).matchAll(/<text x="([\d.]+)"[^>]*text-anchor="middle"[^>]*>(\d+) am</g)]
     const [[, x0, h0], [, x1, h1]] = [hours[0]!, hours.at(-1)!]
     const ptPerMs = (Number(x1) - Number(x0)) / ((Number(h1) - Number(h0)) * 3_600_000)
     day.plan.strips.forEach((strip, i) => {

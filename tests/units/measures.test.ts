@@ -108,6 +108,16 @@ describe('printing', () => {
     expect(metric.temperature(-0.4)).toBe('0 °C')
   })
 
+  it.each([
+    ['0:05', '12:05 am', '0:05'],
+    ['07:00', '7:00 am', '7:00'],
+    ['12:00', '12:00 pm', '12:00'],
+    ['23:59', '11:59 pm', '23:59'],
+  ])('the clock time %s', (clock, twelve, twentyFour) => {
+    expect(ftin.time(clock)).toBe(twelve)
+    expect(metric.time(clock)).toBe(twentyFour)
+  })
+
   it('groups thousands and keeps no idle zeros', () => {
     expect(printNumber(1234567.5, 2)).toBe('1,234,567.5')
     expect(printNumber(-0.0004, 3)).toBe('0')

@@ -5,5 +5,8 @@ import type { AlternativeFigures } from './alternative'
 export function printMixedSun({ mixedSunMin, mixedSunWorstMin }: AlternativeFigures): string | null {
   if (mixedSunMin === null || mixedSunWorstMin === null) return null
   if (mixedSunMin < 1) return 'none'
-  return `${printNumber(mixedSunMin / 60, 1)} h, worst ${printNumber(mixedSunWorstMin / 60, 1)} h`
+  const all = `${printNumber(mixedSunMin / 60, 1)} h`
+  // Of one pour, or where all of it is in one.
+  if (mixedSunMin - mixedSunWorstMin < 1) return all
+  return `${all}, worst ${printNumber(mixedSunWorstMin / 60, 1)} h`
 }

@@ -14,10 +14,11 @@ import { printMeasures } from '../../units/printMeasures'
 import { printNumber } from '../../units/printNumber'
 import { papers } from '../paper'
 import type { PdfSet } from '../pdfSet'
+import { nextQuarter, sheetClock, toFiveMinutes } from '../sheetClock'
 import { sheetText } from '../sheetText'
 import { drawPath, drawRect, drawText, ink, moveLine, num, rootFont, type TextStyle, widthOf } from '../svgPen'
 import { type DayMap, dayMap } from './dayMap'
-import { clockTime, dayTimeline, timelineTall } from './dayTimeline'
+import { dayTimeline, timelineTall } from './dayTimeline'
 import { wrapText } from './wrapText'
 
 const letterPt = 14
@@ -37,11 +38,13 @@ const caseWords: Record<WhatIfCase, string> = {
   late60: '60 min late',
   handShort: 'One hand short',
   hotter: '10 °F hotter',
-  rain14: 'Rain at 14:00',
+  rain14: 'Rain at 2 pm',
 }
 
+const metricWords: Partial<Record<WhatIfCase, string>> = { hotter: '5.6 °C hotter', rain14: 'Rain at 14:00' }
+
 export const caseName = (name: WhatIfCase, units: UnitSystem): string =>
-  name === 'hotter' && units === 'metric' ? '5.6 °C hotter' : caseWords[name]
+  (units === 'metric' ? metricWords[name] : undefined) ?? caseWords[name]
 
 /** Before the first truck; ticked by hand. */
 export const checklist: readonly string[] = [
@@ -147,7 +150,7 @@ function afterText({ plan, day }: SheetOf): string | null {
   const print = printMeasures(plan.site.units)
   for (const { task, date, time, work } of own.afterTasks) {
     const what = work ? `${afterWords[task]} (${print.length(work.lengthM)})` : afterWords[task]
-    byDay.set(date, [...(byDay.get(date) ?? []), `${what} from ${time.replace(/^0/, '')}`])
+    byDay.set(date, [...(byDay.get(date) ?? []), `${what} from ${print.time(nextQuarter(time))}`])
   }
   const days = [...byDay].map(([date, tasks]) => `${printDay(date, 'short')} ${tasks.join(', ')}`)
   return `After: ${days.join('; ')}. Labels and local code decide.`
@@ -156,8 +159,7 @@ function afterText({ plan, day }: SheetOf): string | null {
 function plantOrder(of: SheetOf, x: number, y: number, width: number): Column {
   const { plan, day } = of
   const print = printMeasures(plan.site.units)
-  const { zone } = plan.site.place
-  const { mix } = plan.site
+  const { mix, units, place } = plan.site
   const column = new Column(x, y, width)
   const total = day.plan.loads.reduce((sum, load) => sum + load.volumeM3, 0)
   column.heading('Plant order')
@@ -175,7 +177,10 @@ function plantOrder(of: SheetOf, x: number, y: number, width: number): Column {
   const paceM3H = (total / (day.plan.strips.at(-1)!.placedMs - day.plan.startMs)) * 3_600_000
   column.row('Placing', `${print.volume(paceM3H)} an hour`)
   for (const load of day.plan.loads)
-    column.row(`Load ${load.no}, ${print.volume(load.volumeM3)}`, `on site ${clockTime(load.onSiteMs, zone)}`)
+    column.row(
+      `Load ${load.no}, ${print.volume(load.volumeM3)}`,
+      `on site ${sheetClock(load.onSiteMs, place.zone, units)}`,
+    )
   column.text(
     'No calcium chloride. Same cement and color throughout. Foreman may reject. Hold the balance until called.',
   )
@@ -241,7 +246,11 @@ function firstPage(of: SheetOf, widthPt: number, heightPt: number): FirstPage {
       face: 'name',
     }),
     drawText('first truck on site', right, 42, { sizePt: letterPt, anchor: 'end' }),
-    drawText(clockTime(day.plan.startMs, zone), right, 76, { sizePt: 36, face: 'planBold', anchor: 'end' }),
+    drawText(sheetClock(day.plan.startMs, zone, plan.site.units), right, 76, {
+      sizePt: 36,
+      face: 'planBold',
+      anchor: 'end',
+    }),
   )
   const sub = wrapText(
     `${plan.site.name}. ${printDay(day.date, 'short')}. ${print.area(areaM2)}, ${print.volume(total)}, crew of ${day.input.hands}.`,
@@ -284,7 +293,10 @@ function firstPage(of: SheetOf, widthPt: number, heightPt: number): FirstPage {
   const time = new Column(margin, bottom + 20, whole)
   time.heading('Stamping windows')
   const timeTall = timelineTall(strips, restOf(bottom) - (isWhole ? checksTall : 0))
-  parts.push(...time.parts, dayTimeline(day, zone, { x: margin, y: time.y - 8, width: whole, height: timeTall }))
+  parts.push(
+    ...time.parts,
+    dayTimeline(day, zone, plan.site.units, { x: margin, y: time.y - 8, width: whole, height: timeTall }),
+  )
   const said = new Column(margin, time.y - 8 + timeTall + 18, whole)
   for (const line of windows) said.text(line)
   parts.push(...said.parts)
@@ -355,7 +367,7 @@ function drawCases(column: Column, { plan, day }: SheetOf): void {
     column.parts.push(
       drawPath(moveLine([x, top - sizePt], [x + width, top - sizePt]), { stroke: ink, width: 0.5 }),
       drawText(caseName(row.case, plan.site.units), at[0]!, top, { sizePt, face: 'planBold' }),
-      drawText(clockTime(row.startMs, zone), at[1]!, top, { sizePt }),
+      drawText(sheetClock(row.startMs, zone, plan.site.units), at[1]!, top, { sizePt }),
       drawText(slackText, at[2]!, top, { sizePt, face: 'planBold' }),
     )
     const told = new Column(at[3]!, top, x + width - at[3]!, sizePt)
@@ -368,7 +380,8 @@ function drawCases(column: Column, { plan, day }: SheetOf): void {
 /** Where to set the header if the concrete stops, and until when to decide. */
 function fallbackText({ plan, day }: SheetOf): string | null {
   const [first, second] = day.plan.loads
-  const clock = (ms: number): string => clockTime(ms + 30 * 60_000, plan.site.place.zone)
+  const { place, units } = plan.site
+  const clock = (ms: number): string => sheetClock(toFiveMinutes(ms + 30 * 60_000), place.zone, units)
   const last = first?.portions.at(-1)?.stripIds.at(-1)
   if (second && last !== undefined)
     return `Fallback joint after strip ${last}: if load 2 is not here by ${clock(second.onSiteMs)}, set the header there and finish.`

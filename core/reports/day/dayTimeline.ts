@@ -1,15 +1,15 @@
 /** Placing, window and stamping of each strip against the clock; hatched, outlined and solid, so that gray paper will do. */
-import { DateTime } from 'luxon'
+import type { UnitSystem } from '../../../shared/document/site'
 import type { PourDayPlan } from '../../pours/day/pourDay'
 import { drawHatch } from '../hatch'
+import { hourLabel } from '../hourLabel'
+import { sheetClock, toFiveMinutes } from '../sheetClock'
 import { drawCircle, drawPath, drawRect, drawText, ink, moveLine, num, softInk, widthOf } from '../svgPen'
 import type { MapBox } from './dayMap'
 
 const letterPt = 14
 const hourMs = 3_600_000
 const headTall = 26
-
-export const clockTime = (ms: number, zone: string): string => DateTime.fromMillis(ms, { zone }).toFormat('H:mm')
 
 /** One line of 14 pt letters a strip, up to half as much again where there is room. */
 const leastRowPt = 17.5
@@ -23,12 +23,15 @@ export const timelineTall = (strips: number, room: number): number =>
  * The times of a strip stand in columns to the right, ready and too hard. The bracket under a window runs from the 10th to the 90th
  * percentile of ready.
  */
-export function dayTimeline(day: PourDayPlan, zone: string, box: MapBox): string {
+export function dayTimeline(day: PourDayPlan, zone: string, units: UnitSystem, box: MapBox): string {
   const { strips } = day.plan
   const isDosed = strips.some(({ doseMin }) => doseMin > 0)
   const columns = [
-    { head: 'too hard', wide: 58, of: (i: number) => clockTime(strips[i]!.tooHardMs, zone) },
-    { head: 'ready', wide: 46, of: (i: number) => clockTime(strips[i]!.readyMs, zone) },
+    {
+      ...{ head: 'too hard', wide: 62 },
+      of: (i: number) => sheetClock(toFiveMinutes(strips[i]!.tooHardMs, 'atLatest'), zone, units),
+    },
+    { head: 'ready', wide: 62, of: (i: number) => sheetClock(toFiveMinutes(strips[i]!.readyMs), zone, units) },
     ...(isDosed ? [{ head: 'dose', wide: 40, of: (i: number) => String(strips[i]!.doseMin || '') }] : []),
   ]
   const tableWide = columns.reduce((sum, { wide }) => sum + wide, 0)
@@ -50,7 +53,7 @@ export function dayTimeline(day: PourDayPlan, zone: string, box: MapBox): string
     const x = at(fromMs + hour * hourMs)
     parts.push(drawPath(moveLine([x, top], [x, foot]), { stroke: softInk, width: 0.35 }))
     // The last hour would run into the columns' heads.
-    const label = clockTime(fromMs + hour * hourMs, zone)
+    const { label } = hourLabel(fromMs + hour * hourMs, zone, units)
     if (hour % every === 0 && x + widthOf(label, letterPt, 'planBold') / 2 < right + 6)
       parts.push(drawText(label, x, top - 6, { sizePt: letterPt, face: 'planBold', anchor: 'middle' }))
   }

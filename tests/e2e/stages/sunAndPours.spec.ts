@@ -17,7 +17,7 @@ import { shadowPerMeter, sunPosition } from '../../../core/sun/sunPosition'
 import { parseLength } from '../../../core/units/parseLength'
 import { printMeasures } from '../../../core/units/printMeasures'
 import { printNumber } from '../../../core/units/printNumber'
-import { printDate, printHour, printTime } from '../../../renderer/app/printDate'
+import { printDate, printHour } from '../../../renderer/app/printDate'
 import { fitBox, toScreen } from '../../../renderer/editor/camera/camera'
 import { homeBox } from '../../../renderer/editor/camera/homeBox'
 import { printFigure } from '../../../renderer/ledger/printFigure'
@@ -229,7 +229,7 @@ test('every figure on the screen is that of the JSON the command line prints', a
   const print = printMeasures(units)
   const plain = (text: string) => text.replace(/\s+/g, ' ').trim()
   const clock = (iso: string) => printHour(Date.parse(iso), place.zone, units, true)
-  const time = (at: string) => printTime(at, units)
+  const { time } = print
   const wantedOf = (value: number, unit: string) => {
     const { figure, unit: shownUnit } = printFigure(value, unit, units)
     return shownUnit ? `${figure} ${shownUnit}` : figure

@@ -7,7 +7,6 @@ import { findSlabOverlaps } from '../geometry/findSlabOverlaps'
 import { resolveSlab } from '../geometry/resolveSlab'
 import { type PourKnown, settleDays } from '../pours/order/settleDays'
 import { wordProblem } from '../problems/wordProblem'
-import { contractionInPour } from '../quantities/jointLengths'
 import type { Exposure } from '../sun/exposure'
 import { resolveCaster } from '../sun/resolveCaster'
 import { siteDay } from '../sun/siteDay'
@@ -16,10 +15,11 @@ import { printMeasures } from '../units/printMeasures'
 import { createMemo, type Memo } from './memo'
 import type { Plan } from './plan'
 import { planCapacities } from './planCapacity'
-import { planDayPlans, type TriedStart } from './planDayPlans'
+import type { TriedStart } from './planDayPlans'
 import { planPours } from './planPours'
 import { planQuantities } from './planQuantities'
 import { planExposures, planPoint, planShade } from './planShade'
+import { settleOrder } from './settleOrder'
 import type { PourBudget } from './splitRegion'
 
 export interface PlanRequest {
@@ -112,20 +112,21 @@ export function* derivePlanSteps(
   const { capacities, findings: capacityFindings } = planCapacities(memo, {
     ...{ site, slabs: slabList, exposures: rasters, date: request.date },
   })
-  const planned = yield* inParts(
+  const usual = yield* inParts(
     planPours(memo, site, slabList, day.value, request.budget ?? 'full', capacities, rasters),
     'pours',
     0.2,
     0.5,
   )
-  const { pours, joints, order } = planned
-  const usualDays = memo.part('usualDays', 'site', [planned.ground], () =>
-    settleDays(planned.ground, () => unknownPour),
-  )
-  yield { doing: 'figures', share: 0.5, ready: { pours, joints, days: usualDays.days, order, capacities } }
-  const quantities = planQuantities(memo, site, slabList, pours, joints)
-  yield { doing: 'shade', share: 0.55, ready: { quantities } }
-  const shadeOf = { ...ground, pours }
+  const usualDays = memo.part('usualDays', 'site', [usual.ground], () => settleDays(usual.ground, () => unknownPour))
+  yield {
+    doing: 'figures',
+    share: 0.5,
+    ready: { pours: usual.pours, joints: usual.joints, days: usualDays.days, order: usual.order, capacities },
+  }
+  const usualQuantities = planQuantities(memo, site, slabList, usual.pours, usual.joints)
+  yield { doing: 'shade', share: 0.55, ready: { quantities: usualQuantities } }
+  const shadeOf = { ...ground, pours: usual.pours }
   const { shade, exposures } = yield* inParts(planShade(memo, shadeOf), 'shade', 0.55, 0.9)
   yield { doing: 'points', share: 0.9, ready: { shade } }
   const extra = (request.extraPoints ?? []).map((at, i) => ({
@@ -138,26 +139,17 @@ export function* derivePlanSteps(
     const slab = slabList.find(s => s.id === point.slabId)
     return slab ? [planPoint(memo, point, slab, shadeOf)] : []
   })
-  const dayPlanned = yield* inParts(
-    planDayPlans(memo, {
-      ...{ site, slabs: slabList, pours, exposures, quantities },
+  const inDays = yield* inParts(
+    settleOrder(memo, {
+      ...{ site, slabs: slabList, exposures, planned: usual, quantities: usualQuantities },
       ...{ date: request.date, tried: request.triedStart },
     }),
     'days',
     0.92,
     1,
   )
-  const { dayPlans } = dayPlanned
-  // The last print of a pour is done when its day plan says, else at the usual hour.
-  const sawn = pours.map(pour => contractionInPour(quantities, pour))
-  const settled = memo.part('settledDays', 'site', [planned.ground, ...dayPlans, ...sawn], () => {
-    const doneMin = new Map(dayPlans.map(own => [own.pourId, own.doneMin]))
-    const contractionM = new Map(pours.map(({ id }, i) => [id, sawn[i] ?? null]))
-    return settleDays(planned.ground, id => ({
-      doneMin: doneMin.get(id) ?? null,
-      contractionM: contractionM.get(id) ?? null,
-    }))
-  })
+  const { planned, quantities, settled } = inDays
+  const { pours, joints, order } = planned
   // A pour over what rules the splitter is told of once.
   const isOver = new Set(planned.findings.flatMap(({ code, at }) => (code === 'pourOverCap' ? [at?.entityId] : [])))
   const findings: Finding[] = [
@@ -169,7 +161,7 @@ export function* derivePlanSteps(
     ...capacityFindings,
     ...planned.findings,
     ...settled.findings,
-    ...dayPlanned.findings.filter(({ code, at }) => code !== 'overCrewCapacity' || !isOver.has(at?.entityId)),
+    ...inDays.days.findings.filter(({ code, at }) => code !== 'overCrewCapacity' || !isOver.has(at?.entityId)),
   ]
   const problems: Problem[] = findings.map(finding => wordProblem(finding, print, place.zone))
   const plan: Plan = {
@@ -185,7 +177,7 @@ export function* derivePlanSteps(
     shade,
     points,
     quantities,
-    dayPlans,
+    dayPlans: inDays.days.dayPlans,
     capacities,
     problems,
   }

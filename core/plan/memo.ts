@@ -68,3 +68,10 @@ export function createMemo(): Memo {
     },
   }
 }
+
+/** The same memo with slots of its own, for parts that a derivation works out twice from different inputs. */
+export const memoWithin = (memo: Memo, scope: string): Memo => ({
+  ...memo,
+  part: (name, entityId, inputs, compute) => memo.part(name, `${scope} ${entityId}`, inputs, compute),
+  known: (name, entityId, inputs) => memo.known(name, `${scope} ${entityId}`, inputs),
+})

@@ -109,7 +109,7 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
       tried ?? starts.get(pour.id) ?? (pour.firstTruck === undefined ? undefined : { time: pour.firstTruck })
     const made = memo.part(
       'dayPlan',
-      pour.id,
+      tried === undefined ? pour.id : `${pour.id} tried`,
       [
         ...[pour.region, pour.number, date, order.value, slab, source, exposed, day, crew, mix],
         ...[calibration?.lnFactor, calibration?.spreadLn],

@@ -45,6 +45,8 @@ export interface PlannedPours {
   readonly ground: DaysPlan['ground']
   readonly order: DaysPlan['figures']
   readonly findings: readonly Finding[]
+  /** The same pours in the order that suits pours done by this minute of the day, instead of the usual one. */
+  readonly again: (doneMin: number) => Omit<PlannedPours, 'again'>
 }
 
 /** Where a corner of the slab is now: a joint that ends on it follows it. */
@@ -214,38 +216,49 @@ export function* planPours(
   const usualDoneMin = typicalDone(day, capacities)
   const sun = orderSun(memo, site, unordered, day, capacities, exposures)
   const standing = site.casters.filter(({ kind }) => kind === 'building' || kind === 'wall')
-  const ordered = memo.part(
-    'order',
-    'site',
-    [
-      site.accepted,
-      site.access,
-      site.crew,
-      site.calendar,
-      site.settings,
-      // Of the log only the dates count: a tap at the slab moves no pour.
-      (site.log ?? []).map(({ id, date }) => `${id} ${date}`).join(),
-      // Nobody has to walk around a tree's or a cover's shade.
-      ...standing,
-      capM2,
-      date,
-      budget,
-      usualDoneMin,
-      ...(sun?.inputs ?? []),
-      ...slabs,
-      ...unordered.map(p => p.region),
-    ],
-    () => putInOrder(site, slabs, unordered, { date, capM2, budget, usualDoneMin, sun: sun?.by }),
-  )
+  const inOrder = (slot: string, doneMin: number | undefined): Omit<PlannedPours, 'again'> => {
+    const ordered = memo.part(
+      'order',
+      slot,
+      [
+        site.accepted,
+        site.access,
+        site.crew,
+        site.calendar,
+        site.settings,
+        // Of the log only the dates count: a tap at the slab moves no pour.
+        (site.log ?? []).map(({ id, date }) => `${id} ${date}`).join(),
+        // Nobody has to walk around a tree's or a cover's shade.
+        ...standing,
+        capM2,
+        date,
+        budget,
+        doneMin,
+        ...(sun?.inputs ?? []),
+        ...slabs,
+        ...unordered.map(p => p.region),
+      ],
+      () => putInOrder(site, slabs, unordered, { date, capM2, budget, usualDoneMin: doneMin, sun: sun?.by }),
+    )
+    return {
+      ...ordered,
+      joints,
+      findings: [
+        ...slabs.flatMap(tellPieces),
+        ...tellMissesOnce(withoutFound(drawn), crossed),
+        ...over,
+        ...ordered.findings,
+      ],
+    }
+  }
+  const first = inOrder('site', usualDoneMin)
+  const { usualDoneMin: usual } = first.ground
   return {
-    ...ordered,
-    joints,
-    findings: [
-      ...slabs.flatMap(tellPieces),
-      ...tellMissesOnce(withoutFound(drawn), crossed),
-      ...over,
-      ...ordered.findings,
-    ],
+    ...first,
+    again(doneMin) {
+      const other = inOrder(`site, done at ${doneMin}`, doneMin)
+      return { ...other, ground: { ...other.ground, usualDoneMin: usual } }
+    },
   }
 }
 
@@ -286,7 +299,7 @@ function tellMissesOnce(findings: readonly Finding[], crossed: ReadonlySet<strin
 }
 
 /** The order is not asked for again for minutes of weather. */
-const doneStepMin = 30
+export const doneStepMin = 30
 
 /** When a typical pour's last print is done, minute of the day; undefined where crew and weather do not tell. */
 function typicalDone({ startMs }: SiteDay, capacities: readonly SlabCapacity[]): number | undefined {
@@ -339,7 +352,7 @@ function putInOrder(
   slabs: readonly ResolvedSlab[],
   pours: readonly Unordered[],
   { date, capM2, budget, usualDoneMin, sun }: OrderOf,
-): Omit<PlannedPours, 'joints'> {
+): Omit<PlannedPours, 'joints' | 'again'> {
   const accepted = new Map(site.accepted.flatMap(a => a.pours.map(p => [p.id, p])))
   const plan = planDays({
     pours: pours.map(pour => {

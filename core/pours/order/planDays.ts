@@ -16,20 +16,12 @@ import { toCutRegion } from '../region/cutRegion'
 import { insidePoint } from '../region/insidePoint'
 import { checkDays } from './checkDays'
 import { assignTurns, fillsDay, type OrderSun, turnsOf } from './dayTurns'
+import { freshWaits } from './freshWaits'
 import type { OrderProblem } from './orderProblem'
 import { openGround, wayFronts } from './pourAccess'
 import { type OrderAnswer, type OrderBudget, orderBudgets, searchOrder } from './searchOrder'
 import type { DaySlot, DaysGround } from './settleDays'
-import {
-  type CalendarRules,
-  clockOf,
-  dateOf,
-  dayNumber,
-  minutesOf,
-  pourDays,
-  pourHoursOn,
-  weekdayOf,
-} from './workCalendar'
+import { type CalendarRules, clockOf, dateOf, dayNumber, pourDays, pourHoursOn } from './workCalendar'
 
 export interface PourToPlan {
   readonly id: string
@@ -212,23 +204,14 @@ function posePuzzle(input: DaysInput, rules: CalendarRules, setting: (name: Sett
   )
   const start = dayNumber(input.startDate)
   const days = pourDays(rules, start, 3 * pours.length + spareDays)
-  const wayHours = fronts.map(({ wayId }) => input.ways.find(w => w.id === wayId)!.open)
-  const doneMin = usualDone(input, setting)
-  const closedBelow = days.map(day =>
-    wayHours.map(rows => {
-      const own = rows.filter(row => row.weekdays.includes(weekdayOf(day)))
-      if (own.length === 0) return 0
-      // Closed while the youngest pour in front is not yet open to feet at the first hour it is needed.
-      const first = Math.min(...own.map(row => minutesOf(row.from)))
-      return Math.max(1, Math.ceil((doneMin + 60 * setting('openToFeetH') - first) / 1440))
-    }),
-  )
+  const wayIds = fronts.map(({ wayId }) => wayId)
+  const waits = freshWaits({ days, wayIds, ways: input.ways, settings: input.settings }, usualDone(input, setting))
   const load = pours.map(p => (p.part === 'border' ? Math.min(1, Math.max(0.1, p.areaM2 / input.capM2)) : 1))
   const perDay = Math.max(1, Math.floor((input.crew?.crews ?? 1) * setting('poursPerCrewDay')))
   const sun = orderSun(input, rules, days, load, perDay)
   return {
     findings: reached.findings,
-    wayIds: fronts.map(w => w.wayId),
+    wayIds,
     problem: {
       ...(sun === null ? {} : { sun }),
       count: pours.length,
@@ -240,11 +223,7 @@ function posePuzzle(input: DaysInput, rules: CalendarRules, setting: (name: Sett
       haulM,
       after: pours.map((p, i) => pours.flatMap((q, j) => (q.slabId === p.slabId && rank(j) < rank(i) ? [j] : []))),
       days,
-      neighborAge: Math.max(
-        1,
-        Math.ceil(setting('neighborAgeDays')),
-        Math.floor((doneMin + 60 * setting('pullFormsH')) / 1440),
-      ),
+      ...waits,
       crossAge: Math.max(1, Math.ceil(setting('openToFeetH') / 24)),
       ways: fronts.map(({ fronts: own }) => ({
         fronts: own,
@@ -253,7 +232,6 @@ function posePuzzle(input: DaysInput, rules: CalendarRules, setting: (name: Sett
           own.reduce((sum, f) => sum + f.widthM, 0),
         ),
       })),
-      closedBelow,
       poured: pours.flatMap((p, i) => (p.isPoured ? [{ pour: i, day: p.date ? dayNumber(p.date) : start - 30 }] : [])),
     },
   }

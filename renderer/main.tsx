@@ -13,6 +13,7 @@ import { createRoot } from 'react-dom/client'
 import { App } from './app/App'
 import { createDialogStore } from './app/dialogStore'
 import { emptySite } from './app/emptySite'
+import { forgetNotice } from './app/forgetNotice'
 import { guardLeaving } from './app/guardLeaving'
 import { hearHost } from './app/hearHost'
 import { hearKeys } from './app/hearKeys'
@@ -77,6 +78,7 @@ async function run(): Promise<void> {
   hearKeys(session)
   if (!asksItself) guardLeaving(session)
   rememberTheme(session)
+  forgetNotice(session)
   root.render(
     <SessionContext value={session}>
       <App />

@@ -22,3 +22,11 @@ export function applyEdit(
   view.setState({ notice: words || null })
   return made !== null
 }
+
+/** The same for a box that tells by itself why it was refused: null where it was done, else the words. */
+export function takeEdit(session: Pick<Session, 'site' | 'view' | 'plan'>, name: string, edit: EditOf): string | null {
+  if (applyEdit(session, name, edit)) return null
+  const { notice } = session.view.getState()
+  session.view.setState({ notice: null })
+  return notice
+}

@@ -5,7 +5,7 @@ import { rotateJoint, shiftJoint } from '../../core/pours/editing/moveJoint'
 import { bandOnJoint } from '../../core/pours/wishes/bandOnJoint'
 import { parseLength } from '../../core/units/parseLength'
 import { printMeasures } from '../../core/units/printMeasures'
-import { applyEdit, type EditOf } from '../app/applyEdit'
+import { applyEdit, type EditOf, takeEdit } from '../app/applyEdit'
 import { Icon } from '../app/Icon'
 import { useSession } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
@@ -23,7 +23,7 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
   const print = printMeasures(site.units)
   const isKept = site.accepted.some(({ joints }) => joints.some(({ id }) => id === joint.id))
   const between = joint.pourIds.flatMap(id => pours.find(each => each.id === id) ?? [])
-  const [one, other] = between
+  const [one, other] = between.length === 2 ? between : []
   const run = (name: string, edit: EditOf) => applyEdit(session, name, edit)
   const stepM = site.units === 'ftin' ? 0.0762 : 0.05
   const slab = site.slabs.find(({ id }) => id === joint.slabId)
@@ -33,7 +33,7 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
       <p className="note">
         {one && other
           ? `Between pour ${one.number}, ${print.area(one.areaM2)}, and pour ${other.number}, ${print.area(other.areaM2)}. `
-          : ''}
+          : `Along ${between.map(pour => `pour ${pour.number}, ${print.area(pour.areaM2)}`).join('; ')}. `}
         {isKept
           ? 'Drag it on the plan: its middle shifts it, an end turns it. With the plan in focus arrow keys shift it, with Ctrl they turn it.'
           : 'Choose a proposal first; then its joints can be dragged and turned.'}
@@ -74,14 +74,13 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
             <TypedField
               label="Shift left by"
               text=""
+              isOnce
               onText={typed => {
                 const isBack = /^\s*[-−]/.test(typed)
                 const length = parseLength(typed.replace(/^\s*[-−]/, ''), site.units)
                 if (!length.ok) return `“${typed}” is no length.`
                 const byM = isBack ? -length.value : length.value
-                return run('joint shifted', (s, caps) => shiftJoint(s, joint.id, byM, caps))
-                  ? null
-                  : session.view.getState().notice
+                return takeEdit(session, 'joint shifted', (s, caps) => shiftJoint(s, joint.id, byM, caps))
               }}
             />
             <button
@@ -100,12 +99,11 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
             <TypedField
               label="Turn left by, degrees"
               text=""
+              isOnce
               onText={typed => {
                 const deg = Number(typed.replace('−', '-').replace('°', ''))
                 if (typed.trim() === '' || !Number.isFinite(deg)) return `“${typed}” is no angle.`
-                return run('joint turned', (s, caps) => rotateJoint(s, joint.id, deg, undefined, caps))
-                  ? null
-                  : session.view.getState().notice
+                return takeEdit(session, 'joint turned', (s, caps) => rotateJoint(s, joint.id, deg, undefined, caps))
               }}
             />
             {one && other ? (

@@ -5,7 +5,7 @@ import { mergePours } from '../../core/pours/editing/mergePours'
 import { splitPour } from '../../core/pours/editing/splitPour'
 import { pourAdjacency } from '../../core/pours/pourAdjacency'
 import type { Pour } from '../../shared/document/pours'
-import { applyEdit, type EditOf } from '../app/applyEdit'
+import { applyEdit, type EditOf, takeEdit } from '../app/applyEdit'
 import { Icon } from '../app/Icon'
 import { useSession } from '../app/session'
 import { middleCut } from './middleCut'
@@ -23,7 +23,7 @@ export function PourActs({
 }) {
   const session = useSession()
   const run = (name: string, edit: EditOf) => applyEdit(session, name, edit)
-  const take = (name: string, edit: EditOf): string | null => (run(name, edit) ? null : session.view.getState().notice)
+  const take = (name: string, edit: EditOf): string | null => takeEdit(session, name, edit)
   // A joint may run on past pours that do not touch this one.
   const beside = useMemo(
     () => new Set(pourAdjacency(pours).pairs.flatMap(({ a, b }) => (a === pour.id ? [b] : b === pour.id ? [a] : []))),
@@ -85,7 +85,11 @@ export function PourActs({
         <TypedField
           label="Number"
           text={own.number}
-          onText={typed => take(`number of ${number}`, site => renumberPour(site, pour.id, typed))}
+          onText={typed =>
+            typed.trim() === ''
+              ? 'A pour needs a number.'
+              : take(`number of ${number}`, site => renumberPour(site, pour.id, typed))
+          }
         />
         <TypedField
           label="Place in the order"

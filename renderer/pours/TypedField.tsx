@@ -5,11 +5,14 @@ export function TypedField({
   label,
   text,
   type = 'text',
+  isOnce = false,
   onText,
 }: {
   readonly label: string
   readonly text: string
   readonly type?: 'text' | 'date' | 'number'
+  /** What is typed is done once, as “3 ft to the left”: the box is empty again. */
+  readonly isOnce?: boolean
   /** Null when taken, else why not. */
   readonly onText: (typed: string) => string | null
 }) {
@@ -21,7 +24,10 @@ export function TypedField({
     setFault(null)
   }, [text])
   const commit = (value: string) => {
-    if (value !== text) setFault(onText(value))
+    if (value === text) return
+    const refused = onText(value)
+    setFault(refused)
+    if (isOnce && refused === null) setTyped(text)
   }
   return (
     <span className="typed-field">

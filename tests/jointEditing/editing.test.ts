@@ -155,6 +155,24 @@ describe('a joint', () => {
     expect(result.value.accepted[0]!.pours.map(({ id }) => id)).toEqual(pourIds)
   })
 
+  it('lies where it lay when it is locked, and when it is freed after the slab was drawn otherwise', () => {
+    const site = halves()
+    const [joint] = site.accepted[0]!.joints
+    const locked = must(lockJoint(site, joint!.id, true))
+    const areas = (of: Site): number[] => of.accepted[0]!.pours.map(({ id }) => areaOf(of, id))
+    expect(areas(locked)).toEqual(areas(site))
+    // 6 ft more at one end: ends fixed to a share of an edge would be carried along.
+    const [slab] = locked.slabs
+    const vertices = slab!.outline.vertices.map(vertex => {
+      const [x, y] = vertex.at
+      return x > ftM ? { ...vertex, at: [x + 6 * ftM, y] as const } : vertex
+    })
+    const longer = { ...locked, slabs: [{ ...slab!, outline: { ...slab!.outline, vertices } }] } as unknown as Site
+    const freed = must(lockJoint(longer, joint!.id, false))
+    for (const [i, areaM2] of areas(freed).entries()) expect(areaM2).toBeCloseTo(areas(longer)[i]!, 9)
+    expect(areas(freed)).not.toEqual(areas(site))
+  })
+
   it('stays when it is locked, when it would miss the slab, and beside a poured or locked pour', () => {
     const site = halves()
     const { joints, pours } = site.accepted[0]!

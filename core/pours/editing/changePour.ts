@@ -5,7 +5,7 @@ import type { Site } from '../../../shared/document/site'
 import { isCalendarDate } from '../../document/calendarDate'
 import type { EditResult } from '../../document/commands/editSite'
 import { cutPart, findJoint, findPour, missingJoint, missingPour, refuse } from './editPart'
-import { jointGround } from './jointGround'
+import { anchorAt, type JointGround, jointGround } from './jointGround'
 
 const done = (value: Site): EditResult => ({ ok: true, value, findings: [], made: [] })
 
@@ -34,24 +34,15 @@ export function lockPour(site: Site, pourId: Id, lock: Partial<Pour['lock']>): E
   const { shape } = lock
   if (!changed.ok || shape === undefined || shape === found.pour.lock.shape) return changed
   const { accepted, slab } = found
-  const { regions, lines } = jointGround(slab, accepted)
-  const rows = cutPart(regions, accepted).joints
+  const ground = jointGround(slab, accepted)
+  const rows = cutPart(ground.regions, accepted).joints
   const holds = new Set(accepted.pours.filter(each => each.lock.shape || each.poured).map(({ id }) => id))
   const isHeld = (jointId: Id): boolean =>
     rows.some(row => row.id === jointId && row.pourIds.some(id => id !== pourId && holds.has(id)))
-  const joints = accepted.joints.map((joint, i): Joint => {
+  const joints = accepted.joints.map((joint): Joint => {
     const isAlong = rows.some(row => row.id === joint.id && row.pourIds.includes(pourId))
     if (!isAlong || joint.locked === shape || (!shape && isHeld(joint.id))) return joint
-    const { from, to } = lines[i]!
-    const [a, b] = joint.ends
-    return {
-      ...joint,
-      locked: shape,
-      ends: [
-        { ...a, last: from },
-        { ...b, last: to },
-      ],
-    }
+    return lockedAsItRuns(ground, joint, shape)
   })
   const value = {
     ...changed.value,
@@ -62,11 +53,19 @@ export function lockPour(site: Site, pourId: Id, lock: Partial<Pour['lock']>): E
   return { ...changed, value }
 }
 
-/** Locks a joint to its line, or lets it follow its ends again. */
+/** As it runs now, whatever its ends were fixed to before: neither locking nor freeing moves a joint. */
+const lockedAsItRuns = (ground: JointGround, joint: Joint, locked: boolean): Joint => {
+  const { from, to } = ground.lines.find(({ id }) => id === joint.id)!
+  return { ...joint, locked, ends: [anchorAt(ground, from, joint.id), anchorAt(ground, to, joint.id)] }
+}
+
+/** Locks a joint to its line, or lets it follow what its ends lie on. */
 export function lockJoint(site: Site, jointId: Id, locked: boolean): EditResult {
   const found = findJoint(site, jointId)
   if (!found) return refuse(missingJoint(jointId))
-  const set = (joint: Joint): Joint => (joint.id === jointId ? { ...joint, locked } : joint)
+  if (found.joint.locked === locked) return done(site)
+  const ground = jointGround(found.slab, found.accepted)
+  const set = (joint: Joint): Joint => (joint.id === jointId ? lockedAsItRuns(ground, joint, locked) : joint)
   return done({
     ...site,
     accepted: site.accepted.map(part => (part === found.accepted ? { ...part, joints: part.joints.map(set) } : part)),

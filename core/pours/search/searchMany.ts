@@ -31,6 +31,16 @@ const largeParts = [6, 9] as const
 /** Cuts that turn at an opening are tried for parts of at most as many pours. */
 const mostTurnedPours = 3
 
+/**
+ * Many pours set out from a patchwork end in one, with strings to stretch at every pour; rows go on from row to row. They
+ * are the start unless they are that much dearer.
+ */
+const mostPatchwork = 24
+const rowsWorth = 1.05
+
+const standInRows = (k: number, rows: readonly Settled[], scout: Settled): boolean =>
+  k > mostPatchwork && rows.some(({ cost }) => cost < rowsWorth * scout.cost)
+
 export function searchMany(slab: CutRegion, context: SearchContext, costs: PourCosts): Settled | null {
   const k = context.pours
   const { work, workLimit, wished } = context
@@ -59,7 +69,7 @@ export function searchMany(slab: CutRegion, context: SearchContext, costs: PourC
   const aligned = cheapest(rows, mostRows).map(plan =>
     align(plan, Math.min(work.done + alignWork, smallShare * workLimit)),
   )
-  const starts = cheapest([...(scout ? [scout] : []), ...aligned], mostStarts)
+  const starts = cheapest([...(scout && !standInRows(k, aligned, scout) ? [scout] : []), ...aligned], mostStarts)
   const improving = (limit: number): SearchContext => makeContext({ ...own, workLimit: limit, mostTurnedPours })
   const small = starts.map((plan, i) => {
     const limit = work.done + Math.max(0, smallShare * workLimit - work.done) / (starts.length - i)

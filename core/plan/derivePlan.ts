@@ -17,7 +17,7 @@ import type { Plan } from './plan'
 import { planCapacities } from './planCapacity'
 import type { TriedStart } from './planDayPlans'
 import { planPours } from './planPours'
-import { planQuantities } from './planQuantities'
+import { planQuantities, retarderFigures } from './planQuantities'
 import { planExposures, planPoint, planShade } from './planShade'
 import { settleOrder } from './settleOrder'
 import type { PourBudget } from './splitRegion'
@@ -176,7 +176,7 @@ export function* derivePlanSteps(
     order,
     shade,
     points,
-    quantities,
+    quantities: [...quantities, ...retarderFigures(pours, inDays.days.dayPlans)],
     dayPlans: inDays.days.dayPlans,
     capacities,
     problems,

@@ -2,14 +2,18 @@
 import type { Site } from '../../shared/document/site'
 import type { Slab } from '../../shared/document/slab'
 import type { Quantity } from '../../shared/planJson'
+import { defaults } from '../../shared/settings'
 import { intersectCurves } from '../geometry/curveBoolean'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { curveArea } from '../geometry/ringArea'
+import type { PourDayPlan } from '../pours/day/pourDay'
+import { packagesFor } from '../pours/day/retarder'
 import { baseFigures } from '../quantities/base'
 import { concreteOrder, stepsVolume } from '../quantities/concrete'
 import { edgeLengths } from '../quantities/edgeLengths'
 import { contractionLength, jointLengths } from '../quantities/jointLengths'
 import { loadFigure } from '../quantities/loads'
+import { materialFigures, retarderFigure } from '../quantities/materials'
 import { pourFigures } from '../quantities/pourFigures'
 import { siteTotals } from '../quantities/siteTotals'
 import { claimFigures, finishAreas, slabAreas } from '../quantities/slabAreas'
@@ -82,10 +86,16 @@ export function planQuantities(
     const ofPours = pours
       .filter(p => p.slabId === slab.id)
       .flatMap(pour =>
-        memo.part('pourQuantities', pour.id, [pour.region, pour.number, slab, source, settings, access, units], () => [
-          ...pourFigures(pour, slab, source),
-          ...pourConcrete(site, pour, source, thickened),
-        ]),
+        memo.part(
+          'pourQuantities',
+          pour.id,
+          [pour.region, pour.number, slab, source, settings, access, units, site.materials],
+          () => [
+            ...pourFigures(pour, slab, source),
+            ...pourConcrete(site, pour, source, thickened),
+            ...materialFigures({ slabId: pour.slabId, pourId: pour.id }, pour.areaM2, site.materials ?? []),
+          ],
+        ),
       )
     const regions = pours.filter(p => p.slabId === slab.id).flatMap(({ region, number }) => [region, number])
     const contraction = memo.part('contraction', slab.id, [source.thicknessM, ...regions], () => {
@@ -94,5 +104,21 @@ export function planQuantities(
     })
     return [...own, ...jointLengths(slab.id, construction), ...contraction, ...ofPours]
   })
-  return [...figures, ...siteTotals({ slabs: site.slabs, pours, figures })]
+  return [...figures, ...siteTotals({ slabs: site.slabs, pours, materials: site.materials ?? [], figures })]
+}
+
+/** Packages of retarder, known once the days are planned. */
+export function retarderFigures(pours: readonly PlannedPour[], dayPlans: readonly PourDayPlan[]): Quantity[] {
+  return dayPlans.flatMap(({ pourId, doseMarks, input }) => {
+    const pour = pours.find(({ id }) => id === pourId)
+    const doses = doseMarks.map(({ beforeStripId, doseMin, inDrumMin, leftM3 }) => ({
+      beforeStripId,
+      packages: packagesFor(doseMin - inDrumMin, leftM3, input),
+    }))
+    const source = input.retarder?.label
+      ? `${input.retarder.name}, by its label as entered`
+      : defaults.retarderPackageM3Min.source
+    const made = pour && retarderFigure({ slabId: pour.slabId, pourId }, doses, source)
+    return made ? [made] : []
+  })
 }

@@ -9,6 +9,7 @@ interface Named {
 export interface TotalsOf {
   readonly slabs: readonly Named[]
   readonly pours: readonly { readonly id: string; readonly number: string }[]
+  readonly materials: readonly { readonly id: string; readonly name: string }[]
   /** Figures of all slabs and pours. */
   readonly figures: readonly Quantity[]
 }
@@ -33,7 +34,7 @@ const plain = (name: string): string =>
     .trim() || 'slab'
 
 /** Area, borders, joints, base, concrete as ordered pour by pour, loads; nothing of what the site has none of. */
-export function siteTotals({ slabs, pours, figures }: TotalsOf): Quantity[] {
+export function siteTotals({ slabs, pours, materials, figures }: TotalsOf): Quantity[] {
   const find = (id: string) => figures.find(q => q.id === id)
   const bySlab = (end: string) => inputsOf(slabs.map(({ id, name }) => [plain(name), find(`${id}-${end}`)] as const))
   const byPour = (end: string) =>
@@ -61,5 +62,8 @@ export function siteTotals({ slabs, pours, figures }: TotalsOf): Quantity[] {
     ...total('placed', 'Concrete in place', 'm³', bySlab('concrete-volume')),
     ...total('ordered', 'Concrete to order, pour by pour', 'm³', byPour('concrete-order')),
     ...total('loads', 'Loads, pour by pour', 'loads', byPour('loads')),
+    ...materials.flatMap(({ id, name }) =>
+      total(`material-${id}`, `${name}, packages pour by pour`, 'packages', byPour(`material-${id}-packages`)),
+    ),
   ]
 }

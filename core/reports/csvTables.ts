@@ -28,6 +28,8 @@ const unitOf = (unit: string, units: UnitSystem): Unit => {
         return { name: 'yd³', si: 0.9144 ** 3 }
       case 'kg':
         return { name: 'lb', si: 0.45359237 }
+      case 'kg/m²':
+        return { name: 'lb/ft²', si: 0.45359237 / 0.3048 ** 2 }
       case 'kg/m³':
         return { name: 'lb/ft³', si: 0.45359237 / 0.3048 ** 3 }
     }
@@ -42,7 +44,9 @@ const inUnit = (value: number | undefined, unit: string, units: UnitSystem): Csv
 
 /** A bare number has no unit; one load is not `1 loads`. */
 const unitWords = (value: number, unit: string, units: UnitSystem): readonly string[] =>
-  unit === '1' ? [] : [unit === 'loads' && value === 1 ? 'load' : unitOf(unit, units).name]
+  unit === '1'
+    ? []
+    : [(unit === 'loads' || unit === 'packages') && value === 1 ? unit.slice(0, -1) : unitOf(unit, units).name]
 
 function quantityTable(data: SheetData): string {
   const { units } = data

@@ -27,8 +27,13 @@ export function printQuantity(value: number, unit: string, units: UnitSystem): s
       return units === 'metric'
         ? `${printNumber(value, 0)} kg/m³`
         : `${printNumber((value / poundKg) * 0.3048 ** 3, 1)} lb/ft³`
+    case 'kg/m²':
+      return units === 'metric'
+        ? `${printNumber(value, 3)} kg/m²`
+        : `${printNumber((value / poundKg) * 0.3048 ** 2, 3)} lb/ft²`
     case 'loads':
-      return `${printNumber(value, 0)} ${value === 1 ? 'load' : 'loads'}`
+    case 'packages':
+      return `${printNumber(value, 0)} ${value === 1 ? unit.slice(0, -1) : unit}`
     case '1':
       return printNumber(value, 4)
     default:

@@ -16,6 +16,9 @@ const cut = (printed: string): PrintedFigure => {
   return at < 0 || /[′″]$/.test(unit) ? { figure: printed, unit: '' } : { figure: printed.slice(0, at), unit }
 }
 
+/** 1 kg/m² in lb/ft², from the exact pound and foot. */
+const poundsPerSquareFoot = kgToPounds(1) / metersToFeet(1) ** 2
+
 /** 1 kg/m³ in lb/ft³, from the exact pound and foot. */
 const poundsPerCubicFoot = kgToPounds(1) / metersToFeet(1) ** 3
 
@@ -36,8 +39,13 @@ export function printFigure(value: number, unit: string, units: UnitSystem): Pri
       return units === 'ftin'
         ? { figure: printNumber(value * poundsPerCubicFoot, 1), unit: 'lb/ft³' }
         : { figure: printNumber(value, 0), unit: 'kg/m³' }
+    case 'kg/m²':
+      return units === 'ftin'
+        ? { figure: printNumber(value * poundsPerSquareFoot, 3), unit: 'lb/ft²' }
+        : { figure: printNumber(value, 3), unit: 'kg/m²' }
     case 'loads':
-      return { figure: printNumber(value, 0), unit: value === 1 ? 'load' : 'loads' }
+    case 'packages':
+      return { figure: printNumber(value, 0), unit: value === 1 ? unit.slice(0, -1) : unit }
     case '1':
       return { figure: printNumber(value, 3), unit: '' }
     default:

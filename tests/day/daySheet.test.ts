@@ -201,6 +201,8 @@ describe('the day sheet', () => {
     for (const strip of day.plan.strips) expect(text).toContain(` ${strip.id} `)
     for (const mark of day.doseMarks) for (const tape of mark.marks) expect(text).toContain(`from ${tape.corner}`)
     expect(text).toContain(daySentence)
+    expect(text).toContain('takes 357 lb, 6 packages of 60 lb; 240 lb on hand; 2 packages short.')
+    expect(text).toContain('At thunder everybody inside.')
     expect(text).toContain('Before the truck')
     expect(text).toContain('If the day goes otherwise')
   })

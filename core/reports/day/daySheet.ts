@@ -9,11 +9,13 @@ import type { DoseMark, PourDayPlan } from '../../pours/day/pourDay'
 import { packagesFor, packagesOfPour } from '../../pours/day/retarder'
 import type { WhatIfCase } from '../../pours/day/whatIf'
 import type { AfterTaskName } from '../../pours/order/afterTasks'
+import { materialFigureId } from '../../quantities/materials'
 import { printDay } from '../../units/printDay'
 import { printMeasures } from '../../units/printMeasures'
 import { printNumber } from '../../units/printNumber'
 import { papers } from '../paper'
 import type { PdfSet } from '../pdfSet'
+import { printQuantity } from '../printQuantity'
 import { nextQuarter, sheetClock, toFiveMinutes } from '../sheetClock'
 import { sheetText } from '../sheetText'
 import { drawPath, drawRect, drawText, ink, moveLine, num, rootFont, type TextStyle, widthOf } from '../svgPen'
@@ -29,7 +31,21 @@ export const daySentence =
   'Estimate from forecast weather and typical mix behavior. It can be off by 30 minutes or more until you log a few pours. The finger test and the foreman decide. Measure each load’s temperature and note its batch time. Follow the admixture label and the ready-mix producer.'
 
 const caution =
-  'Wet concrete burns skin: boots, gloves, eye cover, no kneeling in it, rinse at once. Retarder, hardener and release: mask, gloves, label. Cut wet. Stay clear of power lines. Local rules, producer and labels come first.'
+  'Wet concrete burns skin: boots, gloves, eye cover, no kneeling in it, rinse at once. Retarder, hardener and release: mask, gloves, label. Cut wet: the dust is silica. Lift by two. Stay clear of power lines. At thunder everybody inside.'
+const pumpCaution = 'Nobody before the end of the hose while it is primed, blocked or cleared.'
+const whoRules = 'Local rules, producer and labels come first.'
+
+/** What can hurt somebody on this day. */
+function cautionOf({ plan, day }: SheetOf): string {
+  const heat = day.findings.find(({ code }) => code === 'crewHeat' || code === 'crewHeatHigh')
+  const felt = heat && printMeasures(plan.site.units).temperature(Number(heat.values.feltC))
+  return [
+    ...(felt === undefined
+      ? []
+      : [`It will feel like ${felt}: water, shade and rest for every hand, and watch each other.`]),
+    ...[caution, ...(day.method.method === 'pump' ? [pumpCaution] : []), whoRules],
+  ].join(' ')
+}
 
 const caseWords: Record<WhatIfCase, string> = {
   late15: '15 min late',
@@ -208,6 +224,9 @@ function windowWords({ day }: SheetOf): string {
   return `Hatched: placing. Open: ready to too hard. Solid: stamping. Bracket: ready falls within it 8 days in 10. ${said} In 100 such days ${Math.round(plan.chanceOfMiss * 100)} lose a strip.`
 }
 
+const sentencePt = 10.5
+const sentenceTall = (widthPt: number): number => sentencePt * 1.22 * wrapText(daySentence, sentencePt, widthPt).length
+
 const rowsOf = (lines: readonly string[]): number => Math.ceil(lines.length / 2)
 
 /** Boxes to tick in two columns, `stepPt` from line to line. */
@@ -345,10 +364,11 @@ const secondPageWays = [
   { sizePt: 14, isBrief: false },
   { sizePt: 12.5, isBrief: false },
   { sizePt: 12, isBrief: true },
-  { sizePt: 10.5, isBrief: true },
+  { sizePt: 11, isBrief: true },
 ] as const
-const leastRowPt = 14
-const footTall = 78
+const leastRowPt = 18
+/** Under the cautions; nothing is written there. */
+const footMargin = 22
 
 type Setting = (typeof secondPageWays)[number]
 
@@ -397,11 +417,32 @@ const rolesOf = (day: PourDayPlan): [role: string, count: string][] => {
   return [...roles].map(([role, count]) => [role, String(count)])
 }
 
-function stockOf({ plan }: SheetOf): [name: string, amount: string][] {
-  return (plan.site.stock ?? []).slice(0, 4).map(item => {
-    const material = plan.site.materials?.find(({ id }) => id === item.materialId)
-    return [material?.name ?? item.materialId, `${printNumber(item.onHand, 1)} ${material?.unit ?? ''}`]
-  })
+/** More materials than these are told by the list of quantities. */
+const mostMaterials = 4
+
+/** What the pour takes of each material that goes by the area, against what is on hand. */
+function stockOf({ plan, day }: SheetOf): string[] {
+  const { units, materials = [], stock = [] } = plan.site
+  const figure = (id: string): number | undefined => plan.quantities.find(own => own.id === id)?.value
+  return materials
+    .filter(({ kind }) => kind !== 'retarder')
+    .flatMap(({ id, name, unit, packageSize }): string[] => {
+      const onHand = stock.find(({ materialId }) => materialId === id)?.onHand
+      const amount = figure(materialFigureId(day.pourId, id))
+      const packages = figure(`${materialFigureId(day.pourId, id)}-packages`)
+      if (amount === undefined && onHand === undefined) return []
+      const print = (value: number): string => printQuantity(value, unit, units)
+      const wanted =
+        amount === undefined || packages === undefined
+          ? []
+          : [`takes ${print(amount)}, ${printQuantity(packages, 'packages', units)} of ${print(packageSize)}`]
+      const held = onHand === undefined ? 'stock not entered' : `${print(onHand)} on hand`
+      const short = onHand === undefined || amount === undefined ? 0 : Math.ceil((amount - onHand) / packageSize - 1e-9)
+      return [
+        `${name}: ${[...wanted, held, ...(short > 0 ? [`${printQuantity(short, 'packages', units)} short`] : [])].join('; ')}.`,
+      ]
+    })
+    .slice(0, mostMaterials)
 }
 
 function drawJobs(column: Column, of: SheetOf, isBrief: boolean): void {
@@ -411,18 +452,18 @@ function drawJobs(column: Column, of: SheetOf, isBrief: boolean): void {
   if (isBrief) {
     column.y += 4
     column.text(`Jobs: ${jobs.map(([role, count]) => `${count} ${role}`).join('; ')}.`)
-    const held = stock.length === 0 ? 'no stock entered' : stock.map(own => own.join(' ')).join('; ')
-    column.text(`Stock: ${held}.${retarder === null ? '' : ` ${retarder}.`}`)
+    const held = stock.length === 0 ? 'no stock entered.' : stock.join(' ')
+    column.text(`Stock: ${held}${retarder === null ? '' : ` ${retarder}.`}`)
     return
   }
-  const half = (column.width - 24) / 2
-  const left = new Column(column.x, column.y, half, column.sizePt)
+  const leftWide = column.width * 0.36
+  const left = new Column(column.x, column.y, leftWide, column.sizePt)
   left.heading('Jobs')
   for (const [role, count] of jobs) left.row(role, count)
-  const right = new Column(column.x + half + 24, column.y, half, column.sizePt)
+  const right = new Column(column.x + leftWide + 24, column.y, column.width - leftWide - 24, column.sizePt)
   right.heading('Stock')
   if (stock.length === 0) right.text('No stock entered.')
-  for (const [name, amount] of stock) right.row(name, amount)
+  for (const own of stock) right.text(own)
   if (retarder !== null) right.text(`${retarder}.`)
   column.parts.push(...left.parts, ...right.parts)
   column.y = Math.max(left.y, right.y)
@@ -438,7 +479,7 @@ function secondPage(
   of: SheetOf,
   widthPt: number,
   heightPt: number,
-  checks: readonly string[],
+  { left: checks }: FirstPage,
   { sizePt, isBrief }: Setting,
 ): SecondPage {
   const { day } = of
@@ -477,7 +518,9 @@ function secondPage(
   const perSide = Math.ceil(strips.length / sides)
   const share = (parts: readonly number[], of = whole): number[] => parts.map(part => part * of)
   const rowCount = loadRows.length + perSide + 1
-  const rowPt = Math.min(26, (heightPt - footTall - margin - column.y - 8) / rowCount)
+  const warned = cautionOf(of)
+  const footTall = 16 + 12 * 1.22 * wrapText(warned, 12, whole, 'planBold').length + sentenceTall(whole)
+  const rowPt = Math.min(26, (heightPt - footTall - footMargin - column.y - 8) / rowCount)
   column.parts.push(table(margin, column.y - 12, share([0.1, 0.15, 0.15, 0.15, 0.15, 0.15, 0.15]), loadRows, rowPt))
   const gap = 14
   const sideWide = (whole - (sides - 1) * gap) / sides
@@ -489,9 +532,9 @@ function secondPage(
     const left = margin + side * (sideWide + gap)
     column.parts.push(table(left, column.y - 12 + loadRows.length * rowPt + 8, share(widths, sideWide), rows, rowPt))
   }
-  const foot = new Column(margin, heightPt - margin - footTall + 16, whole)
-  foot.text(caution, { sizePt: 12, face: 'planBold' })
-  foot.text(daySentence, { sizePt: 10.5 })
+  const foot = new Column(margin, heightPt - footMargin - footTall + 16, whole)
+  foot.text(warned, { sizePt: 12, face: 'planBold' })
+  foot.text(daySentence, { sizePt: sentencePt })
   column.parts.push(...foot.parts)
   return { svg: svgPage(column.parts, widthPt, heightPt), rowPt }
 }
@@ -513,7 +556,7 @@ export function daySheet(plan: Plan, pourId: string): PdfSet {
   const first = firstPage(of, widthPt, heightPt)
   let second = ''
   for (const way of secondPageWays) {
-    const { svg, rowPt } = secondPage(of, widthPt, heightPt, first.left, way)
+    const { svg, rowPt } = secondPage(of, widthPt, heightPt, first, way)
     second = svg
     if (rowPt >= leastRowPt) break
   }

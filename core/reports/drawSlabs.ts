@@ -93,6 +93,15 @@ export function drawOutlines(data: SheetData, frame: Frame): Layer {
   }
 }
 
+/** A hidden edge: the haunch under the slab, by dashes. */
+export const hiddenEdge = { stroke: ink, width: 0.8, dash: '5 3' } as const
+
+/** How far each thickened edge reaches under the slab. */
+export function drawThickened(data: SheetData, frame: Frame): string {
+  const shapes = data.slabs.flatMap(slab => slab.thickened).flatMap(({ shape }) => shape)
+  return shapes.length === 0 ? '' : drawPath(shapes.map(each => curveRegionPath(frame, each)).join(''), hiddenEdge)
+}
+
 const openingWords: Record<Opening['kind'], string> = {
   pool: 'pool',
   planter: 'planter',

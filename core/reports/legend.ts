@@ -1,7 +1,7 @@
 import type { Measures } from '../units/measures'
 import { boardFill, boardInk, pourHatches, pourHatchInk, pourTint } from './drawPours'
 import { afternoonDash, isAfternoon } from './drawShade'
-import { chooseFinishStyles, drawFinishSwatch, finishPartsOf } from './drawSlabs'
+import { chooseFinishStyles, drawFinishSwatch, finishPartsOf, hiddenEdge } from './drawSlabs'
 import { drawDirection, drawForbiddenArea, drawForbiddenLine, drawRequired } from './drawWishes'
 import { drawHatch } from './hatch'
 import type { PlanLayers } from './planDrawing'
@@ -68,6 +68,9 @@ const isolationSample: LegendRow['sample'] = (x, y, width, height) => {
   return drawPath(d, { stroke: ink, width: 4.4 }) + drawPath(d, { stroke: '#FFFFFF', width: 2.4, dash: '4 4' })
 }
 
+const hiddenSample: LegendRow['sample'] = (x, y, width, height) =>
+  drawPath(moveLine([x, y + height / 2], [x + width, y + height / 2]), hiddenEdge)
+
 const contractionSample: LegendRow['sample'] = (x, y, width, height) =>
   drawPath(moveLine([x, y + height / 2], [x + width, y + height / 2]), {
     stroke: softInk,
@@ -114,6 +117,9 @@ export function legendRows(data: SheetData, layers: PlanLayers, measures: Measur
     rows.push({ text: 'contraction joint, sawn or tooled', sample: contractionSample })
   if (layers.joints && data.joints.some(j => j.kind === 'isolation'))
     rows.push({ text: 'isolation joint', sample: isolationSample })
+  const deepM = [...new Set(data.slabs.flatMap(slab => slab.thickened).map(({ depthM }) => depthM))]
+  if (layers.dimensions && deepM.length > 0)
+    rows.push({ text: `thickened edge, to ${deepM.map(measures.size).join(' or ')}`, sample: hiddenSample })
   if (layers.joints)
     for (const [kind, text, sample] of wishRows)
       if (data.wishes?.some(wish => wish.kind === kind)) rows.push({ text, sample })

@@ -12,7 +12,14 @@ import {
 } from './drawPours'
 import { drawShade } from './drawShade'
 import { drawFurnishings, drawNotes, drawTapes } from './drawShown'
-import { drawFinishParts, drawOpeningNames, drawOutlines, drawPoints, drawSlabGrounds } from './drawSlabs'
+import {
+  drawFinishParts,
+  drawOpeningNames,
+  drawOutlines,
+  drawPoints,
+  drawSlabGrounds,
+  drawThickened,
+} from './drawSlabs'
 import { drawWishes } from './drawWishes'
 import type { Frame } from './frame'
 import type { Layer, PageRect } from './layer'
@@ -56,6 +63,7 @@ export function drawPlan(
   const names = layers.casters ? drawCasterNames(data, frame, window, levelM, measures) : nothing
   const openings = drawOpeningNames(data, frame, window, measures)
   const points = drawPoints(data, frame)
+  const thickened = drawThickened(data, frame)
   const tapes = layers.dimensions ? drawTapes(data.tapes ?? [], frame, measures) : nothing
   const notes = layers.dimensions ? drawNotes(data.notes ?? [], frame) : nothing
   const labeled = [plates, dimensions, joints, shade, openings, names, points, tapes, notes]
@@ -74,6 +82,7 @@ export function drawPlan(
     layers.finishes ? drawFinishParts(data, frame) : '',
     layers.joints ? drawContractionJoints(data, frame) : '',
     joints.svg,
+    ...(layers.dimensions && thickened ? [thickened] : []),
     outlines.svg,
     layers.joints ? drawIsolationJoints(data, frame) : '',
     ...(wishes.svg ? [wishes.svg] : []),

@@ -9,6 +9,7 @@ import type { Plan, PlannedPour } from '../plan/plan'
 import type { PlannedAlternative } from '../plan/planAlternatives'
 import { planContraction } from '../plan/planContraction'
 import { directionLine, wishedDeg } from '../pours/wishes/wishedDirection'
+import { thickenedShapes } from '../quantities/thickenedShapes'
 import type { ResolvedCaster } from '../sun/resolveCaster'
 import { isoWithOffset } from '../sun/siteDay'
 import { sunPosition } from '../sun/sunPosition'
@@ -84,6 +85,7 @@ export function sheetSlab(slab: ResolvedSlab, drawn: Slab | undefined, finishNam
     net: slab.net,
     finishParts: parts,
     field: slab.field,
+    thickened: drawn ? thickenedShapes(slab, drawn) : [],
     grossAreaM2: slab.grossAreaM2,
     openingAreaM2: slab.openingAreaM2,
     netAreaM2: slab.netAreaM2,

@@ -1,4 +1,5 @@
 /** What the sheets and exports are drawn from: plain data, SI, drawing-frame meters. */
+
 import type { Pt } from '../../shared/document/primitives'
 import type { Furnishing, Note, TapeDimension } from '../../shared/document/shown'
 import type { UnitSystem } from '../../shared/document/site'
@@ -8,6 +9,7 @@ import type { Problem } from '../../shared/problem'
 import type { CurveRegion, CurveRing, Region, Ring } from '../geometry/curve'
 import type { Alternative } from '../pours/alternatives/alternative'
 import type { AlternativeSentence } from '../pours/alternatives/wordAlternative'
+import type { ThickenedShape } from '../quantities/thickenedShapes'
 
 export interface SheetPlace {
   readonly name?: string
@@ -53,6 +55,7 @@ export interface SheetSlab {
   readonly net: readonly CurveRegion[]
   readonly finishParts: readonly SheetFinishPart[]
   readonly field: readonly CurveRegion[]
+  readonly thickened: readonly ThickenedShape[]
   readonly grossAreaM2: number
   readonly openingAreaM2: number
   readonly netAreaM2: number

@@ -1,7 +1,8 @@
-import { memo } from 'react'
+import { memo, useEffect, useRef } from 'react'
 import type { Quantity } from '../../shared/planJson'
-import { useCalmPlan, usePlan, useView } from '../app/session'
+import { useCalmPlan, usePlan, useSession, useView } from '../app/session'
 import { LogPage } from '../atSlab/LogPage'
+import { useEditor } from '../editor/useEditor'
 import { PoursPage } from '../pours/PoursPage'
 import { SheetsPage } from '../sheets/SheetsPage'
 import { ClientPage } from '../slab/client/ClientPage'
@@ -20,9 +21,10 @@ import { useEntityNames } from './useEntityNames'
 export function Ledger() {
   const live = usePlan(state => state.live)
   const { stage, clientView } = useView(({ stage, clientView }) => ({ stage, clientView }))
+  const ledger = useShownForm()
   if (!live) return null
   return (
-    <aside className="led" aria-label="Ledger" key={stage}>
+    <aside className="led" aria-label="Ledger" key={stage} ref={ledger}>
       {stage === 'slab' ? <SlabPage live={live} /> : null}
       {stage === 'sun' ? <SunPage live={live} /> : null}
       {stage === 'pours' ? <PoursPage live={live} /> : null}
@@ -32,6 +34,35 @@ export function Ledger() {
       {stage === 'log' ? <LogPage site={live.site} /> : null}
     </aside>
   )
+}
+
+/** The form of what is drawn or chosen stands at the top: a ledger that was scrolled comes back to it. */
+function useShownForm() {
+  const ledger = useRef<HTMLElement>(null)
+  const editor = useEditor()
+  const { view } = useSession()
+  useEffect(() => {
+    const show = () => {
+      const element = ledger.current
+      const focused = document.activeElement
+      // Whoever reads a figure and follows it to the plan stays where he reads.
+      if (!element || (element.contains(focused) && !focused?.closest('.slab-form'))) return
+      element.scrollTop = 0
+      for (const form of element.querySelectorAll('.chosen-form')) form.scrollTop = 0
+    }
+    const stops = [
+      view.subscribe((now, was) => {
+        if (now.stage === 'slab' && now.selection !== was.selection) show()
+      }),
+      editor.subscribe((now, was) => {
+        if (now.action !== was.action) show()
+      }),
+    ]
+    return () => {
+      for (const stop of stops) stop()
+    }
+  }, [view, editor])
+  return ledger
 }
 
 const useShared = (live: LivePlan) => {

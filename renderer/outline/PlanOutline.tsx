@@ -2,6 +2,7 @@ import { type KeyboardEvent, type MouseEvent, memo, useMemo, useRef, useState } 
 import { printMeasures } from '../../core/units/printMeasures'
 import { Icon } from '../app/Icon'
 import { useCalmPlan, useCommitted, useSession, useView } from '../app/session'
+import { useEditor } from '../editor/useEditor'
 import { findRow, type ListState, pressKey, pressRow, rowForTab } from './moveInList'
 import { type OutlineItem, type OutlineSection, outlineSections } from './outlineOf'
 
@@ -12,6 +13,7 @@ const noSections: readonly OutlineSection[] = []
 /** The plan as a list, in step with what is selected on the canvas: one tab stop, arrows inside. */
 export function PlanOutline() {
   const { view } = useSession()
+  const editor = useEditor()
   const { live, pours, joints } = useCalmPlan(({ live, parts }) => ({ live, pours: parts.pours, joints: parts.joints }))
   const { stage, selection, outlineShown } = useView(({ stage, selection, outlineShown }) => ({
     stage,
@@ -35,6 +37,12 @@ export function PlanOutline() {
         : noSections,
     [listed, shownPours, shownJoints],
   )
+  const choose = (chosen: readonly string[]) => {
+    const { action, drawing, edges } = editor.getState()
+    // An action that nothing was begun with would hide what can be said about the chosen.
+    if (action !== 'select' && edges.length === 0 && (drawing?.placed.length ?? 0) === 0) editor.choose('select')
+    view.setState({ selection: chosen })
+  }
   return (
     <div className="plan-outline" data-shown={outlineShown || undefined}>
       <button
@@ -47,11 +55,7 @@ export function PlanOutline() {
         Outline
       </button>
       <div className="plan-outline-list">
-        <OutlineList
-          sections={sections}
-          selection={selection}
-          onSelect={chosen => view.setState({ selection: chosen })}
-        />
+        <OutlineList sections={sections} selection={selection} onSelect={choose} />
       </div>
     </div>
   )

@@ -13,13 +13,15 @@ import {
 } from '../../core/document/commands/changeEntity'
 import type { Command } from '../../core/document/commands/editSite'
 import { findEdge, findVertex } from '../../core/document/commands/findPath'
-import { type LineUpSide, lineUp, selectionBox } from '../../core/document/commands/lineUp'
+import { type LineUpSide, lineUp, lineUpCorners, selectionBox } from '../../core/document/commands/lineUp'
 import { mirrorSelection, turnSelection } from '../../core/document/commands/moveSelection'
 import { setCornerRadius } from '../../core/document/commands/setCornerRadius'
 import { chosenEntities, type Entity } from '../../core/document/commands/siteEntities'
 import { addBorder, restackBorder } from '../../core/document/commands/slabParts'
 import { squarenessOf, squareUp } from '../../core/document/commands/squareUp'
+import { isSquare, type Squareness, squareWithinM } from '../../core/geometry/field/squareness'
 import type { DirectionWish } from '../../core/pours/wishes/wishedDirection'
+import type { Measures } from '../../core/units/measures'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Caster } from '../../shared/document/caster'
 import type { Id } from '../../shared/document/primitives'
@@ -190,6 +192,11 @@ function CornerPanel({ site, ids }: PanelOf & { readonly ids: readonly Id[] }) {
         <h2>{ids.length === 1 ? 'Corner' : `${ids.length} corners`}</h2>
       </header>
       <div className="fields">
+        {ids.length > 2 ? (
+          <button type="button" className="btn" onClick={() => run('line up', lineUpCorners(ids))}>
+            Put them on the line from the first to the last
+          </button>
+        ) : null}
         {ids.map(id => {
           const found = findVertex(site, id)!
           return (
@@ -451,13 +458,21 @@ function Corners({ site, vertices }: PanelOf & { readonly vertices: Slab['outlin
   )
 }
 
+/** Equal diagonals alone do not make a rectangle: its opposite sides are equal, too. */
+const squareWords = (square: Squareness, print: Measures): string => {
+  if (isSquare(square)) return 'square.'
+  const outM = Math.abs(square.differenceM)
+  return outM < squareWithinM
+    ? `but opposite sides differ by ${print.size(square.sidesDifferM)}.`
+    : `${print.size(outM)} out.`
+}
+
 function SlabFields({ site, slab }: PanelOf & { readonly slab: Slab }) {
   const run = useRun()
   const { view } = useSession()
   const widthM = useEditorState(state => state.options.widthM)
   const print = printMeasures(site.units)
   const square = squarenessOf(site, slab.outline.id)
-  const isSquare = square && square.differenceM < 0.0016
   const { vertices, edges } = slab.outline
   return (
     <>
@@ -536,8 +551,8 @@ function SlabFields({ site, slab }: PanelOf & { readonly slab: Slab }) {
       {square ? (
         <p className="note">
           Diagonals {print.length(square.diagonalsM[0])} and {print.length(square.diagonalsM[1])},{' '}
-          {isSquare ? 'square.' : `${print.size(square.differenceM)} out.`}
-          {isSquare ? null : (
+          {squareWords(square, print)}
+          {isSquare(square) ? null : (
             <button
               type="button"
               className="as-words"

@@ -6,6 +6,7 @@ import { parseLength } from '../../core/units/parseLength'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Site } from '../../shared/document/site'
 import { parseTurn } from '../editor/entry/directions'
+import { useEditor } from '../editor/useEditor'
 import { Fault } from './Fault'
 import { useRun } from './useRun'
 
@@ -18,6 +19,7 @@ interface Leg {
 /** Edges walked in order: a length and the turn before it, back to the start; the closing error is shown and spread. */
 export function WalkForm({ site }: { readonly site: Site }) {
   const run = useRun()
+  const editor = useEditor()
   const [legs, setLegs] = useState<readonly Leg[]>(
     [0, 1, 2, 3].map(key => ({ key, length: '', turn: key === 0 ? '0' : '90 left' })),
   )
@@ -45,7 +47,10 @@ export function WalkForm({ site }: { readonly site: Site }) {
     }
     const { corners, closingErrorM } = walked.value
     const name = site.slabs.length === 0 ? 'Patio' : `Patio ${site.slabs.length + 1}`
-    setFault(run('slab', addSlab({ outline: { kind: 'corners', corners: corners.map(at => ({ at })) }, name })))
+    const refused = run('slab', addSlab({ outline: { kind: 'corners', corners: corners.map(at => ({ at })) }, name }))
+    setFault(refused)
+    // The sheet waited for a first corner: it is there now. Nothing is chosen, so that what is told here stays.
+    if (refused === null) editor.choose('select')
     setTold(`The walk closes within ${print.size(closingErrorM)}; what was left is spread over the corners.`)
   }
   return (

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { moveVertex } from '../../core/document/commands/moveVertex'
 import { squarenessOf, squareUp } from '../../core/document/commands/squareUp'
-import { type FourCorners, makeSquare, squareness } from '../../core/geometry/field/squareness'
+import { type FourCorners, isSquare, makeSquare, squareness } from '../../core/geometry/field/squareness'
 import { tapeTie } from '../../core/geometry/field/tapeTie'
 import { traverse } from '../../core/geometry/field/traverse'
 import { lPatio } from '../../samples/sites/lPatio'
@@ -82,6 +82,28 @@ describe('squareness', () => {
       [0.5, 14],
     ])
     expect(lean.differenceM).toBeCloseTo(Math.hypot(24.5, 14) - Math.hypot(23.5, 14), 12)
+  })
+
+  it('is none of a slab that leans either way, nor of one with equal diagonals and unequal sides', () => {
+    const shapes = [0, 0.5, -0.5].map(slide =>
+      squareness([
+        [0, 0],
+        [24, 0],
+        [24 + slide, 14],
+        [slide, 14],
+      ]),
+    )
+    expect(shapes.map(isSquare)).toEqual([true, false, false])
+    // An isosceles trapezoid has equal diagonals (elementary geometry).
+    const trapezoid = squareness([
+      [0, 0],
+      [24, 0],
+      [22, 14],
+      [2, 14],
+    ])
+    expect(trapezoid.differenceM).toBeCloseTo(0, 12)
+    expect(trapezoid.sidesDifferM).toBeCloseTo(4, 12)
+    expect(isSquare(trapezoid)).toBe(false)
   })
 
   it('is made about the side that stays, and lasts', () => {

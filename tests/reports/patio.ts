@@ -170,6 +170,7 @@ export const patio: SheetData = {
       outline,
       openings: [{ id: 'o1', kind: 'other', name: 'fire pit', ring: pit, areaM2: Math.PI * (2.25 * ft) ** 2 }],
       net: [net],
+      thickened: [],
       finishParts: [
         {
           id: 'b1',

@@ -9,16 +9,26 @@ export interface Squareness {
   readonly differenceM: number
   /** Lengths of the sides in order; equal diagonals prove a rectangle only where opposite sides are equal. */
   readonly sidesM: readonly [number, number, number, number]
+  /** How far opposite sides differ at most. */
+  readonly sidesDifferM: number
 }
+
+/** Diagonals and opposite sides that agree within this are square: 1/16 in, half of what a tape is read to. Own choice. */
+export const squareWithinM = 0.0254 / 16
+
+export const isSquare = ({ differenceM, sidesDifferM }: Squareness): boolean =>
+  Math.max(Math.abs(differenceM), sidesDifferM) < squareWithinM
 
 const between = (a: Pt, b: Pt): number => Math.hypot(b[0] - a[0], b[1] - a[1])
 
 export function squareness([a, b, c, d]: FourCorners): Squareness {
   const diagonalsM = [between(a, c), between(b, d)] as const
+  const sidesM = [between(a, b), between(b, c), between(c, d), between(d, a)] as const
   return {
     diagonalsM,
     differenceM: diagonalsM[0] - diagonalsM[1],
-    sidesM: [between(a, b), between(b, c), between(c, d), between(d, a)],
+    sidesM,
+    sidesDifferM: Math.max(Math.abs(sidesM[0] - sidesM[2]), Math.abs(sidesM[1] - sidesM[3])),
   }
 }
 

@@ -78,9 +78,7 @@ export const fromMark = (mark: Mark | null, at: Pt): Values => ({
 })
 
 export const startPrompt = (mark: Mark | null, what: string): string =>
-  mark === null
-    ? `Type a length or click ${what}.`
-    : `Click ${what}, or type how far it lies right and up from ${mark.words}.`
+  mark === null ? `Type a length or click ${what}.` : `Click ${what}, or type it from ${mark.words}.`
 
 /** A measure of zero makes no shape; what was set before stays. */
 export const refusedMeasure = (next: Drawing, what: string): Turn => ({

@@ -2,6 +2,7 @@ import type { CurveEdge, CurveRing } from '../../../core/geometry/curve'
 import { pointAt } from '../../../core/geometry/edgeAt'
 import { edgeLength } from '../../../core/geometry/edgeLength'
 import type { Claim, ResolvedBorder, ResolvedSlab } from '../../../core/geometry/resolvedSlab'
+import { thickenedShapes } from '../../../core/quantities/thickenedShapes'
 import { openingFills } from '../../../core/reports/client/openingFills'
 import { borderStones, isCoursed } from '../../../core/reports/pattern/borderStones'
 import type { Stone } from '../../../core/reports/pattern/finishPattern'
@@ -121,6 +122,7 @@ export function drawSlabEdges(
         ctx.lineWidth = weight(pen, 1.8)
         ctx.stroke(ringPath(opening.ring))
       }
+      if (source && !inColor) drawThickened(pen, slab, source)
       if (source) drawEdges(pen, slab, source)
     }
   })
@@ -160,6 +162,22 @@ function addCourses(path: Path2D, edge: CurveEdge, widthM: number): void {
     path.moveTo(x - nx * 0.01, y - ny * 0.01)
     path.lineTo(x + nx * widthM * 1.02, y + ny * widthM * 1.02)
   }
+}
+
+const haunches = new WeakMap<Slab, { readonly of: ResolvedSlab; readonly path: Path2D }>()
+
+/** How far thickened edges reach under the slab, by dashes. */
+function drawThickened(pen: Pen, slab: ResolvedSlab, source: Slab): void {
+  if (source.thickened.length === 0) return
+  const known = haunches.get(source)
+  const path =
+    known?.of === slab ? known.path : regionsPath(thickenedShapes(slab, source).flatMap(({ shape }) => shape))
+  haunches.set(source, { of: slab, path })
+  pen.ctx.strokeStyle = pen.inks.outline
+  pen.ctx.lineWidth = weight(pen, 1)
+  pen.ctx.setLineDash([px(pen, 6), px(pen, 4)])
+  pen.ctx.stroke(path)
+  pen.ctx.setLineDash([])
 }
 
 /** The outline in ink; where it meets existing work, isolation blocks. */

@@ -1,6 +1,7 @@
 /** What is done to things once they are drawn, each by hand: turned over, lined up, made square, walked, thickened, typed. */
+import AxeBuilder from '@axe-core/playwright'
 import { expect, type Page } from 'playwright/test'
-import { stageButton, test } from '../renderer/planner'
+import { openSample, stageButton, test } from '../renderer/planner'
 import { figure, newSite } from './slabPage'
 
 const chosenOf = (page: Page) => page.getByRole('region', { name: 'What is chosen' })
@@ -69,4 +70,45 @@ test('field notes walked in order close, a crooked slab is made square, turned o
   await chosen.getByRole('button', { name: 'Mirror' }).click()
   await undone(page, 'mirror')
   await expect(figure(page, 'Slab')).toHaveText(area)
+})
+
+test('a fence is typed over, a height is taken from a shadow, and what is copied by a button is pasted in another site', async ({
+  page,
+  planner,
+}) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  await openSample(page, planner)
+  const chosen = chosenOf(page)
+  const pick = (name: RegExp) => outlineOf(page).getByRole('option', { name }).first().click()
+  await page.getByRole('button', { name: 'Outline', exact: true }).click()
+  // A ledger read to its end comes back to the form of what is chosen.
+  await page.getByText('Field notes: edges walked in order').scrollIntoViewIfNeeded()
+  await pick(/^House/)
+  await expect(chosen.getByRole('heading', { name: 'House' })).toBeInViewport()
+  await chosen.getByText('Height from its shadow').click()
+  await chosen.getByLabel('Shadow of the eave').fill(`12'`)
+  await chosen.getByLabel('Shadow of the eave').press('Enter')
+  await expect(chosen.getByText(/The sun stands \d+\.\d° high/)).toBeVisible()
+  for (const theme of ['Light', 'Dark', 'Sunlight']) {
+    const { violations } = await new AxeBuilder({ page }).include('[aria-label="What is chosen"]').analyze()
+    expect(violations.map(v => `${theme}: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
+    await page.getByRole('button', { name: `${theme} theme` }).click()
+  }
+  await pick(/^Fence/)
+  const fence = page.getByRole('button', { name: /, A to B of Fence: type another length/ })
+  await page.getByRole('button', { name: 'Farther' }).click()
+  await fence.press('Enter')
+  await page.getByLabel('Length A to B').fill(`40'`)
+  await page.keyboard.press('Enter')
+  await undone(page, 'length')
+  await expect(fence).toHaveAccessibleName(/^40 ft, A to B of Fence/)
+
+  await pick(/^Maple/)
+  await chosen.getByRole('button', { name: 'Copy', exact: true }).click()
+  await page.getByTitle('Back to the start page').click()
+  await page.getByRole('button', { name: 'Throw away' }).click()
+  await page.getByRole('button', { name: 'New site', exact: true }).click()
+  await page.getByRole('button', { name: 'Paste', exact: true }).click()
+  await undone(page, 'paste')
+  await expect(outlineOf(page).getByRole('option', { name: /^Maple/ })).toHaveCount(1)
 })

@@ -9,8 +9,9 @@ import { extentOf, minimumBox } from '../region/minimumBox'
 import { alignJoints } from './alignJoints'
 import { boundRest } from './bounds'
 import { type CutTree, leavesOf } from './cutTree'
+import { forbidding } from './mendCorners'
 import { replay } from './replay'
-import { cutAtArea, evenShares, stripsOf, wholeCut } from './rowPlans'
+import { cutAtArea, sharesOf, stripsOf, wholeCut } from './rowPlans'
 import { type Direction, makeContext, type SearchContext } from './searchContext'
 import type { FoundPlan, SearchGround } from './searchPlan'
 import type { Settled } from './settled'
@@ -73,12 +74,13 @@ interface Lanes {
   readonly context: SearchContext
 }
 
-/** The lanes of a region in k pours, evenly shared out and as wide as may be. */
+/** The lanes of a region in k pours, evenly shared out in any order and as wide as may be. */
 function* lanesIn(region: CutRegion, k: number, lanes: Lanes): Generator<CutTree> {
   const { direction, widestM, fits, context } = lanes
   const widest = widestLanes(region, k, direction, widestM, context)
   if (!widest) return
-  for (const counts of [evenShares(k, widest.length), widest]) {
+  const shares = [...sharesOf(k, widest.length), widest, widest.toReversed()]
+  for (const counts of shares.filter((own, i) => !shares.slice(0, i).some(other => other.join() === own.join()))) {
     const tree = lanesOf(region, direction, counts, context)
     if (tree && leavesOf(tree).every(fits)) yield tree
   }
@@ -121,26 +123,28 @@ export function lanePlan(
   fewest: number,
   directions: readonly Direction[],
   widestM: number,
-  ground: SearchGround,
+  asked: SearchGround,
 ): LanePlan {
-  const { rest, ...shared } = ground
-  const { narrowM } = ground.weights
+  const { rest, ...shared } = asked
+  const { narrowM } = asked.weights
   const isMisfit = (pour: CutRegion): boolean => {
     const { shortM } = minimumBox(pour.rings[0]!)
     return shortM > widestM * roundOff || shortM < narrowM
   }
   let stopped: LanePlan['stopped'] = 'shape'
   for (let k = fewest; k <= fewest + mostExtraPours; k++) {
-    const context = makeContext({
+    const ground = makeContext({
       ...shared,
-      refuses: pour => isMisfit(pour) || (ground.refuses?.(pour) ?? false),
+      refuses: pour => isMisfit(pour) || (asked.refuses?.(pour) ?? false),
       meanM2: (slab.areaM2 + rest.areaM2) / (k + rest.pours),
       pours: k,
       work: { done: 0 },
       workLimit: alignWork,
       mostTurnedPours: 0,
-      besideTee: teeCost(ground.beside, ground.weights),
+      besideTee: teeCost(asked.beside, asked.weights),
     })
+    // Lanes have few ways to lie: of them the one without corners under 60° is taken, whatever it costs.
+    const context = makeContext({ ...ground, weights: { ...asked.weights, ...forbidding } })
     const costs: PourCosts = new WeakMap()
     const fits = (pour: CutRegion): boolean => !isMisfit(pour)
     for (const direction of directions) {
@@ -153,9 +157,10 @@ export function lanePlan(
           if (tree && cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { tree, cost }
         }
       if (!best) continue
-      const aligned = alignJoints(slab, best.tree, context, costs)
-      const bound = boundRest(slab.areaM2, slab.perimeterM, k, context)
-      return { plan: { ...aligned, pourCount: k, bound, context }, stopped: null }
+      const { tree } = alignJoints(slab, best.tree, context, costs)
+      const bound = boundRest(slab.areaM2, slab.perimeterM, k, ground)
+      const cost = treeCost(tree, ground, new WeakMap())
+      return { plan: { tree, cost, pourCount: k, bound, context: ground }, stopped: null }
     }
   }
   return { plan: null, stopped }

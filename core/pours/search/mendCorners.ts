@@ -13,7 +13,7 @@ import { type PourCosts, treeCost } from './treeCost'
 import { coarse, fine, turnJoints } from './turnJoints'
 
 /** What such a corner costs while it is being mended, feet of joint. */
-const forbidding = { acuteFloor: 60, acuteCorner: 120 } as const
+export const forbidding = { acuteFloor: 60, acuteCorner: 120 } as const
 /** How much dearer the plan may get for each corner mended, feet of joint. */
 const mostPerCorner = 30
 const parts = [2, 3, 4, 6, 9] as const

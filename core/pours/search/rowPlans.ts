@@ -83,13 +83,13 @@ export function stripsOf(
 }
 
 /** k shared out among rows as evenly as can be, the fuller ones spread. */
-export function evenShares(k: number, rows: number): number[] {
+function evenShares(k: number, rows: number): number[] {
   const upTo = (row: number): number => Math.floor((row * k) / rows + 0.5)
   return Array.from({ length: rows }, (_, i) => upTo(i + 1) - upTo(i))
 }
 
 /** k shared out among rows as evenly as can be, the fuller rows first, last or spread. */
-function sharesOf(k: number, rows: number): number[][] {
+export function sharesOf(k: number, rows: number): number[][] {
   const least = Math.floor(k / rows)
   const more = k - least * rows
   const first = Array.from({ length: rows }, (_, i) => (i < more ? least + 1 : least))

@@ -55,8 +55,8 @@ export const orderWordings: Record<(typeof orderCodes)[number], Wording> = {
     message: `${values.pours} pours are set for ${told(values.date)}; the crew places ${values.most} in a day.`,
     hint: 'Move a pour to another day, or plan another crew.',
   }),
-  jointLocked: ({ values }) => ({
-    message: `Joint ${values.jointId} is locked.`,
+  jointLocked: () => ({
+    message: 'The joint is locked.',
     hint: 'Unlock it first.',
   }),
   pourLocked: ({ values }) => ({
@@ -78,12 +78,12 @@ export const orderWordings: Record<(typeof orderCodes)[number], Wording> = {
     message: `Another pour has the number ${values.number}.`,
     hint: 'Choose a number that no other pour of the site has.',
   }),
-  jointOffSlab: ({ values }) => ({
-    message: `There joint ${values.jointId} would not lie on the slab.`,
+  jointOffSlab: () => ({
+    message: 'There the joint would not lie on the slab.',
     hint: 'Keep it between two edges of the slab.',
   }),
-  nothingToPlan: ({ values }) => ({
-    message: `Nothing is left to plan on slab ${values.slabId}: all of it is poured or locked.`,
+  nothingToPlan: () => ({
+    message: 'Nothing is left to plan on this slab: all of it is poured or locked.',
   }),
 }
 

@@ -127,16 +127,16 @@ export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
     message: `Pour ${values.number} is locked, but its outline or a joint along it moved: it was ${print.area(Number(values.wasM2))} and is ${print.area(Number(values.areaM2))} now.`,
     hint: 'Move it back, or unlock the pour.',
   }),
-  anchorLost: ({ values }) => ({
-    message: `A joint ended on ${values.anchor}, which is gone; it keeps its last place.`,
+  anchorLost: () => ({
+    message: 'The edge, corner or joint that a joint ended on is gone; the end keeps its last place.',
     hint: 'Drag its end to where it should stop.',
   }),
-  jointOutside: ({ values }) => ({
-    message: `Joint ${values.jointId} no longer lies on the slab; it divides nothing.`,
+  jointOutside: () => ({
+    message: 'A joint no longer lies on the slab; it divides nothing.',
     hint: 'Move it onto the slab, or delete it.',
   }),
-  jointOpen: ({ values }) => ({
-    message: `Joint ${values.jointId} ends inside a pour and divides nothing there.`,
+  jointOpen: () => ({
+    message: 'A joint ends inside a pour and divides nothing there.',
     hint: 'Drag its end to an edge or to another joint.',
   }),
   differsFromAsBuilt: ({ values, print }) => ({

@@ -2,7 +2,7 @@ import type { PlannedJoint } from '../../core/plan/plan'
 import { lockJoint } from '../../core/pours/editing/changePour'
 import { mergePours } from '../../core/pours/editing/mergePours'
 import { rotateJoint, shiftJoint } from '../../core/pours/editing/moveJoint'
-import { bandOnJoint } from '../../core/pours/wishes/bandOnJoint'
+import { bandOnJoint, hasBandAlong } from '../../core/pours/wishes/bandOnJoint'
 import { parseLength } from '../../core/units/parseLength'
 import { printMeasures } from '../../core/units/printMeasures'
 import { applyEdit, type EditOf, takeEdit } from '../app/applyEdit'
@@ -120,7 +120,8 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
           </div>
         </>
       ) : null}
-      {slab ? (
+      {slab && hasBandAlong(slab, joint.from, joint.to) ? <p className="note">A band lies along this joint.</p> : null}
+      {slab && !hasBandAlong(slab, joint.from, joint.to) ? (
         <div className="acts-row">
           <button
             type="button"

@@ -24,6 +24,8 @@ const cut = (printed: string): readonly [string, string] => {
   return [printed.slice(0, at), printed.slice(at + 1)]
 }
 
+type DaySpan = readonly [fromMs: number, toMs: number]
+
 export function SunPage({ live }: { readonly live: LivePlan }) {
   const { date, isReady, points, shadeLines, compared, revs, rev } = usePlan(({ date, parts, hour, revs, rev }) => ({
     date,
@@ -44,17 +46,19 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
   const isOld = (part: 'shadeLines' | 'sunMaps' | 'points') => revs[part] !== rev
   const hours = (minutes: number) => printNumber(minutes / 60, 1, 1)
   // Where the sun stays up at midnight it neither comes first nor last on that day.
-  const clock = (ms: number | null | undefined) =>
+  const shownDay: DaySpan = [live.day?.startMs ?? 0, live.day?.endMs ?? Number.POSITIVE_INFINITY]
+  const clock = (ms: number | null | undefined, [fromMs, toMs] = shownDay) =>
     ms === null || ms === undefined
       ? 'none'
-      : ms <= (live.day?.startMs ?? 0)
+      : ms <= fromMs
         ? 'since midnight'
-        : ms >= (live.day?.endMs ?? Number.POSITIVE_INFINITY)
+        : ms >= toMs
           ? 'past midnight'
           : printHour(ms, place.zone, units, true)
-  const firstToLast = (first: number | null | undefined, last: number | null | undefined) =>
-    first === null || first === undefined ? 'none' : `${clock(first)} to ${clock(last)}`
+  const firstToLast = (first: number | null | undefined, last: number | null | undefined, day = shownDay) =>
+    first === null || first === undefined ? 'none' : `${clock(first, day)} to ${clock(last, day)}`
   const beside = compared && other && compared.date === other.date && compared.leaves === other.leaves ? compared : null
+  const besideDay: DaySpan = [beside?.instants[0] ?? 0, beside?.instants.at(-1) ?? Number.POSITIVE_INFINITY]
   const areas = maps.length > 0 ? bandAreas(maps, bands) : []
   return (
     <>
@@ -133,13 +137,17 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
                       ? 'working'
                       : besideTold.leavesMs === null
                         ? 'not at all'
-                        : clock(besideTold.leavesMs)
+                        : clock(besideTold.leavesMs, besideDay)
                   }
                 />
                 <PlainRow
                   kind="sub"
                   name="First, last sun"
-                  figure={besideTold === null ? 'working' : firstToLast(besideTold.firstSunMs, besideTold.lastSunMs)}
+                  figure={
+                    besideTold === null
+                      ? 'working'
+                      : firstToLast(besideTold.firstSunMs, besideTold.lastSunMs, besideDay)
+                  }
                 />
                 <BesideShareNow live={live} slabId={slab.id} beside={beside} />
               </div>

@@ -1,6 +1,6 @@
 /** A band laid over a joint, so that nobody sees it. */
 import type { Id, Pt } from '../../../shared/document/primitives'
-import type { Placed } from '../../../shared/document/slab'
+import type { Placed, Slab } from '../../../shared/document/slab'
 import { addWish } from '../../document/commands/addWish'
 import { type Command, missing } from '../../document/commands/editSite'
 import { addBand } from '../../document/commands/slabParts'
@@ -22,6 +22,16 @@ const sameM = 1e-3
 
 const isNear = (a: Pt, b: Pt): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < sameM
 
+const runsAlong = (first: Pt, last: Pt, from: Pt, to: Pt): boolean =>
+  (isNear(first, from) && isNear(last, to)) || (isNear(first, to) && isNear(last, from))
+
+/** True where a band already runs from one end to the other. */
+export const hasBandAlong = ({ bands }: Pick<Slab, 'bands'>, from: Pt, to: Pt): boolean =>
+  bands.some(({ line }) => {
+    const [first, last] = [line?.vertices[0], line?.vertices.at(-1)]
+    return first !== undefined && last !== undefined && runsAlong(first.at, last.at, from, to)
+  })
+
 /**
  * Puts a band along the joint and requires the joint there, so that a new plan keeps it under the band. The band and,
  * where none was required yet, the required joint are made, in this order.
@@ -35,12 +45,7 @@ export const bandOnJoint =
     const laid = addBand(slabId, { line: { corners: [{ at: from }, { at: to }] }, widthM, finishId, placed })(site)
     const isRequired = site.wishes.some(
       wish =>
-        wish.kind === 'required' &&
-        wish.slabId === slabId &&
-        wish.line.every(({ last }, i, ends) => {
-          const other = ends[1 - i]!.last
-          return (isNear(last, from) && isNear(other, to)) || (isNear(last, to) && isNear(other, from))
-        }),
+        wish.kind === 'required' && wish.slabId === slabId && runsAlong(wish.line[0].last, wish.line[1].last, from, to),
     )
     if (!laid.ok || isRequired) return laid
     const required = addWish(slabId, {

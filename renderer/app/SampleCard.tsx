@@ -6,15 +6,18 @@ import type { StartInfo } from '../../shared/host'
 import { describeSite } from './describeSite'
 import { SitePicture } from './SitePicture'
 import { useSession } from './session'
+import { whenIdle } from './whenIdle'
 
-/** Runs when the page has nothing more urgent to do. */
-const whenIdle = (act: () => void): (() => void) => {
-  if (typeof requestIdleCallback === 'function') {
-    const asked = requestIdleCallback(act)
-    return () => cancelIdleCallback(asked)
-  }
-  const timer = setTimeout(act, 200)
-  return () => clearTimeout(timer)
+const idle = (): Promise<void> =>
+  new Promise(done => {
+    whenIdle(done)
+  })
+
+let last: Promise<unknown> = Promise.resolve()
+
+/** One after the other: who opens a site while the cards are read waits for one of them, not for all. */
+function inTurn(act: () => Promise<void>): void {
+  last = last.then(act)
 }
 
 /** A sample by its name at once; its picture is read and drawn when it is in view and the page is idle. */
@@ -27,27 +30,27 @@ export function SampleCard({ sample }: { readonly sample: StartInfo['samples'][n
   useEffect(() => {
     if (!card.current) return
     let isGone = false
-    let drop = () => {}
     const read = async () => {
+      await idle()
+      if (isGone) return
       const answer = await host.sampleText({ sampleId })
       if (isGone) return
-      drop = whenIdle(() => {
-        const found = answer.ok ? readSite(answer.value.text) : null
-        // What cannot change is worked out once, for its words and its picture.
-        if (found?.ok) setSite(freeze(found.value, true))
-        setIsSettled(true)
-      })
+      await idle()
+      if (isGone) return
+      const found = answer.ok ? readSite(answer.value.text) : null
+      // What cannot change is worked out once, for its words and its picture.
+      if (found?.ok) setSite(freeze(found.value, true))
+      setIsSettled(true)
     }
     const observer = new IntersectionObserver(entries => {
       if (!entries.some(entry => entry.isIntersecting)) return
       observer.disconnect()
-      drop = whenIdle(() => void read())
+      inTurn(read)
     })
     observer.observe(card.current)
     return () => {
       isGone = true
       observer.disconnect()
-      drop()
     }
   }, [host, sampleId])
   return (

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useRef } from 'react'
+import { type KeyboardEvent, memo, useRef } from 'react'
 import { ActionIcon } from '../icons/ActionIcon'
 import { type ActionId, actionIds, actionWords } from './actions/actions'
 import { useEditor, useEditorState } from './useEditor'
@@ -7,7 +7,7 @@ import { useEditor, useEditorState } from './useEditor'
 const groupStarts: ReadonlySet<ActionId> = new Set(['building', 'tape'])
 
 /** The drawing actions: one tab stop, arrows move, each a word with its icon. */
-export function ActionList() {
+export const ActionList = memo(function ActionList() {
   const editor = useEditor()
   const action = useEditorState(state => state.action)
   const list = useRef<HTMLDivElement>(null)
@@ -54,4 +54,4 @@ export function ActionList() {
       ))}
     </div>
   )
-}
+})

@@ -12,12 +12,15 @@ import type { Measures } from '../../core/units/measures'
 import { parseLength } from '../../core/units/parseLength'
 import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
+import { useCalmPlan } from '../app/session'
+import type { LivePlan } from '../store/livePlan'
 import type { Camera, Size } from './camera/camera'
 import type { Eye } from './camera/eye'
 import { cornerLetter } from './cornerNames'
 import { sayLength } from './entry/sayLength'
 import { dimensionsOf } from './layers/drawDimensions'
 import { type DimensionedRing, placeArc, placeLine } from './layers/placeDimension'
+import { useDimensioned } from './useDimensioned'
 import { useEditor } from './useEditor'
 
 /** Shorter ones are left to the ledger. */
@@ -161,15 +164,20 @@ const arcOf = (site: Site, dimension: ArcDimension, name: string, camera: Camera
 }
 
 export interface DimensionsOf {
-  readonly site: Site
-  readonly rings: readonly DimensionedRing[]
   readonly eye: Eye
   readonly size: Size
   readonly print: Measures
 }
 
 /** Every dimension on the plan: a click or Enter turns it into boxes to type over. */
-export function DimensionFields({ site, rings, eye, size, print }: DimensionsOf) {
+export function DimensionFields(props: DimensionsOf) {
+  const live = useCalmPlan(state => state.live)
+  return live ? <Fields {...props} live={live} /> : null
+}
+
+const Fields = memo(function Fields({ live, eye, size, print }: DimensionsOf & { readonly live: LivePlan }) {
+  const { site } = live
+  const rings = useDimensioned(live, true)
   const camera = useStore(eye)
   const [open, setOpen] = useState<string | null>(null)
   if (!camera) return null
@@ -208,7 +216,7 @@ export function DimensionFields({ site, rings, eye, size, print }: DimensionsOf)
       ))}
     </div>
   )
-}
+})
 
 /** Told in plain values: only what moved is laid out again. */
 const DimensionButton = memo(function DimensionButton({

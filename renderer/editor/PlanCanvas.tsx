@@ -2,6 +2,7 @@ import './editor.css'
 import {
   type ClipboardEvent,
   type KeyboardEvent,
+  memo,
   type PointerEvent,
   useCallback,
   useEffect,
@@ -31,14 +32,14 @@ import { createEye } from './camera/eye'
 import { homeBox } from './camera/homeBox'
 import { DimensionFields } from './DimensionFields'
 import { Entry } from './Entry'
-import { outlineOf } from './layers/drawCasters'
 import { loadPicture } from './layers/drawPicture'
 import { PlanStage } from './layers/PlanStage'
 import { entityGeometry, figureGeometry } from './layers/planGeometry'
 import { NorthMark } from './NorthMark'
 import { pickAt } from './pickAt'
-import { chosenPaths, chosenWalls, pickPart } from './pickPart'
+import { pickPart } from './pickPart'
 import { ScaleBar } from './ScaleBar'
+import { useDimensioned } from './useDimensioned'
 import { useEditor, useEditorState } from './useEditor'
 
 /** Nearer than this a press that moved is still a click, and a thing is under the pointer. */
@@ -446,17 +447,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     () => (isDrawing ? { drawing: drawn, aim, edges, traced } : null),
     [isDrawing, drawn, aim, edges, traced],
   )
-  /** Outlines always, and the other shapes that are chosen. */
-  const dimensioned = useMemo(() => {
-    const others = chosenPaths(site, isDrawing ? selection : []).filter(
-      path => !site.slabs.some(({ outline }) => outline === path),
-    )
-    return [
-      ...live.slabs.map(({ outline: ring, name }) => ({ ring, name })),
-      ...others.map(path => ({ ring: outlineOf(path), name: 'what is chosen' })),
-      ...(isDrawing ? chosenWalls(site, selection) : []),
-    ]
-  }, [live.slabs, site, isDrawing, selection])
+  const dimensioned = useDimensioned(live, isDrawing)
   const [ready, setReady] = useState(0)
   useEffect(() => loadPicture(site, () => setReady(n => n + 1)), [site])
   // The keys go to the plan as soon as a site is open, and again once the boxes of a drawing are gone.
@@ -507,7 +498,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       <Prompt live={live} stage={stage} isWaiting={showsPours && isRenewing} />
       {isDrawing ? <ActionList /> : null}
       {isDrawing && !store.getState().preview && hand.action === 'select' && !hand.picking ? (
-        <DimensionFields site={site} rings={dimensioned} eye={eye} size={size} print={print} />
+        <DimensionFields eye={eye} size={size} print={print} />
       ) : null}
       {isDrawing ? <Entry site={site} eye={eye} size={size} print={print} /> : null}
       <ScaleBar eye={eye} units={site.units} />
@@ -531,7 +522,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
 }
 
 /** Goes through the themes: the table, the truck before dawn, the slab at noon. */
-function ThemeSwitch() {
+const ThemeSwitch = memo(function ThemeSwitch() {
   const { view } = useSession()
   const theme = useView(state => state.theme)
   const next = themes[(themes.indexOf(theme) + 1) % themes.length]!
@@ -546,7 +537,7 @@ function ThemeSwitch() {
       {`${theme[0]?.toUpperCase()}${theme.slice(1)} theme`}
     </button>
   )
-}
+})
 
 /** One line on what to do, or on what is not there to be seen. */
 function Prompt({

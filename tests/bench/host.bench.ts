@@ -119,17 +119,17 @@ function measureBundles(): BenchRow[] {
     ok: null,
   })
   const scripts = assets.filter(path => path.endsWith('.js'))
+  // Read once a PDF is made or laid under the plan, or a zone is looked up; never before the first plan.
+  const isOnDemand = (path: string) => /\/(pdf|tz-)/.test(path)
+  const isWorker = (path: string) => /planWorker/.test(path)
   return [
     size(
       'page',
       'scripts of the page',
-      scripts.filter(path => !/worker/i.test(path)),
+      scripts.filter(path => !isOnDemand(path) && !isWorker(path)),
     ),
-    size(
-      'worker',
-      'scripts of the worker',
-      scripts.filter(path => /worker/i.test(path)),
-    ),
+    size('worker', 'scripts of the worker', scripts.filter(isWorker)),
+    size('onDemand', 'scripts read where a PDF or a zone asks for them', scripts.filter(isOnDemand)),
     size(
       'styles',
       'styles of the page',

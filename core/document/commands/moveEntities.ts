@@ -166,7 +166,10 @@ class Mover {
 
   corners(id: Id): void {
     const vertex = findVertex(this.site, id)
-    if (vertex !== undefined) this.place(vertex.path.vertices[vertex.index]!)
+    if (vertex !== undefined) {
+      this.place(vertex.path.vertices[vertex.index]!)
+      return
+    }
     const edge = findEdge(this.site, id)
     if (edge === undefined) return
     const { path, index } = edge

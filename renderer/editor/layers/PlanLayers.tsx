@@ -35,12 +35,16 @@ import type { Pen } from './pen'
 import type { DimensionedRing } from './placeDimension'
 import type { PlanGeometry } from './planGeometry'
 
-/** Paper and its squares. */
+const isHouse = (caster: Caster): boolean => caster.kind === 'building'
+
+/** Paper and its squares, the picture under the plan, and the houses the slabs lie against. */
 export const GroundLayer = memo(function GroundLayer({
   units,
   picture,
+  casters,
   ...canvas
 }: Canvas & {
+  readonly casters: readonly Caster[]
   readonly units: UnitSystem
   readonly picture: Site['place']['picture']
   /** Rises when the picture has been read. */
@@ -52,21 +56,20 @@ export const GroundLayer = memo(function GroundLayer({
         sceneFunc={drawing(canvas, pen => {
           drawGround(pen, units)
           if (picture) drawPicture(pen, picture)
+          drawCasters(pen, casters.filter(isHouse))
         })}
       />
     </PictureLayer>
   )
 })
 
-const isHouse = (caster: Caster): boolean => caster.kind === 'building'
-const drawHouses = (pen: Pen, casters: readonly Caster[]) => drawCasters(pen, casters.filter(isHouse))
 const drawOthers = (pen: Pen, casters: readonly Caster[]) =>
   drawCasters(
     pen,
     casters.filter(caster => !isHouse(caster)),
   )
 
-/** Slabs with their finishes, pours where the stage is about them, what stands around. */
+/** Slabs with their finishes, pours where the stage is about them, what stands around but the houses. */
 export const DrawnLayer = memo(function DrawnLayer({
   live,
   plates,
@@ -97,7 +100,6 @@ export const DrawnLayer = memo(function DrawnLayer({
     <PictureLayer>
       <Shape
         sceneFunc={drawing(canvas, pen => {
-          drawHouses(pen, site.casters)
           drawSlabs(pen, scene)
           if (plates) drawPours(pen, { plates, selection })
           drawSlabEdges(pen, scene)

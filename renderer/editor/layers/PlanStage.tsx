@@ -93,7 +93,7 @@ export const PlanStage = memo(function PlanStage({
   const { site } = live
   return (
     <Stage ref={node} width={size.width} height={size.height} listening={false}>
-      <GroundLayer {...canvas} units={site.units} picture={site.place.picture} ready={ready} />
+      <GroundLayer {...canvas} units={site.units} picture={site.place.picture} casters={site.casters} ready={ready} />
       <DrawnLayer {...canvas} live={live} plates={shownPlates} selection={selection} clientView={clientView}>
         {overSlabs}
       </DrawnLayer>

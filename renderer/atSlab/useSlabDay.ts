@@ -57,7 +57,10 @@ export function useSlabDay(
       kept.set(key, made)
       return made
     }
-    const of = { day: input, plan: day.plan, solved, state, nowMs: minuteMs, tablesFor }
+    const of = {
+      ...{ day: input, plan: day.plan, solved, state, nowMs: minuteMs, tablesFor },
+      ...(state.front === null ? {} : { frontM2: front.areaTo(state.front.comeM) }),
+    }
     const fixes = () => slabFixes(of, front)
     const made = planAtSlab(of)
     if (!made.ok) return { state, plan: null, findings: made.error, steps: [], front, balance: null, fixes }

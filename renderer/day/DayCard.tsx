@@ -40,6 +40,9 @@ export function DayCard({ live }: { readonly live: LivePlan }) {
           Minutes to ready on the plan
         </button>
         {setMapShown ? <SetLegend /> : null}
+        {setMapShown && new Set(dayPlans.map(({ date }) => date)).size > 1 ? (
+          <p>Pours of other days stand as they are at this hour of theirs.</p>
+        ) : null}
         <p>
           First truck: earliest {clock(earliestMs)}, latest {clock(latestMs)}, most slack {clock(bestMs)}.
         </p>

@@ -60,11 +60,10 @@ export function DayInWords({ site, date }: { readonly site: Site; readonly date:
   }
   return (
     <>
-      <label className="measure">
+      <label className="measure wide">
         <span>Date</span>
         <input type="date" value={day} onChange={event => setDay(event.target.value)} />
       </label>
-      <ChoiceField label="Sky" value={sky} choices={skyWords} onSet={setSky} />
       {amounts.map(key => (
         <label className="measure" key={key}>
           <span>
@@ -84,6 +83,7 @@ export function DayInWords({ site, date }: { readonly site: Site; readonly date:
           />
         </label>
       ))}
+      <ChoiceField label="Sky" value={sky} choices={skyWords} onSet={setSky} />
       <button type="button" className="btn" onClick={use}>
         Use this weather
       </button>

@@ -56,6 +56,19 @@ const some = fc.array(pace, { minLength: 1, maxLength: strips.length - 1 })
 const runs = { seed: 20260721, numRuns: 80 }
 
 describe('the pace seen at the slab', () => {
+  it('is seen on the strip under way too, once the front is marked well into it', () => {
+    const marked = (share: number, factor: number) => {
+      const taps = tapsAt([1])
+      const atMs = plan.startMs + (plannedMin[0]! + share * factor * plannedMin[1]!) * minuteMs
+      const come: LogTap = { id: 't9', source: 'tap', what: 'come', comeM: 1, atUtc: new Date(atMs).toISOString() }
+      return seenPace(input, solved, stateOf([...taps, come]), strips[0]!.areaM2 + share * strips[1]!.areaM2)
+    }
+    expect(marked(0.5, 1)).toMatchObject({ strips: 2, factor: expect.closeTo(1, 6) })
+    expect(marked(0.5, 2).factor).toBeGreaterThan(marked(0.5, 1.2).factor)
+    // Too little to tell, or past the strip: the strip that is down speaks alone.
+    for (const share of [0.1, 1.3]) expect(marked(share, 2)).toMatchObject({ strips: 1, factor: expect.closeTo(1, 6) })
+  })
+
   it('is the plan’s without a strip whose beginning and end were tapped', () => {
     expect(paceOf([])).toEqual({ factor: 1, strips: 0, isLimited: false })
     const [, ...withoutTruck] = tapsAt([2])

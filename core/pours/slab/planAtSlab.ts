@@ -54,6 +54,8 @@ export interface AtSlabInput {
   readonly solved: SolvedDay
   readonly state: SlabState
   readonly nowMs: number
+  /** Area behind the mark of the concrete's front, where one was set. */
+  readonly frontM2?: number
   readonly tablesFor?: TablesFor
 }
 
@@ -113,7 +115,7 @@ export function planAtSlab(input: AtSlabInput): Result<SlabPlan, readonly Findin
     down > 0 ||
     state.loads.some(load => load.batchedMs !== undefined || load.onSiteMs !== undefined || load.lateMin > 0)
   const stampedMs = state.strips.map(strip => strip.stampedMs)
-  const pace = seenPace(day, solved, state)
+  const pace = seenPace(day, solved, state, input.frontM2)
   const today: DayInput = {
     ...day,
     hands: day.hands - state.handsMissing,

@@ -36,6 +36,9 @@ export interface PlanStageOf extends Canvas {
   readonly inHand: InHand | null
 }
 
+/** Shade over the set map would turn one of its colors into another. */
+const underSetMap = 0.12
+
 /** The canvases of the plan: ground, plan, shade, handles. Painted again without the page when the eye moves. */
 export const PlanStage = memo(function PlanStage({
   eye,
@@ -50,10 +53,14 @@ export const PlanStage = memo(function PlanStage({
   inHand,
 }: PlanStageOf) {
   const { plan } = useSession()
-  const { stage, selection, clientView, other, marking } = useView(
-    ({ stage, selection, clientView, other, marking }) => ({ stage, selection, clientView, other, marking }),
+  const { stage, selection, clientView, other, marking, setMapShown } = useView(
+    ({ stage, selection, clientView, other, marking, setMapShown }) => ({
+      ...{ stage, selection, clientView, other, marking, setMapShown },
+    }),
   )
-  const showsPours = stage === 'pours' && !clientView
+  const showsDay = stage === 'pours' && !clientView
+  // What was logged is looked up on the plan as well.
+  const showsPours = showsDay || (stage === 'log' && !clientView)
   const showsSun = stage === 'sun'
   const { plates, joints } = usePlates(live, showsPours)
   const shownPlates = showsPours ? plates : null
@@ -66,10 +73,10 @@ export const PlanStage = memo(function PlanStage({
     () =>
       showsSun && sunMap.maps.length > 0 ? (
         <SunMapShape {...canvas} live={live} {...sunMap} />
-      ) : showsPours ? (
+      ) : showsDay ? (
         <DayShapes {...canvas} print={print} />
       ) : null,
-    [showsSun, showsPours, sunMap, canvas, live, print],
+    [showsSun, showsDay, sunMap, canvas, live, print],
   )
   const overShade = useMemo(
     () =>
@@ -97,7 +104,12 @@ export const PlanStage = memo(function PlanStage({
       <DrawnLayer {...canvas} live={live} plates={shownPlates} selection={selection} clientView={clientView}>
         {overSlabs}
       </DrawnLayer>
-      <ShadeLayer {...canvas} live={live} plan={plan} strength={clientView ? 0.6 : shadeStrength[stage]} />
+      <ShadeLayer
+        {...canvas}
+        live={live}
+        plan={plan}
+        strength={clientView ? 0.6 : showsDay && setMapShown ? underSetMap : shadeStrength[stage]}
+      />
       {showsSun && other ? <OtherShadeLayer {...canvas} live={live} other={other} /> : null}
       <HandlesLayer
         {...canvas}

@@ -2,6 +2,7 @@ import type { Pt } from '../../shared/document/primitives'
 import { sweepCovers } from './bounds'
 import type { CurveEdge, CurveRegion, CurveRing, Region, Ring } from './curve'
 import { angleFrom } from './edgeAt'
+import { segmentDistance } from './segmentDistance'
 
 /** True where the point lies left of the upward chord, or right of it for a downward one: the crossing test of a ray to +x. */
 function chordCrossed(a: Pt, b: Pt, x: number, y: number): boolean {
@@ -62,9 +63,5 @@ export function distanceToEdge({ from, to, arc }: CurveEdge, p: Pt): number {
       return Math.abs(Math.hypot(p[0] - cx, p[1] - cy) - arc.radiusM)
     return Math.min(Math.hypot(p[0] - from[0], p[1] - from[1]), Math.hypot(p[0] - to[0], p[1] - to[1]))
   }
-  const dx = to[0] - from[0]
-  const dy = to[1] - from[1]
-  const l2 = dx * dx + dy * dy
-  const t = l2 === 0 ? 0 : Math.max(0, Math.min(1, ((p[0] - from[0]) * dx + (p[1] - from[1]) * dy) / l2))
-  return Math.hypot(p[0] - from[0] - t * dx, p[1] - from[1] - t * dy)
+  return segmentDistance(p[0], p[1], from[0], from[1], to[0], to[1])
 }

@@ -12,7 +12,7 @@ import { angleFrom, onCircle } from './edgeAt'
 import { EdgeGrid } from './edgeGrid'
 import { edgeLength } from './edgeLength'
 import { chordCount } from './flattenRing'
-import { intersectSupports, type Support, supportOf } from './intersectSupports'
+import { intersectSupports, projectOn, type Support, supportOf } from './intersectSupports'
 import { curveArea, ringArea } from './ringArea'
 import { ringLength } from './ringLength'
 
@@ -85,17 +85,6 @@ class Source {
 function distanceToSupport(s: Support, p: Pt): number {
   if (s.line) return Math.abs((p[0] - s.at[0]) * s.along[1] - (p[1] - s.at[1]) * s.along[0])
   return Math.abs(Math.hypot(p[0] - s.center[0], p[1] - s.center[1]) - s.radiusM)
-}
-
-function projectOn(s: Support, p: Pt): Pt {
-  if (s.line) {
-    const t = (p[0] - s.at[0]) * s.along[0] + (p[1] - s.at[1]) * s.along[1]
-    return [s.at[0] + t * s.along[0], s.at[1] + t * s.along[1]]
-  }
-  const dx = p[0] - s.center[0]
-  const dy = p[1] - s.center[1]
-  const k = s.radiusM / Math.hypot(dx, dy)
-  return [s.center[0] + dx * k, s.center[1] + dy * k]
 }
 
 function sameSupport(a: Support, b: Support): boolean {

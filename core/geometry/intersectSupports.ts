@@ -15,6 +15,18 @@ export function supportOf({ from, to, arc }: CurveEdge): Support {
   return { line: true, at: from, along: [dx / l, dy / l] }
 }
 
+/** The point of the support nearest to `p`; for a circle, `p` may not be its center. */
+export function projectOn(s: Support, p: Pt): Pt {
+  if (s.line) {
+    const t = (p[0] - s.at[0]) * s.along[0] + (p[1] - s.at[1]) * s.along[1]
+    return [s.at[0] + t * s.along[0], s.at[1] + t * s.along[1]]
+  }
+  const dx = p[0] - s.center[0]
+  const dy = p[1] - s.center[1]
+  const k = s.radiusM / Math.hypot(dx, dy)
+  return [s.center[0] + dx * k, s.center[1] + dy * k]
+}
+
 function lineLine(a: Pt, u: Pt, b: Pt, v: Pt): Pt[] {
   const den = u[0] * v[1] - u[1] * v[0]
   if (Math.abs(den) < 1e-12) return []

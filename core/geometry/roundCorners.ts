@@ -2,7 +2,7 @@ import type { Pt } from '../../shared/document/primitives'
 import type { CurveEdge } from './curve'
 import { angleFrom, tangentAt } from './edgeAt'
 import { edgeLength } from './edgeLength'
-import { intersectSupports, type Support, supportOf } from './intersectSupports'
+import { intersectSupports, projectOn, type Support, supportOf } from './intersectSupports'
 
 /** The start vertex of an edge: the corner between the edge before and the edge itself. */
 export interface Corner {
@@ -32,18 +32,7 @@ function shift(edge: CurveEdge, distanceM: number): Support | undefined {
 }
 
 /** Foot of the rounding's center on the edge's support: the tangent point. */
-function foot(edge: CurveEdge, c: Pt): Pt {
-  const s = supportOf(edge)
-  if (s.line) {
-    const t = (c[0] - s.at[0]) * s.along[0] + (c[1] - s.at[1]) * s.along[1]
-    return [s.at[0] + t * s.along[0], s.at[1] + t * s.along[1]]
-  }
-  const dx = c[0] - s.center[0]
-  const dy = c[1] - s.center[1]
-  const k = s.radiusM / Math.hypot(dx, dy)
-  return [s.center[0] + dx * k, s.center[1] + dy * k]
-}
-
+const foot = (edge: CurveEdge, c: Pt): Pt => projectOn(supportOf(edge), c)
 const turnFull = 2 * Math.PI
 const wrap = (a: number) => a - Math.floor(a / turnFull) * turnFull
 

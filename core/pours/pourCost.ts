@@ -1,4 +1,5 @@
 /** What one pour adds to the cost of a plan, in feet of joint: every term depends on the pour alone. */
+import { segmentDistance } from '../geometry/segmentDistance'
 import { addLoadCost, type LoadGround } from './loadGround'
 import { type CutRegion, interiorDegs, type Side } from './region/cutRegion'
 import { innerArea } from './region/innerArea'
@@ -118,20 +119,10 @@ const sameM = 1e-6
 export const nearCost = (distanceM: number, w: Weights): number =>
   distanceM > 1e-4 && distanceM < w.nearCornerM - sameM ? w.nearCorner * (1.25 - distanceM / w.nearCornerM) : 0
 
-export function segmentDistance(px: number, py: number, ax: number, ay: number, bx: number, by: number): number {
-  const dx = bx - ax
-  const dy = by - ay
-  const l2 = dx * dx + dy * dy
-  const t = l2 === 0 ? 0 : Math.max(0, Math.min(1, ((px - ax) * dx + (py - ay) * dy) / l2))
-  const ex = px - ax - t * dx
-  const ey = py - ay - t * dy
-  return Math.sqrt(ex * ex + ey * ey)
-}
-
 export const isCorner = (slabDeg: number): boolean =>
   slabDeg !== 0 && (slabDeg <= convexBelowDeg || slabDeg >= reentrantAboveDeg)
 
-/** How close an arc bulges towards a line: the distance of its point nearest to it, 0 where that is not on the arc. */
+/** How close an arc bulges toward a line: the distance of its point nearest to it, 0 where that is not on the arc. */
 function bulgeDistance(s: Side, e: Side, ax: number, ay: number, ux: number, uy: number, length: number): number {
   const along = (s.cx - ax) * ux + (s.cy - ay) * uy
   if (along < 0 || along > length) return 0

@@ -25,7 +25,7 @@ export const weightTable = {
     'common practice, no source',
   ),
   jointLength: weight(1, 'ft per ft', 'construction joint to form, dowel and detail', 'the unit of this table'),
-  acuteCorner: weight(25, 'ft', 'a new corner under 60°, rising from acuteFloor at 60° by this much towards 0°', tuned),
+  acuteCorner: weight(25, 'ft', 'a new corner under 60°, rising from acuteFloor at 60° by this much toward 0°', tuned),
   acuteFloor: weight(4, 'ft', 'the least a new corner under 60° costs', tuned),
   acuteBelowDeg: weight(
     60,

@@ -45,12 +45,16 @@ const kinds: Readonly<Record<string, string>> = {
   nothing: 'empty',
 }
 
+/** A drawing wider than this (m) is told as wider than this: its figure means nothing. */
+const toldM = 100_000
+
 const limitWords: Readonly<Record<string, (found: number, most: number, print: Measures) => string>> = {
   verticesPerRing: (found, most) => `One outline or line has ${count(found)} corners; the most is ${count(most)}.`,
   verticesPerSite: (found, most) => `The site has ${count(found)} corners in all; the most is ${count(most)}.`,
   casters: (found, most) => `The site has ${count(found)} shade casters; the most is ${count(most)}.`,
   pours: (found, most) => `The site has ${count(found)} accepted pours; the most is ${count(most)}.`,
-  extentM: (found, most, print) => `The drawing is ${print.length(found)} across; the most is ${print.length(most)}.`,
+  extentM: (found, most, print) =>
+    `The drawing is ${found > toldM ? `more than ${print.length(toldM)}` : print.length(found)} across; the most is ${print.length(most)}.`,
   assetPixels: (found, most) => `A picture is ${count(found)} pixels across; the most is ${count(most)}.`,
   assetBytes: (found, most) => `A picture takes ${count(found)} bytes; the most is ${count(most)}.`,
   listRows: (found, most) => `One list has ${count(found)} entries; the most is ${count(most)}.`,

@@ -1,13 +1,13 @@
 /** Ways to split a part of the slab side by side: drawing, figures, price and what speaks for each. */
-import { pointBounds } from '../geometry/bounds'
-import { flattenRing } from '../geometry/flattenRing'
+
 import type { Alternative } from '../pours/alternatives/alternative'
 import { printMixedSun } from '../pours/alternatives/printMixedSun'
 import type { Measures } from '../units/measures'
 import { printDay } from '../units/printDay'
 import { printMeasures } from '../units/printMeasures'
 import { printNumber } from '../units/printNumber'
-import { curveRegionPath, type Frame, toPage } from './frame'
+import { boxFrame } from './boxFrame'
+import { curveRegionPath, toPage } from './frame'
 import type { PageRect } from './layer'
 import { wrapText } from './letterWidths'
 import { papers, turnPaper } from './paper'
@@ -50,21 +50,13 @@ function rowsOf({ figures, price, shadeLineFt }: SheetAlternative, measures: Mea
   ]
 }
 
-function mapFrame(alternative: SheetAlternative, box: PageRect): Frame {
-  const b = pointBounds(alternative.pours.flatMap(({ region }) => flattenRing(region.outer)))
-  const ptPerM = Math.min((box.width - 8) / (b.maxX - b.minX), (box.height - 8) / (b.maxY - b.minY))
-  return {
-    ptPerM,
-    originPt: [
-      box.x + box.width / 2 - ((b.minX + b.maxX) / 2) * ptPerM,
-      box.y + box.height / 2 + ((b.minY + b.maxY) / 2) * ptPerM,
-    ],
-  }
-}
-
 /** Pours as light grounds, joints as heavy lines: it reads the same in black and white. */
 function drawSplit(alternative: SheetAlternative, box: PageRect): string {
-  const frame = mapFrame(alternative, box)
+  const frame = boxFrame(
+    alternative.pours.map(({ region }) => region.outer),
+    box,
+    4,
+  )
   const grounds = alternative.pours.map(({ region }) =>
     drawPath(curveRegionPath(frame, region), { fill: '#EEF2F5', stroke: ink, width: 1, evenOdd: true }),
   )

@@ -1,10 +1,10 @@
 /** A map of each day: what is poured, what is still fresh, and which doors the fresh concrete closes. */
+
 import type { Pt } from '../../shared/document/primitives'
-import { pointBounds } from '../geometry/bounds'
 import { distanceToEdge, ringContains } from '../geometry/contains'
 import { tangentAt } from '../geometry/edgeAt'
-import { flattenRing } from '../geometry/flattenRing'
 import { printDay } from '../units/printDay'
+import { boxFrame } from './boxFrame'
 import { drawCasterShapes } from './drawCasters'
 import { drawOutlines } from './drawSlabs'
 import { curveRegionPath, type Frame, regionRings, toPage } from './frame'
@@ -53,18 +53,6 @@ const lookOf = (day: SheetDay, pourId: string): Look =>
       : day.hardPourIds.includes(pourId)
         ? 'hard'
         : 'base'
-
-function mapFrame(data: SheetData, box: PageRect): Frame {
-  const b = pointBounds(data.slabs.flatMap(slab => flattenRing(slab.outline)))
-  const ptPerM = Math.min((box.width - 2 * pad) / (b.maxX - b.minX), (box.height - 2 * pad) / (b.maxY - b.minY))
-  return {
-    ptPerM,
-    originPt: [
-      box.x + box.width / 2 - ((b.minX + b.maxX) / 2) * ptPerM,
-      box.y + box.height / 2 + ((b.minY + b.maxY) / 2) * ptPerM,
-    ],
-  }
-}
 
 interface Door {
   /** Where it stands at the slab's edge, on the page. */
@@ -161,7 +149,11 @@ function drawDoorName(text: string, box: LabelBox, face: 'plan' | 'planBold'): s
 }
 
 function drawMap(data: SheetData, day: SheetDay, box: PageRect, clipId: string): string {
-  const frame = mapFrame(data, box)
+  const frame = boxFrame(
+    data.slabs.map(({ outline }) => outline),
+    box,
+    pad,
+  )
   const ways = data.ways ?? []
   const isClosed = (way: SheetWay): boolean => day.closedWayIds.includes(way.id)
   const grounds = data.pours.map(pour => {

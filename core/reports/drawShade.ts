@@ -1,5 +1,6 @@
 import type { Region, Ring } from '../geometry/curve'
 import { flattenRing } from '../geometry/flattenRing'
+import { segmentDistance } from '../geometry/segmentDistance'
 import { type Frame, toPage } from './frame'
 import { type DrawLabel, type Layer, planLetterPt } from './layer'
 import type { Candidate, LabelBox, LabelWish } from './placeLabels'
@@ -11,19 +12,13 @@ const sameLineM = 0.008
 
 export const afternoonDash = '7 4'
 
-const segmentDistance = (
-  p: readonly [number, number],
-  a: readonly [number, number],
-  b: readonly [number, number],
-): number => {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
-  const length2 = dx * dx + dy * dy
-  const t = length2 === 0 ? 0 : Math.max(0, Math.min(1, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / length2))
-  return Math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy)
-}
-
 const onBoundary = (p: readonly [number, number], rings: readonly Ring[]): boolean =>
-  rings.some(ring => ring.some((a, i) => segmentDistance(p, a, ring[(i + 1) % ring.length]!) < sameLineM))
+  rings.some(ring =>
+    ring.some((a, i) => {
+      const b = ring[(i + 1) % ring.length]!
+      return segmentDistance(p[0], p[1], a[0], a[1], b[0], b[1]) < sameLineM
+    }),
+  )
 
 /** The parts of a shade ring that run across the slab, as polylines in the order of the ring. */
 export function shadeLines(ring: Ring, boundary: readonly Ring[]): Ring[] {

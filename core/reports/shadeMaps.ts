@@ -1,13 +1,11 @@
-/** Small maps of the shade through the day, a page of them at one common size. */
-import { pointBounds } from '../geometry/bounds'
-import { flattenRing } from '../geometry/flattenRing'
 import { printDay } from '../units/printDay'
 import { printMeasures } from '../units/printMeasures'
+import { boxFrame } from './boxFrame'
 import { compassPoint } from './compassPoint'
 import { drawCasterShapes } from './drawCasters'
 import { drawPourEdges, drawPourPlates } from './drawPours'
 import { drawOutlines, drawSlabGrounds } from './drawSlabs'
-import { type Frame, flatRegionPath, ringToPage } from './frame'
+import { flatRegionPath, ringToPage } from './frame'
 import { drawHatch } from './hatch'
 import type { PageRect } from './layer'
 import { drawNorthArrow } from './northArrow'
@@ -30,21 +28,12 @@ const headHeight = 58
 const captionHeight = 26
 const gap = 14
 
-function mapFrame(data: SheetData, box: PageRect): Frame {
-  const b = pointBounds(data.slabs.flatMap(slab => flattenRing(slab.outline)))
-  const pad = 20
-  const ptPerM = Math.min((box.width - 2 * pad) / (b.maxX - b.minX), (box.height - 2 * pad) / (b.maxY - b.minY))
-  return {
-    ptPerM,
-    originPt: [
-      box.x + box.width / 2 - ((b.minX + b.maxX) / 2) * ptPerM,
-      box.y + box.height / 2 + ((b.minY + b.maxY) / 2) * ptPerM,
-    ],
-  }
-}
-
 function drawMap(data: SheetData, hour: SheetHour, box: PageRect, clipId: string): string {
-  const frame = mapFrame(data, box)
+  const frame = boxFrame(
+    data.slabs.map(({ outline }) => outline),
+    box,
+    20,
+  )
   const shadows = data.shadows.filter(s => s.time === hour.time)
   const dapple = shadows
     .flatMap(s => s.dapple)

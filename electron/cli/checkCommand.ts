@@ -3,6 +3,7 @@ import { planDate } from '../../core/plan/planDate'
 import { loadSite } from './loadSite'
 import { printProblems } from './printProblems'
 import { readOptions } from './readOptions'
+import { terminalText } from './terminalText'
 import { today } from './today'
 import { usage } from './usage'
 
@@ -20,6 +21,8 @@ export async function checkCommand(args: readonly string[]): Promise<number> {
   }
   const plan = derivePlan(site.value, { date: planDate(site.value, undefined, today(site.value.place.zone)) })
   const problems = plan.ok ? plan.value.problems : plan.error
-  process.stdout.write(problems.length === 0 ? 'No problems.\n' : printProblems(problems, site.value.units))
+  process.stdout.write(
+    problems.length === 0 ? 'No problems.\n' : terminalText(printProblems(problems, site.value.units)),
+  )
   return problems.some(p => p.severity === 'stop') ? 1 : 0
 }

@@ -11,6 +11,7 @@ import { loadSite } from './loadSite'
 import { printDayTable } from './printDayTable'
 import { printProblems } from './printProblems'
 import { readOptions } from './readOptions'
+import { terminalText } from './terminalText'
 import { today } from './today'
 import { usage } from './usage'
 import { type NamedFile, writeFiles } from './writeFiles'
@@ -66,7 +67,7 @@ export async function dayCommand(args: readonly string[]): Promise<number> {
   }
   const derived = derivePlan(site.value, { date: planDate(site.value, date, today(site.value.place.zone)) })
   if (!derived.ok) {
-    process.stderr.write(printProblems(derived.error, site.value.units))
+    process.stderr.write(terminalText(printProblems(derived.error, site.value.units)))
     return 2
   }
   const plan = derived.value
@@ -90,7 +91,7 @@ export async function dayCommand(args: readonly string[]): Promise<number> {
     return 1
   }
   const printed = printPlanJson(plan).dayPlans.find(({ pourId }) => pourId === pour.id)
-  process.stdout.write(json ? `${JSON.stringify(printed)}\n` : printDayTable(plan, day, own))
+  process.stdout.write(json ? `${JSON.stringify(printed)}\n` : terminalText(printDayTable(plan, day, own)))
   if (out !== undefined) {
     const written = await writeDay(plan, day, out)
     if (!written.ok) {

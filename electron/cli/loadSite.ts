@@ -5,6 +5,7 @@ import { printMeasures } from '../../core/units/printMeasures'
 import type { Site, UnitSystem } from '../../shared/document/site'
 import { err, ok, type Problem, type Result } from '../../shared/problem'
 import { printProblems } from './printProblems'
+import { terminalText } from './terminalText'
 
 const reasons: Record<string, string> = {
   ENOENT: 'there is no such file',
@@ -71,7 +72,7 @@ export async function loadSite(file: string): Promise<Result<Site, Refused>> {
   const problems = site.error.map(finding => wordProblem(finding, printMeasures(units)))
   return err({
     exitCode: problems.every(p => valueCodes.has(p.code)) ? 1 : 2,
-    text: `${file} cannot be planned:\n${printProblems(problems, units)}`,
+    text: terminalText(`${file} cannot be planned:\n${printProblems(problems, units)}`),
     problems,
     siteId,
   })

@@ -10,6 +10,7 @@ import { loadSite } from './loadSite'
 import { printPlanTable } from './printPlanTable'
 import { printProblems } from './printProblems'
 import { readOptions } from './readOptions'
+import { terminalText } from './terminalText'
 import { today } from './today'
 import { usage } from './usage'
 import { writeSheets } from './writeSheets'
@@ -102,11 +103,13 @@ export async function planCommand(args: readonly string[]): Promise<number> {
   const memo = createMemo()
   const plan = derivePlan(site.value, request, memo)
   if (!plan.ok) {
-    process.stderr.write(printProblems(plan.error, site.value.units))
+    process.stderr.write(terminalText(printProblems(plan.error, site.value.units)))
     return 2
   }
   const ways = alternatives ? planAlternatives(plan.value, memo) : undefined
-  process.stdout.write(json ? `${JSON.stringify(printPlanJson(plan.value, ways))}\n` : printPlanTable(plan.value))
+  process.stdout.write(
+    json ? `${JSON.stringify(printPlanJson(plan.value, ways))}\n` : terminalText(printPlanTable(plan.value)),
+  )
   if (out !== undefined) {
     const written = await writeSheets(plan.value, out, ways)
     if (!written.ok) {

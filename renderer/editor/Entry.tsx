@@ -64,7 +64,7 @@ export interface EntryOf {
   readonly print: Measures
 }
 
-/** Two labelled boxes beside the point: the live value is shown until something is typed over it. */
+/** Two labeled boxes beside the point: the live value is shown until something is typed over it. */
 export function Entry({ site, eye, size, print }: EntryOf) {
   const camera = useStore(eye)
   const editor = useEditor()

@@ -170,6 +170,25 @@ describe('exit codes and what is said', () => {
     expect(PlanJson.parse(JSON.parse(stdout)).problems[0]).toMatchObject({ code: 'outOfRange', field: '/place/latDeg' })
   })
 
+  it('a name in a file cannot steer the terminal', () => {
+    const site = JSON.parse(readFileSync(sample('plain-rectangle'), 'utf8'))
+    const file = join(folder, 'steering.json')
+    writeFileSync(file, JSON.stringify({ ...site, name: '\u001b]0;title\u0007Red \u202eyard\u009b2J' }))
+    const { status, stdout } = run('plan', file, '--date', '2026-07-21')
+    expect(status).toBe(0)
+    expect(stdout).toContain(']0;titleRed yard2J, 2026-07-21')
+  })
+
+  it('a drawing of a size that has no words: 1, and told as far too wide', () => {
+    const site = JSON.parse(readFileSync(sample('plain-rectangle'), 'utf8'))
+    site.slabs[0].outline.vertices[1].at[0] = 1e308
+    const file = join(folder, 'wide.json')
+    writeFileSync(file, JSON.stringify(site))
+    const { status, stderr } = run('plan', file)
+    expect(status).toBe(1)
+    expect(stderr).toContain('The drawing is more than 328,083′ 11⅞″ across; the most is 6,561′ 8⅛″.')
+  })
+
   it('check of a good site: 0', () => {
     expect(run('check', sample('plain-rectangle'))).toMatchObject({ status: 0, stdout: 'No problems.\n', stderr: '' })
   })

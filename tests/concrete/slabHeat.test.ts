@@ -66,7 +66,7 @@ const mildRun = (share: number, hour: number, stepMs?: number): SlabRun =>
   }).run
 
 describe('the slab as one warm body', () => {
-  it('falls towards steady air as the exponential does', () => {
+  it('falls toward steady air as the exponential does', () => {
     const model = bareModel(0.1016)
     const weather = steadyWeather(10, 10, 15, 60)
     const course = runSlab(steadyRun(weather, model, 30))

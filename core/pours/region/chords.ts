@@ -190,7 +190,7 @@ export function findChords(
         const dc = -uy * s.cx + ux * s.cy - offset
         const tc = ux * s.cx + uy * s.cy
         const turn = s.sweep > 0 ? 1 : -1
-        // d rises where the travel goes towards +n; a change of sign means that d turns around inside the arc.
+        // d rises where the travel goes toward +n; a change of sign means that d turns around inside the arc.
         const rise0 = turn * (ux * s.x + uy * s.y - tc)
         const rise1 = turn * (ux * e.x + uy * e.y - tc)
         const dTop = rise0 * rise1 < 0 ? dc + (rise0 > 0 ? s.r : -s.r) : 0

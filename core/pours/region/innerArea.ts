@@ -8,6 +8,8 @@ const arcPieces = 4
 const alongM = 0.02
 /** Lines between two such edges: at the points of Gauss's rule of two in every stretch of this length (m). */
 const stretchM = 1.5
+/** Of more such edges (an outline traced in hundreds of short sides) only those apart by this share of the height split. */
+const mostBreaks = 400
 const gauss = 0.5 - Math.sqrt(3) / 6
 
 /** Pieces of the edges along and across the box; of one line its crossings and what is near an edge. Kept for reuse. */
@@ -60,6 +62,15 @@ function putEdges(region: CutRegion, ux: number, uy: number, low: number, high: 
       }
       putPiece(t, s, endT, endS, low, high, reachM)
     }
+}
+
+/** Leaves out what lies too near the one before; the last stays. `breaks` rise. */
+function thinBreaks(breaks: number[], leastM: number): void {
+  const last = breaks.at(-1)!
+  let kept = 0
+  for (const at of breaks) if (kept === 0 || at - breaks[kept - 1]! >= leastM) breaks[kept++] = at
+  breaks[kept - 1] = last
+  breaks.length = kept
 }
 
 /** Covers what of the line at `s` lies within `reachM` of a piece: that is convex, so one stretch. */
@@ -161,6 +172,7 @@ export function innerArea(region: CutRegion, { ux, uy, longM, shortM }: Box, rea
   breaks.push(low, high)
   putEdges(region, ux, uy, low, high, reachM)
   breaks.sort((a, b) => a - b)
+  if (breaks.length > mostBreaks) thinBreaks(breaks, (high - low) / mostBreaks)
   let areaM2 = 0
   for (let i = 0; i + 1 < breaks.length; i++) {
     const span = breaks[i + 1]! - breaks[i]!

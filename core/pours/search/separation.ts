@@ -7,7 +7,7 @@
  * ends. Where it passes openings it is at least twice the distance of two rings. Every pour has such a joint, and every
  * joint is shared by two.
  */
-import { segmentDistance } from '../pourCost'
+import { segmentDistance } from '../../geometry/segmentDistance'
 import type { CutRegion, CutRing } from '../region/cutRegion'
 
 /** Pieces the longest ring is looked at in, at least. */
@@ -15,6 +15,8 @@ const pieces = 44
 /** Lengths are told apart by this (m), up to `most` times as much. */
 const stepM = 0.1
 const most = 180
+/** Boundaries of more pieces (an outline traced in hundreds of short sides) are not compared, pair by pair: no bound. */
+const mostPieces = 600
 
 export interface Separation {
   /** Longest shorter side of the boundary for joints of less than (i + 1) · stepM. */
@@ -81,6 +83,7 @@ export function separationOf(region: CutRegion): Separation {
   region.rings.forEach((ring, number) => {
     putPieces(ring, number, Math.max(...lengths) / pieces, all)
   })
+  if (all.length > mostPieces) return { sideM: sideM.fill(Math.max(...lengths)), ringsM: 0 }
   for (let i = 0; i < all.length; i++) {
     const p = all[i]!
     const px = (p.ax + p.bx) / 2

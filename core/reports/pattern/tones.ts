@@ -19,7 +19,7 @@ export function tint(color: string, share: number): string {
 
 /** How far a stone may leave the finish's color. */
 export const stoneShare = 0.17
-/** How far a joint lies towards black. */
+/** How far a joint lies toward black. */
 export const jointShare = -0.42
 
 /** Stones are drawn in this many tones, so that a sheet stays small. */

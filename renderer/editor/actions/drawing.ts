@@ -11,7 +11,7 @@ export type Drawn =
 
 export type Reads = 'length' | 'direction' | 'turn'
 
-/** One labelled box. */
+/** One labeled box. */
 export interface Field {
   readonly id: string
   readonly label: string

@@ -38,7 +38,7 @@ function rowsOf({ figures, price, shadeLineFt }: SheetAlternative, measures: Mea
     ['Trucks', String(figures.trucks)],
     ['Short loads', String(figures.shortLoads)],
     ['Joint and header', measures.length(figures.jointM)],
-    ['Inside corners left', String(figures.reentrantLeft)],
+    ['Re-entrant corners left', String(figures.reentrantLeft)],
     ['Corners under 60°', String(figures.cornersUnder60)],
     ['Out of reach', measures.area(figures.outOfReachM2)],
     ['Beyond the chute', measures.area(figures.beyondChuteM2)],

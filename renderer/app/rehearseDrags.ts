@@ -6,19 +6,21 @@ import type { PlanStore } from '../store/planStore'
 import { whenIdle } from './whenIdle'
 
 /** After about so many frames of a first drag its cost stops falling. */
-const rounds = 40
-const byM = 0.0254
+const mostRounds = 40
+/** No more of the battery than this, however large the site. */
+const mostMs = 600
+const stepM = 0.0254
 
-/** A corner of the largest slab moved an inch and the slab worked out, for nobody to see. */
-function rehearse(site: Site, to: number): void {
-  const largest = site.slabs.reduce<Site['slabs'][number] | undefined>(
+/** A corner of the slab with most edges moved and the slab worked out, for nobody to see. */
+function rehearse(site: Site, byM: number): void {
+  const busiest = site.slabs.reduce<Site['slabs'][number] | undefined>(
     (most, slab) => (slab.outline.edges.length > (most?.outline.edges.length ?? 0) ? slab : most),
     undefined,
   )
-  const corner = largest?.outline.vertices[0]
+  const corner = busiest?.outline.vertices[0]
   if (!corner) return
-  const moved = moveSelection([corner.id], [to, 0])(site)
-  const slab = moved.ok ? moved.value.slabs.find(({ id }) => id === largest?.id) : undefined
+  const moved = moveSelection([corner.id], [byM, 0])(site)
+  const slab = moved.ok ? moved.value.slabs.find(({ id }) => id === busiest?.id) : undefined
   if (slab) resolveSlab(slab)
 }
 
@@ -31,13 +33,14 @@ export function rehearseDrags(plan: PlanStore): void {
     const { site } = live
     known = site.id
     drop()
-    const round = (left: number) => {
-      if (left === 0) return
+    const round = (n: number, spentMs: number) => {
+      if (n > mostRounds || spentMs > mostMs) return
       drop = whenIdle(() => {
-        rehearse(site, left * byM)
-        round(left - 1)
+        const beginMs = performance.now()
+        rehearse(site, n * stepM)
+        round(n + 1, spentMs + performance.now() - beginMs)
       })
     }
-    round(rounds)
+    round(1, 0)
   })
 }

@@ -39,7 +39,7 @@ function useFigures(): Readonly<Record<Stage, string>> {
     slab: isEmpty
       ? 'nothing drawn'
       : live.slabs.some(({ findings }) => findings.some(({ severity }) => severity === 'stop'))
-        ? 'check the outline'
+        ? 'check outline'
         : print.area(areaM2),
     sun: printDate(date),
     pours: isEmpty ? 'nothing yet' : parts.pours ? count(parts.pours.length, 'pour', 'pours') : working,

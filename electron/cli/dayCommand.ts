@@ -14,6 +14,7 @@ import { readOptions } from './readOptions'
 import { terminalText } from './terminalText'
 import { today } from './today'
 import { usage } from './usage'
+import { weatherFor } from './weatherFor'
 import { type NamedFile, writeFiles } from './writeFiles'
 
 interface Asked {
@@ -21,6 +22,9 @@ interface Asked {
   readonly pour: string
   readonly date?: string
   readonly out?: string
+  /** A table or an hourly weather file. */
+  readonly weather?: string
+  readonly forecast: boolean
   readonly json: boolean
 }
 
@@ -29,15 +33,21 @@ function readArgs(args: readonly string[]): Result<Asked, string> {
     pour: { type: 'string' },
     date: { type: 'string' },
     out: { type: 'string' },
+    weather: { type: 'string' },
+    forecast: { type: 'boolean' },
     json: { type: 'boolean' },
   })
   if (!line.ok) return line
   const { file, values } = line.value
   if (values.pour === undefined) return err('day needs --pour with the id or the number of a pour')
+  if (values.weather !== undefined && values.forecast)
+    return err('day takes its weather from --weather or from --forecast, not from both')
   return ok({
     file,
     pour: values.pour,
     json: values.json ?? false,
+    forecast: values.forecast ?? false,
+    ...(values.weather === undefined ? {} : { weather: values.weather }),
     ...(values.date === undefined ? {} : { date: values.date }),
     ...(values.out === undefined ? {} : { out: values.out }),
   })
@@ -59,13 +69,20 @@ export async function dayCommand(args: readonly string[]): Promise<number> {
     process.stderr.write(`${asked.error}\n${usage}`)
     return 2
   }
-  const { file, pour: wanted, date, out, json } = asked.value
+  const { file, pour: wanted, date, out, json, weather, forecast } = asked.value
   const site = await loadSite(file)
   if (!site.ok) {
     process.stderr.write(site.error.text)
     return site.error.exitCode
   }
-  const derived = derivePlan(site.value, { date: planDate(site.value, date, today(site.value.place.zone)) })
+  const on = planDate(site.value, date, today(site.value.place.zone))
+  const conditions = await weatherFor(site.value, { forecast, ...(weather === undefined ? {} : { file: weather }) }, on)
+  if (!conditions.ok) {
+    process.stderr.write(conditions.error)
+    return 2
+  }
+  const planned = conditions.value === undefined ? site.value : { ...site.value, conditions: conditions.value }
+  const derived = derivePlan(planned, { date: on })
   if (!derived.ok) {
     process.stderr.write(terminalText(printProblems(derived.error, site.value.units)))
     return 2
@@ -82,7 +99,7 @@ export async function dayCommand(args: readonly string[]): Promise<number> {
     ({ at, code }) => at?.entityId === pour.id || (at === undefined && code !== 'orderDiffers'),
   )
   if (!day) {
-    const missing = [...(site.value.crew ? [] : ['the crew']), ...(site.value.conditions ? [] : ['the weather'])]
+    const missing = [...(planned.crew ? [] : ['the crew']), ...(planned.conditions ? [] : ['the weather'])]
     process.stderr.write(
       missing.length > 0
         ? `Pour ${pour.number} has no day plan: enter ${missing.join(' and ')}.\n`

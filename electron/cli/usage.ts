@@ -1,7 +1,8 @@
 export const usage = `Usage:
   slabwright plan FILE [--date YYYY-MM-DD] [--step MINUTES] [--point X,Y]… [--out FOLDER]
                        [--json] [--alternatives]
-  slabwright day FILE --pour ID [--date YYYY-MM-DD] [--out FOLDER] [--json]
+  slabwright day FILE --pour ID [--date YYYY-MM-DD] [--weather TABLE | --forecast] [--out FOLDER]
+                       [--json]
   slabwright check FILE
 
   plan   areas, borders, pours, shade and problems of a site, as a table or as one JSON object
@@ -13,6 +14,8 @@ export const usage = `Usage:
          --out    write the sheets: plan as SVG, all sheets as PDF, tables as CSV, shapes as GeoJSON
   day    the day of one pour: loads, strips, windows, crew, what if
          --pour   its id or its number
+         --weather  hourly weather for this run: a table (CSV) or a weather file (EPW)
+         --forecast  the same from the US National Weather Service, which is told the place
          --out    write the day sheet as PDF and the pours as a calendar
   check  only the problems of a site
 

@@ -1,4 +1,5 @@
 import { useId, useState } from 'react'
+import { hourlyConditions } from '../../core/weather/hourlyConditions'
 import type { WeatherHour } from '../../shared/document/day'
 import type { Site } from '../../shared/document/site'
 import { useSession } from '../app/session'
@@ -6,7 +7,7 @@ import { wordFindings } from '../app/wordFindings'
 import { ChoiceField } from '../slab/ChoiceField'
 import { Fault } from '../slab/Fault'
 import { DayInWords } from './DayInWords'
-import { hourlyConditions, takeWeather } from './takeWeather'
+import { takeWeather } from './takeWeather'
 import { tellAge } from './tellWeather'
 
 const ways = [

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
@@ -34,6 +34,24 @@ describe('day', () => {
     const texts = await pdfTexts(new Uint8Array(readFileSync(join(folder, 'day-1.pdf'))))
     expect(Math.max(...texts.map(({ page }) => page))).toBe(2)
     expect(Math.min(...texts.filter(({ page }) => page === 1).map(({ sizePt }) => sizePt))).toBeCloseTo(14, 3)
+  })
+
+  it('takes the weather of the run from a table, and quotes what it cannot read', () => {
+    const table = join(folder, 'weather.csv')
+    const rows = (noon: string) =>
+      `time,temp,dew point\n${Array.from({ length: 24 }, (_, i) => `${i}:00,${i === 12 ? noon : 60 + i},48`).join('\n')}`
+    const asked = [sample('l-patio'), '--pour', '1', '--date', '2026-07-21', '--weather', table]
+    writeFileSync(table, rows('75'))
+    const { status, stdout } = run(...asked)
+    expect(status).toBe(0)
+    expect(stdout).toMatch(/^Pour 1, 2026-07-21, first truck 7:00, slack \d+ min/)
+    writeFileSync(table, rows('warm'))
+    expect(run(...asked)).toMatchObject({
+      status: 2,
+      stdout: '',
+      stderr: expect.stringContaining('Line 14 of the weather table cannot be read: “12:00,warm,48”.'),
+    })
+    expect(run(...asked, '--forecast')).toMatchObject({ status: 2, stderr: expect.stringContaining('not from both') })
   })
 
   it('prints one object with --json', () => {

@@ -53,6 +53,15 @@ describe('the part of a pour that nobody reaches from its edges', () => {
     expect(Math.abs(inner(region(circle(0, 0, 20))) / ft2M2 / exact - 1)).toBeLessThan(0.02)
   })
 
+  it('is the smaller circle of a circle traced in 4,000 short sides, to 2 %', () => {
+    const traced = Array.from({ length: 4000 }, (_, i): [number, number] => {
+      const turn = (i / 4000) * 2 * Math.PI
+      return [30 * Math.cos(turn), 30 * Math.sin(turn)]
+    })
+    const exact = Math.PI * 18 ** 2
+    expect(Math.abs(inner(region(polygon(traced))) / ft2M2 / exact - 1)).toBeLessThan(0.02)
+  })
+
   it('leaves out a quarter circle about a re-entrant corner', () => {
     const l = polygon([
       [0, 0],

@@ -8,8 +8,9 @@ const arcPieces = 4
 const alongM = 0.02
 /** Lines between two such edges: at the points of Gauss's rule of two in every stretch of this length (m). */
 const stretchM = 1.5
-/** Of more such edges (an outline traced in hundreds of short sides) only those apart by this share of the height split. */
+/** With more such edges (an outline traced in hundreds of short sides) only those apart by a share of the height split. */
 const mostBreaks = 400
+const tracedStretches = 40
 const gauss = 0.5 - Math.sqrt(3) / 6
 
 /** Pieces of the edges along and across the box; of one line its crossings and what is near an edge. Kept for reuse. */
@@ -172,7 +173,7 @@ export function innerArea(region: CutRegion, { ux, uy, longM, shortM }: Box, rea
   breaks.push(low, high)
   putEdges(region, ux, uy, low, high, reachM)
   breaks.sort((a, b) => a - b)
-  if (breaks.length > mostBreaks) thinBreaks(breaks, (high - low) / mostBreaks)
+  if (breaks.length > mostBreaks) thinBreaks(breaks, (high - low) / tracedStretches)
   let areaM2 = 0
   for (let i = 0; i + 1 < breaks.length; i++) {
     const span = breaks[i + 1]! - breaks[i]!

@@ -52,6 +52,8 @@ const shots: readonly Shot[] = [
       await page.getByRole('button', { name: 'Load 1: Batched' }).click()
       await page.clock.setFixedTime('2026-07-22T07:01:00-06:00')
       for (const done of ['Load 1: On site', 'Measure load 1']) await page.getByRole('button', { name: done }).click()
+      // The screen looks at the clock once a second.
+      await page.getByText('in 12 min').waitFor()
     },
   },
   {

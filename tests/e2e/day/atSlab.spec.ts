@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright'
 import { expect, type Page } from 'playwright/test'
+import { axeOn } from '../axe'
 import { openSample, stageButton, test } from '../renderer/planner'
 
 const sample = /^Alder Court patio, three pours/
@@ -154,7 +154,7 @@ test('a pour with a late truck is tapped through, and a killed page loses nothin
     await expect(retarder.getByLabel(label)).toHaveValue(kept)
   }
   await expect(retarder).toContainText('counted by this label')
-  const { violations } = await new AxeBuilder({ page: again }).analyze()
+  const { violations } = await axeOn(again).analyze()
   expect(violations.map(v => `${v.id} ${v.nodes[0]?.html}`)).toEqual([])
 })
 
@@ -187,7 +187,7 @@ test('every target is for a gloved hand, and the screen passes the accessibility
   }
   for (const theme of ['sunlight', 'light', 'dark']) {
     await expect(page.locator('html')).toHaveAttribute('data-theme', theme)
-    const { violations } = await new AxeBuilder({ page }).analyze()
+    const { violations } = await axeOn(page).analyze()
     expect(violations.map(v => `${theme}: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
     await page.getByRole('button', { name: /^Theme: / }).click()
   }

@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright'
 import { expect, type Page } from 'playwright/test'
+import { axeOn } from '../axe'
 import { openSample, stageButton, test } from '../renderer/planner'
 
 const sample = /^Alder Court patio, three pours/
@@ -105,7 +105,7 @@ for (const theme of ['light', 'dark', 'sunlight'] as const)
     await day.getByRole('button', { name: 'Compare with another crew or day' }).click()
     await expect(day.getByRole('figure')).toHaveCount(2, { timeout: 60_000 })
     await expect(day.getByRole('table')).toBeVisible({ timeout: 60_000 })
-    const { violations } = await new AxeBuilder({ page }).analyze()
+    const { violations } = await axeOn(page).analyze()
     expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([])
     if (process.env.DAY_SHOTS) {
       await page.screenshot({ path: `${process.env.DAY_SHOTS}/day-${theme}-1440.png` })

@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright'
 import { test as base, expect, type Page } from 'playwright/test'
 import { nodeFiles } from '../../../electron/files/fileLayer'
 import { hostApi } from '../../../electron/host/hostApi'
@@ -6,6 +5,7 @@ import { loopbackHost } from '../../../electron/loopback/loopbackHost'
 import { pageFiles } from '../../../electron/page/pageFiles'
 import { buildPage } from '../../../scripts/build.mjs'
 import { type HostFolders, hostFolders } from '../../fault/hostFolders'
+import { axeOn } from '../axe'
 import { type SwitchableFiles, switchableFiles } from './switchableFiles'
 
 export interface Desk {
@@ -58,7 +58,7 @@ export async function watchPolicy(page: Page): Promise<() => Promise<string[]>> 
 }
 
 export async function expectAccessible(page: Page, what: string): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze()
+  const { violations } = await axeOn(page).analyze()
   expect(violations.map(v => `${what}: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
 }
 

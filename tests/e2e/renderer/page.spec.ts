@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright'
 import { expect, type Page } from 'playwright/test'
+import { axeOn } from '../axe'
 import { openSample, stageButton, test } from './planner'
 
 interface Watched {
@@ -36,19 +36,19 @@ for (const theme of themes) {
     await page.goto(planner.address)
     await page.getByRole('radio', { name: theme, exact: true }).check()
     await expect(page.locator('html')).toHaveAttribute('data-theme', theme)
-    const start = await new AxeBuilder({ page }).analyze()
+    const start = await axeOn(page).analyze()
     expect(start.violations.map(v => `start: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
     await page.getByRole('button', { name: /^Alder Court patio(?!,)/ }).click()
     for (const stage of ['Slab', 'Sun', 'Pours', 'Numbers', 'Sheets', 'Log']) {
       await stageButton(page, stage).click()
       await expect(page.getByText('working')).toHaveCount(0)
-      const { violations } = await new AxeBuilder({ page }).analyze()
+      const { violations } = await axeOn(page).analyze()
       expect(violations.map(v => `${stage}: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
     }
     await stageButton(page, 'Slab').click()
     await page.getByRole('button', { name: 'How Slab is computed' }).click()
     await page.getByRole('button', { name: 'Outline', exact: true }).click()
-    const { violations } = await new AxeBuilder({ page }).analyze()
+    const { violations } = await axeOn(page).analyze()
     expect(violations.map(v => `opened: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
   })
 }
@@ -203,7 +203,7 @@ test('a new site is named, kept in a file, and opened again from the list of the
   await page.keyboard.press('Control+s')
   const dialog = page.getByRole('dialog', { name: 'Save as' })
   await dialog.getByLabel('Name').fill('Quarry Lane drive')
-  expect((await new AxeBuilder({ page }).include('[role=dialog]').analyze()).violations).toEqual([])
+  expect((await axeOn(page).include('[role=dialog]').analyze()).violations).toEqual([])
   await dialog.getByRole('button', { name: 'Save' }).click()
   await expect(page.getByText(/^Kept \d/)).toBeVisible()
   await page.getByTitle('Back to the start page').click()

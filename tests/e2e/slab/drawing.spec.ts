@@ -285,6 +285,7 @@ test('by the platform’s keys things are copied within a site, and from one win
   await page.keyboard.press('Control+c')
   const other = await page.context().newPage()
   await newSite(other, planner.address)
+  await other.getByRole('application').focus()
   await other.keyboard.press('Control+v')
   await expect(stageButton(other, 'Slab')).toContainText('1,588 ft²')
   for (const part of [/^Patio/, /planter/, /border/, /^Downspout/])

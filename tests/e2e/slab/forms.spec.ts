@@ -1,6 +1,7 @@
 /** The forms of the Slab stage: what stands on a slab, how it falls, what lies under it, when its ways must be open. */
-import AxeBuilder from '@axe-core/playwright'
+
 import { expect, type Page } from 'playwright/test'
+import { axeOn } from '../axe'
 import { openSample, test } from '../renderer/planner'
 import { figure } from './slabPage'
 
@@ -10,7 +11,7 @@ const themes = ['light', 'dark', 'sunlight'] as const
 async function expectAccessible(page: Page, what: string): Promise<void> {
   for (const [i, theme] of themes.entries()) {
     await expect(page.locator('html')).toHaveAttribute('data-theme', theme)
-    const { violations } = await new AxeBuilder({ page }).include('[aria-label=Ledger]').analyze()
+    const { violations } = await axeOn(page).include('[aria-label=Ledger]').analyze()
     expect(violations.map(v => `${what}, ${theme}: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
     await page.getByRole('button', { name: `${theme[0]!.toUpperCase()}${theme.slice(1)} theme` }).click()
     await expect(page.locator('html')).toHaveAttribute('data-theme', themes[(i + 1) % themes.length]!)

@@ -3,11 +3,11 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { join } from 'node:path'
 import { deflateSync } from 'node:zlib'
-import AxeBuilder from '@axe-core/playwright'
 import { Body, Equator, Horizon, Observer } from 'astronomy-engine'
 import pdfmake from 'pdfmake'
 import type { TDocumentDefinitions } from 'pdfmake/interfaces'
 import { expect, type Page } from 'playwright/test'
+import { axeOn } from '../axe'
 import { openSample, stageButton, test } from '../renderer/planner'
 
 const require = createRequire(import.meta.url)
@@ -367,7 +367,7 @@ test('a town is looked up and its zone accepted; north by a wall, by a shadow, b
   await shadow.getByRole('button', { name: 'Set north' }).click()
   expect(Math.abs(Number(await arrow.getAttribute('aria-valuenow')) - expected)).toBeLessThan(0.1)
   await expect(page.getByRole('button', { name: 'Undo north by shadow' })).toBeEnabled()
-  expect((await new AxeBuilder({ page }).analyze()).violations.map(v => `${v.id} ${v.nodes[0]?.html}`)).toEqual([])
+  expect((await axeOn(page).analyze()).violations.map(v => `${v.id} ${v.nodes[0]?.html}`)).toEqual([])
 })
 
 /** Refracted horizon coordinates by astronomy-engine, which the planner does not use. */
@@ -413,7 +413,7 @@ test('a height by its shadow is offered and applied as one step; then the client
   for (let turn = 0; turn < 3; turn += 1) {
     const theme = await page.locator('html').getAttribute('data-theme')
     seen.add(theme)
-    const { violations } = await new AxeBuilder({ page }).analyze()
+    const { violations } = await axeOn(page).analyze()
     expect(violations.map(v => `${theme}: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
     await page.getByRole('button', { name: /theme$/ }).click()
     await expect(page.locator('html')).not.toHaveAttribute('data-theme', theme ?? '')

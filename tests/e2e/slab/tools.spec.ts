@@ -1,6 +1,7 @@
 /** What is done to things once they are drawn, each by hand: turned over, lined up, made square, walked, thickened, typed. */
-import AxeBuilder from '@axe-core/playwright'
+
 import { expect, type Page } from 'playwright/test'
+import { axeOn } from '../axe'
 import { openSample, stageButton, test } from '../renderer/planner'
 import { figure, newSite } from './slabPage'
 
@@ -90,7 +91,7 @@ test('a fence is typed over, a height is taken from a shadow, and what is copied
   await chosen.getByLabel('Shadow of the eave').press('Enter')
   await expect(chosen.getByText(/The sun stands \d+\.\d° high/)).toBeVisible()
   for (const theme of ['Light', 'Dark', 'Sunlight']) {
-    const { violations } = await new AxeBuilder({ page }).include('[aria-label="What is chosen"]').analyze()
+    const { violations } = await axeOn(page).include('[aria-label="What is chosen"]').analyze()
     expect(violations.map(v => `${theme}: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
     await page.getByRole('button', { name: `${theme} theme` }).click()
   }

@@ -1,7 +1,6 @@
 import { spawnSync } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import AxeBuilder from '@axe-core/playwright'
 import { parse } from 'csv-parse/sync'
 import { expect, type Page } from 'playwright/test'
 import { pointBounds } from '../../../core/geometry/bounds'
@@ -26,6 +25,7 @@ import { deriveLive } from '../../../renderer/store/livePlan'
 import { buildCli } from '../../../scripts/build.mjs'
 import { Site } from '../../../shared/document/site'
 import { PlanJson } from '../../../shared/planJson'
+import { axeOn } from '../axe'
 import { openSample, stageButton, test } from '../renderer/planner'
 
 const site = Site.parse(JSON.parse(readFileSync('samples/l-patio.slabwright.json', 'utf8')))
@@ -471,7 +471,7 @@ for (const theme of ['light', 'dark', 'sunlight'] as const) {
       .and(page.locator('.sample'))
       .click()
     const faults = async (state: string) =>
-      (await new AxeBuilder({ page }).analyze()).violations.map(v => `${state}: ${v.id} ${v.nodes[0]?.html}`)
+      (await axeOn(page).analyze()).violations.map(v => `${state}: ${v.id} ${v.nodes[0]?.html}`)
     await stageButton(page, 'Sun').click()
     await page.getByRole('button', { name: 'No leaves' }).click()
     await page.getByRole('button', { name: /^Mark today/ }).click()

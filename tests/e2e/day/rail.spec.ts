@@ -105,7 +105,7 @@ for (const theme of ['light', 'dark', 'sunlight'] as const)
     await day.getByRole('button', { name: 'Compare with another crew or day' }).click()
     await expect(day.getByRole('figure')).toHaveCount(2, { timeout: 60_000 })
     await expect(day.getByRole('table')).toBeVisible({ timeout: 60_000 })
-    const { violations } = await axeOn(page).analyze()
+    const { violations } = await axeOn(page, theme).analyze()
     expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([])
     if (process.env.DAY_SHOTS) {
       await page.screenshot({ path: `${process.env.DAY_SHOTS}/day-${theme}-1440.png` })

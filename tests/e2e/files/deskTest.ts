@@ -58,7 +58,8 @@ export async function watchPolicy(page: Page): Promise<() => Promise<string[]>> 
 }
 
 export async function expectAccessible(page: Page, what: string): Promise<void> {
-  const { violations } = await axeOn(page).analyze()
+  const theme = (await page.locator('html').getAttribute('data-theme')) ?? 'light'
+  const { violations } = await axeOn(page, theme).analyze()
   expect(violations.map(v => `${what}: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
 }
 

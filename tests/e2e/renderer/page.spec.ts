@@ -36,19 +36,19 @@ for (const theme of themes) {
     await page.goto(planner.address)
     await page.getByRole('radio', { name: theme, exact: true }).check()
     await expect(page.locator('html')).toHaveAttribute('data-theme', theme)
-    const start = await axeOn(page).analyze()
+    const start = await axeOn(page, theme).analyze()
     expect(start.violations.map(v => `start: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
     await page.getByRole('button', { name: /^Alder Court patio(?!,)/ }).click()
     for (const stage of ['Slab', 'Sun', 'Pours', 'Numbers', 'Sheets', 'Log']) {
       await stageButton(page, stage).click()
       await expect(page.getByText('working')).toHaveCount(0)
-      const { violations } = await axeOn(page).analyze()
+      const { violations } = await axeOn(page, theme).analyze()
       expect(violations.map(v => `${stage}: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
     }
     await stageButton(page, 'Slab').click()
     await page.getByRole('button', { name: 'How Slab is computed' }).click()
     await page.getByRole('button', { name: 'Outline', exact: true }).click()
-    const { violations } = await axeOn(page).analyze()
+    const { violations } = await axeOn(page, theme).analyze()
     expect(violations.map(v => `opened: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
   })
 }

@@ -471,7 +471,7 @@ for (const theme of ['light', 'dark', 'sunlight'] as const) {
       .and(page.locator('.sample'))
       .click()
     const faults = async (state: string) =>
-      (await axeOn(page).analyze()).violations.map(v => `${state}: ${v.id} ${v.nodes[0]?.html}`)
+      (await axeOn(page, theme).analyze()).violations.map(v => `${state}: ${v.id} ${v.nodes[0]?.html}`)
     await stageButton(page, 'Sun').click()
     await page.getByRole('button', { name: 'No leaves' }).click()
     await page.getByRole('button', { name: /^Mark today/ }).click()

@@ -17,7 +17,8 @@ let last: Promise<unknown> = Promise.resolve()
 
 /** One after the other: who opens a site while the cards are read waits for one of them, not for all. */
 function inTurn(act: () => Promise<void>): void {
-  last = last.then(act)
+  // A card that could not be read keeps none behind it waiting.
+  last = last.then(act, act)
 }
 
 /** A sample by its name at once; its picture is read and drawn when it is in view and the page is idle. */

@@ -1,3 +1,4 @@
+import { capitalize } from '../../core/units/capitalize'
 import './editor.css'
 import {
   type ClipboardEvent,
@@ -534,7 +535,7 @@ const ThemeSwitch = memo(function ThemeSwitch() {
       onClick={() => view.setState({ theme: next })}
     >
       <Icon name="sun" />
-      {`${theme[0]?.toUpperCase()}${theme.slice(1)} theme`}
+      {`${capitalize(theme)} theme`}
     </button>
   )
 })

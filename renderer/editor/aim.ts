@@ -5,6 +5,7 @@ import type { CurveEdge } from '../../core/geometry/curve'
 import { findSnaps, type Snap } from '../../core/geometry/field/findSnaps'
 import { type SnapEdge, snapIndex } from '../../core/geometry/field/snapIndex'
 import { edgeFromRise } from '../../core/geometry/resolvePath'
+import { capitalize } from '../../core/units/capitalize'
 import type { Measures } from '../../core/units/measures'
 import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
@@ -67,7 +68,7 @@ const inHand = (placed: readonly Pt[]): readonly SnapEdge[] =>
   })
 
 const sentence = (snap: Snap, { site, print }: AimOf, from: Pt | undefined): NonNullable<Aim['caught']> => {
-  const relation = snap.words[0]!.toUpperCase() + snap.words.slice(1)
+  const relation = capitalize(snap.words)
   const name = nameOfOwner(site, snap.ids) || (snap.kind === 'grid' ? '' : 'what is drawn')
   const joined = snap.kind === 'corner' || snap.kind === 'middle' ? 'of ' : snap.kind === 'inLine' ? 'with ' : ''
   const far = from === undefined ? '' : print.length(Math.hypot(snap.at[0] - from[0], snap.at[1] - from[1]))

@@ -1,4 +1,5 @@
 import { memo, useEffect, useRef } from 'react'
+import { capitalize } from '../../core/units/capitalize'
 import type { Quantity } from '../../shared/planJson'
 import { useCalmPlan, usePlan, useSession, useView } from '../app/session'
 import { LogPage } from '../atSlab/LogPage'
@@ -163,7 +164,7 @@ const entityOf = (q: Quantity): string => q.id.slice(0, q.id.indexOf('-'))
 
 const claimName = (q: Quantity, names: ReadonlyMap<string, string>): string => {
   const name = names.get(entityOf(q)) ?? q.label
-  return name[0]!.toUpperCase() + name.slice(1)
+  return capitalize(name)
 }
 
 const edgeWords: Readonly<Record<string, string>> = { outer: 'outer edge', inner: 'inner edge', center: 'center line' }

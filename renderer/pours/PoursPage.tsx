@@ -2,6 +2,7 @@ import { useMemo } from 'react'
 import type { PlannedPour } from '../../core/plan/plan'
 import { renumberAll } from '../../core/pours/editing/changePour'
 import { entityNames } from '../../core/reports/nameEntities'
+import { capitalize } from '../../core/units/capitalize'
 import { printMeasures } from '../../core/units/printMeasures'
 import { applyEdit } from '../app/applyEdit'
 import { printDate } from '../app/printDate'
@@ -149,7 +150,7 @@ function PourCards({ live }: { readonly live: LivePlan }) {
                         names={names}
                         units={live.site.units}
                         quantity={q}
-                        label={q.label.replace(/^Pour [^ ,]+,? /, '').replace(/^./, c => c.toUpperCase())}
+                        label={capitalize(q.label.replace(/^Pour [^ ,]+,? /, ''))}
                         isWaiting={isOld}
                       />
                     ))}

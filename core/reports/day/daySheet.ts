@@ -10,6 +10,7 @@ import { packagesFor, packagesOfPour } from '../../pours/day/retarder'
 import type { WhatIfCase } from '../../pours/day/whatIf'
 import type { AfterTaskName } from '../../pours/order/afterTasks'
 import { materialFigureId } from '../../quantities/materials'
+import { capitalize } from '../../units/capitalize'
 import { printDay } from '../../units/printDay'
 import { printMeasures } from '../../units/printMeasures'
 import { printNumber } from '../../units/printNumber'
@@ -211,7 +212,7 @@ function mapWords({ day }: SheetOf, map: DayMap): string {
     ...(map.doses === 'number' ? ['figure under a letter = minutes of retarder'] : []),
     ...(map.shade ? ['dashed = edge of the shade'] : []),
   ]
-  const told = marks.length === 0 ? '' : ` ${marks[0]!.charAt(0).toUpperCase()}${marks.join('; ').slice(1)}.`
+  const told = marks.length === 0 ? '' : ` ${capitalize(marks.join('; '))}.`
   return `Place ${day.plan.strips[0]!.id} first. ${loads.join(' ')}${told}`
 }
 

@@ -2,23 +2,42 @@
 import type { Exposure } from './exposure'
 import { dappledBits, dappleShare } from './sunShares'
 
-/** Words taken side by side from each plane: one line of cache. */
-const lane = 16
+/**
+ * Two steps of turning a block: of each four words `size` apart, those 2 · size apart change halves off the diagonal,
+ * then those `size` apart. Words are read and written once for both.
+ */
+const swapQuarters = (block: Int32Array, size: number, wide: number, narrow: number): void => {
+  for (let first = 0; first < 32; first = (first + 3 * size + 1) & ~(3 * size)) {
+    let a = block[first]!
+    let b = block[first + size]!
+    let c = block[first + 2 * size]!
+    let d = block[first + 3 * size]!
+    let swap = ((a >>> (2 * size)) ^ c) & wide
+    c ^= swap
+    a ^= swap << (2 * size)
+    swap = ((b >>> (2 * size)) ^ d) & wide
+    d ^= swap
+    b ^= swap << (2 * size)
+    swap = ((a >>> size) ^ b) & narrow
+    block[first] = a ^ (swap << size)
+    block[first + size] = b ^ swap
+    swap = ((c >>> size) ^ d) & narrow
+    block[first + 2 * size] = c ^ (swap << size)
+    block[first + 3 * size] = d ^ swap
+  }
+}
 
-/** Turns the 32 words of 32 bits from `at` by their diagonal. Source: H. S. Warren, Hacker's Delight, 2nd ed., 2013,
- * section 7–3. */
-const turnBlock = (block: Int32Array, at: number): void => {
-  let mask = 0x0000ffff
-  for (let size = 16; size !== 0; size >>= 1) {
-    for (let start = at; start < at + 32; start += 2 * size)
-      for (let low = start; low < start + size; low++) {
-        const a = block[low]!
-        const b = block[low + size]!
-        const swap = ((a >>> size) ^ b) & mask
-        block[low + size] = b ^ swap
-        block[low] = a ^ (swap << size)
-      }
-    mask ^= mask << (size >> 1)
+/** Turns 32 words of 32 bits by their diagonal, into `cells` words of `into` from `to`.
+ * Source: H. S. Warren, Hacker's Delight, 2nd ed., 2013, section 7–3. */
+const turnBlock = (block: Int32Array, into: Int32Array, to: number, cells: number): void => {
+  swapQuarters(block, 8, 0x0000ffff, 0x00ff00ff)
+  swapQuarters(block, 2, 0x0f0f0f0f, 0x33333333)
+  for (let cell = 0; cell < cells; cell += 2) {
+    const a = block[cell]!
+    const b = block[cell + 1]!
+    const swap = ((a >>> 1) ^ b) & 0x55555555
+    into[to + cell] = a ^ (swap << 1)
+    if (cell + 1 < cells) into[to + cell + 1] = b ^ swap
   }
 }
 
@@ -26,35 +45,24 @@ const turnBlock = (block: Int32Array, at: number): void => {
 export const cellMasks = ({ grid, words, opaque, lit }: Exposure): Int32Array[] => {
   const { columns, rows } = grid
   const planeWords = words * rows
-  const block = new Int32Array(32 * lane)
-  const any = new Int32Array(lane)
-  const groups = Math.ceil(lit.length / 32)
-  return Array.from({ length: groups }, (_, group) => {
+  const block = new Int32Array(32)
+  return Array.from({ length: Math.ceil(lit.length / 32) }, (_, group) => {
     const mask = new Int32Array(columns * rows)
-    const steps = Math.min(32, lit.length - 32 * group)
-    block.fill(0)
-    for (let from = 0; from < planeWords; from += lane) {
-      const side = Math.min(lane, planeWords - from)
-      any.fill(0)
-      for (let s = 0; s < steps; s++) {
-        const at = (32 * group + s) * planeWords + from
-        for (let k = 0; k < side; k++) {
-          const bits = opaque[at + k]!
-          block[32 * k + s] = bits
-          any[k]! |= bits
+    const from = 32 * group
+    const steps = Math.min(32, lit.length - from)
+    for (let row = 0; row < rows; row++)
+      for (let word = 0; word < words; word++) {
+        let any = 0
+        for (let s = 0, at = from * planeWords + row * words + word; s < steps; s++, at += planeWords) {
+          const bits = opaque[at]!
+          block[s] = bits
+          any |= bits
         }
+        if (any === 0) continue
+        for (let s = steps; s < 32; s++) block[s] = 0
+        const left = word << 5
+        turnBlock(block, mask, row * columns + left, Math.min(32, columns - left))
       }
-      for (let k = 0; k < side; k++) {
-        if (any[k] === 0) continue
-        turnBlock(block, 32 * k)
-        const row = Math.floor((from + k) / words)
-        const left = (from + k - row * words) << 5
-        const cells = Math.min(32, columns - left)
-        const at = row * columns + left
-        for (let cell = 0; cell < cells; cell++) mask[at + cell] = block[32 * k + cell]!
-        block.fill(0, 32 * k + steps, 32 * k + 32)
-      }
-    }
     return mask
   })
 }

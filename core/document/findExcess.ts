@@ -29,17 +29,19 @@ interface Counted {
   maxY: number
 }
 
+const nothing: Readonly<Counted> = {
+  vertices: 0,
+  longestRing: 0,
+  longestList: 0,
+  minX: Infinity,
+  minY: Infinity,
+  maxX: -Infinity,
+  maxY: -Infinity,
+}
+
 /** Walks a value of any shape without recursion: a file may nest as deep as it likes. */
-const count = (root: unknown): Counted => {
-  const counted: Counted = {
-    vertices: 0,
-    longestRing: 0,
-    longestList: 0,
-    minX: Infinity,
-    minY: Infinity,
-    maxX: -Infinity,
-    maxY: -Infinity,
-  }
+const count = (root: unknown): Readonly<Counted> => {
+  const counted = { ...nothing }
   const waiting: unknown[] = [root]
   while (waiting.length > 0) {
     const value = waiting.pop()
@@ -66,6 +68,44 @@ const count = (root: unknown): Counted => {
   return counted
 }
 
+const join = (a: Readonly<Counted>, b: Readonly<Counted>): Readonly<Counted> => ({
+  vertices: a.vertices + b.vertices,
+  longestRing: Math.max(a.longestRing, b.longestRing),
+  longestList: Math.max(a.longestList, b.longestList),
+  minX: Math.min(a.minX, b.minX),
+  minY: Math.min(a.minY, b.minY),
+  maxX: Math.max(a.maxX, b.maxX),
+  maxY: Math.max(a.maxY, b.maxY),
+})
+
+const knownCounts = new WeakMap<object, Readonly<Counted>>()
+
+/** As `count`, once for an entity that can no longer change: an edit leaves most alone. */
+const countEntity = (entity: unknown): Readonly<Counted> => {
+  if (typeof entity !== 'object' || entity === null) return nothing
+  const known = knownCounts.get(entity)
+  if (known) return known
+  const counted = count(entity)
+  if (Object.isFrozen(entity)) knownCounts.set(entity, counted)
+  return counted
+}
+
+/** As `count` of the whole, entity by entity. */
+const countSite = (raw: object): Readonly<Counted> => {
+  let total = nothing
+  for (const [key, value] of Object.entries(raw)) {
+    if (total.longestList > limits.listRows) break
+    const isRows = Array.isArray(value) && !isPoint(value) && key !== 'line' && key !== 'vertices'
+    if (isRows && value.length <= limits.listRows)
+      total = value.reduce((sum: Readonly<Counted>, entity: unknown) => join(sum, countEntity(entity)), {
+        ...total,
+        longestList: Math.max(total.longestList, value.length),
+      })
+    else total = join(total, count({ [key]: value }))
+  }
+  return total
+}
+
 const findPictureExcess = (assets: unknown): Finding | undefined => {
   for (const [key, asset] of entriesOf(assets)) {
     const base64 = (asset as { base64?: unknown } | null)?.base64
@@ -88,7 +128,7 @@ export const findExcess = (raw: object): Finding | undefined => {
     ? accepted.reduce((sum: number, part: { pours?: unknown } | null) => sum + lengthOf(part?.pours), 0)
     : 0
   if (pours > limits.pours) return exceeded('pours', pours, '/accepted')
-  const counted = count({ ...raw, assets: undefined })
+  const counted = countSite({ ...raw, assets: undefined })
   if (counted.longestRing > limits.verticesPerRing) return exceeded('verticesPerRing', counted.longestRing)
   if (counted.vertices > limits.verticesPerSite) return exceeded('verticesPerSite', counted.vertices)
   if (counted.longestList > limits.listRows) return exceeded('listRows', counted.longestList)

@@ -1,3 +1,4 @@
+import * as z from 'zod/mini'
 import { Site } from '../../shared/document/site'
 import type { Finding } from '../../shared/problem'
 import { checkSite } from './checkSite'
@@ -26,13 +27,22 @@ const checkSchema = (site: Site): readonly Finding[] => {
   return parsed.success ? [] : findingsFromIssues(parsed.error.issues, site)
 }
 
+/** True where a branch keeps its schema; rows of a list that stood in it `before` are not read again. */
+const keepsSchema = (schema: z.core.$ZodType, branch: unknown, before: unknown): boolean => {
+  if (branch === before) return true
+  if (!(schema instanceof z.ZodMiniArray && Array.isArray(branch) && Array.isArray(before)))
+    return z.safeParse(schema, branch).success
+  const kept = new Set<unknown>(before)
+  return branch.every(row => kept.has(row) || z.safeParse(schema.def.element, row).success)
+}
+
 /** What the schema says against a site whose branches, where they are those of `before`, keep it. */
 const checkBranches = (site: Site, before: Site): readonly Finding[] => {
   const keys = [...new Set([...Object.keys(site), ...Object.keys(before)])] as (keyof Site)[]
-  const keepsSchema = keys.every(
-    key => site[key] === before[key] || (key in Site.shape && Site.shape[key].safeParse(site[key]).success),
+  const keepsAll = keys.every(
+    key => site[key] === before[key] || (key in Site.shape && keepsSchema(Site.shape[key], site[key], before[key])),
   )
-  return keepsSchema ? [] : checkSchema(site)
+  return keepsAll ? [] : checkSchema(site)
 }
 
 /**

@@ -189,10 +189,12 @@ export const moveEntities = (
   done: string,
 ): Finding | undefined => {
   const mover = new Mover(site, edit, motion)
-  for (const entity of chosenEntities(site, ids)) {
+  const corners = ids.filter(id => /^[ve]\d+$/.test(id))
+  // A walk through all entities wakes the whole draft: not for a corner alone.
+  for (const entity of corners.length === ids.length ? [] : chosenEntities(site, ids)) {
     const refusal = mover.entity(entity)
     if (refusal !== undefined) return refusal
   }
-  for (const id of ids) if (/^[ve]\d+$/.test(id)) mover.corners(id)
+  for (const id of corners) mover.corners(id)
   return mover.count === 0 ? { code: 'nothingChosen', severity: 'stop', values: { done } } : undefined
 }

@@ -5,6 +5,7 @@ import { type RigidMotion, turnedEitherWay } from './rigidMotion'
 
 /** Carries along, stone for stone, the patterns that lie on carried slabs alone; what others share stays. */
 export const movePatterns = (site: Site, edit: Edit, motion: RigidMotion): void => {
+  if (edit.carried.size === 0) return
   const goesAlong = new Map<Id, boolean>()
   for (const slab of site.slabs)
     for (const { finishId } of [slab, ...slab.borders, ...slab.bands, ...slab.insets])

@@ -1,4 +1,5 @@
 import polylabel from 'polylabel'
+import { ringBounds } from '../../../core/geometry/bounds'
 import type { CurveRegion } from '../../../core/geometry/curve'
 import { flattenRing } from '../../../core/geometry/flattenRing'
 import type { PlannedJoint, PlannedPour } from '../../../core/plan/plan'
@@ -78,12 +79,16 @@ export interface LabelSpot {
 
 const labelSpots = new WeakMap<CurveRegion, LabelSpot>()
 
-/** The point of a region farthest from its edges: where its name or plate stands. */
+/** How much nearer than the farthest point a name may stand, as a share of the region's shorter side. */
+const labelShare = 0.02
+
+/** The point of a region farthest from its edges, as near as a reader could tell: where its name or plate stands. */
 export function labelSpot(region: CurveRegion): LabelSpot {
   const known = labelSpots.get(region)
   if (known) return known
   const rings = [region.outer, ...region.holes].map(ring => flattenRing(ring, 0.02).map(([x, y]) => [x, y]))
-  const best = polylabel(rings, 0.05)
+  const { minX, minY, maxX, maxY } = ringBounds(region.outer)
+  const best = polylabel(rings, Math.max(0.05, labelShare * Math.min(maxX - minX, maxY - minY)))
   const spot: LabelSpot = { at: [best[0] ?? 0, best[1] ?? 0], roomM: best.distance }
   labelSpots.set(region, spot)
   return spot

@@ -69,7 +69,11 @@ async function run(): Promise<void> {
     site,
     view,
     plan,
-    calmPlan: createCalmStore(plan, { setTimer }),
+    calmPlan: createCalmStore(plan, {
+      setTimer,
+      afterFrame: call => requestAnimationFrame(() => setTimer(call, 0)),
+      isAnother: (was, now) => was.live?.site.id !== now.live?.site.id,
+    }),
     keeper,
     dialogs,
     openFile: () => void openFile(),

@@ -3,31 +3,51 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 
 export type Shown<T> = Omit<StoreApi<T>, 'setState'>
 
-/** While a hand moves, what is read beside the plan is written no more often. */
-export const calmMs = 100
+/** While a hand moves, what is read beside the plan is not written again sooner. */
+export const calmMs = 50
+/** For so many frames that carried a move the writing waits for one that carries none. */
+export const busyFrames = 2
 
-interface Timers {
+export interface CalmOf<T> {
   readonly setTimer: (call: () => void, ms: number) => unknown
+  /** Calls once the next frame has been handed over. */
+  readonly afterFrame: (call: () => void) => void
+  /** True for a change that nobody reads beside the one before it, such as another document. */
+  readonly isAnother: (was: T, now: T) => boolean
 }
 
 /**
- * Follows a store: a change after a rest at once, those that come sooner after it together, `calmMs` after the last
- * one shown. What it shows was the state of the whole store at some time: never part of it.
+ * Follows a store: a change after a rest once its own frame is drawn, those that come sooner after it together, in a
+ * frame without a move if one comes in time. What it shows was the state of the whole store at some time: never part
+ * of it.
  */
-export function createCalmStore<T>(source: Shown<T>, { setTimer }: Timers): Shown<T> {
+export function createCalmStore<T>(source: Shown<T>, { setTimer, afterFrame, isAnother }: CalmOf<T>): Shown<T> {
   const store = createStore<T>(() => source.getState())
   let isResting = true
   const show = () => {
+    if (store.getState() !== source.getState()) store.setState(source.getState(), true)
+  }
+  const look = () => {
     if (store.getState() === source.getState()) {
       isResting = true
       return
     }
-    isResting = false
-    setTimer(show, calmMs)
-    store.setState(source.getState(), true)
+    const showInFreeFrame = (before: T, waited: number) =>
+      afterFrame(() => {
+        if (source.getState() !== before && waited < busyFrames) {
+          showInFreeFrame(source.getState(), waited + 1)
+          return
+        }
+        show()
+        setTimer(look, calmMs)
+      })
+    showInFreeFrame(source.getState(), 0)
   }
-  source.subscribe(() => {
-    if (isResting) show()
+  source.subscribe(now => {
+    if (isAnother(store.getState(), now)) show()
+    if (!isResting) return
+    isResting = false
+    look()
   })
   return store
 }

@@ -1,14 +1,26 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { createStore } from 'zustand/vanilla'
-import { calmMs, createCalmStore } from '../../renderer/store/calmStore'
+import { busyFrames, calmMs, createCalmStore } from '../../renderer/store/calmStore'
 
-/** A clock moved by hand; timers ring in the order of their times. */
+const frameMs = 16
+/** A change waits for its frame, or for the pause since the last one shown, and then for a frame without a move. */
+const latestMs = calmMs + (busyFrames + 2) * frameMs
+
+/** A clock moved by hand; timers ring in the order of their times, frames are handed over every `frameMs`. */
 function bench() {
   let nowMs = 0
   const timers: { readonly atMs: number; readonly call: () => void }[] = []
-  const source = createStore<{ readonly n: number; readonly twice: number }>(() => ({ n: 0, twice: 0 }))
-  const calm = createCalmStore(source, { setTimer: (call, ms) => timers.push({ atMs: nowMs + ms, call }) })
+  const source = createStore<{ readonly site: string; readonly n: number; readonly twice: number }>(() => ({
+    site: 'a',
+    n: 0,
+    twice: 0,
+  }))
+  const calm = createCalmStore(source, {
+    setTimer: (call, ms) => timers.push({ atMs: nowMs + ms, call }),
+    afterFrame: call => timers.push({ atMs: (Math.floor(nowMs / frameMs) + 1) * frameMs, call }),
+    isAnother: (was, now) => was.site !== now.site,
+  })
   const shownAt: number[] = []
   calm.subscribe(() => shownAt.push(nowMs))
   return {
@@ -16,6 +28,7 @@ function bench() {
     calm,
     shownAt,
     timers,
+    now: () => nowMs,
     pass(ms: number) {
       const endMs = nowMs + ms
       for (;;) {
@@ -31,14 +44,46 @@ function bench() {
 }
 
 describe('what is read beside the plan', () => {
-  it('shows a single change at once, and sets no timer that rings for ever', () => {
+  it('shows a single change after its own frame, and sets no timer that rings for ever', () => {
     const { source, calm, pass, timers } = bench()
-    source.setState({ n: 1, twice: 2 })
-    expect(calm.getState()).toEqual({ n: 1, twice: 2 })
-    pass(2 * calmMs)
-    expect(timers).toEqual([])
+    for (const n of [1, 2]) {
+      source.setState({ n, twice: 2 * n })
+      expect(calm.getState().n).toBe(n - 1)
+      pass(frameMs)
+      expect(calm.getState()).toBe(source.getState())
+      pass(2 * calmMs)
+      expect(timers).toEqual([])
+    }
+  })
+
+  it('shows another document at once', () => {
+    const { source, calm, pass } = bench()
+    source.setState({ site: 'b', n: 1, twice: 2 })
+    expect(calm.getState()).toBe(source.getState())
     source.setState({ n: 2, twice: 4 })
-    expect(calm.getState()).toEqual({ n: 2, twice: 4 })
+    source.setState({ site: 'c' })
+    expect(calm.getState()).toBe(source.getState())
+    pass(latestMs)
+    expect(calm.getState()).toBe(source.getState())
+  })
+
+  it('waits for a frame without a move, but not for ever', () => {
+    const { source, shownAt, pass, now } = bench()
+    const move = () => source.setState(({ n }) => ({ n: n + 1, twice: 2 * (n + 1) }))
+    // Every second frame carries none.
+    for (let i = 0; i < 40; i++) {
+      pass(frameMs)
+      if (i % 2 === 0) move()
+    }
+    expect(shownAt.length).toBeGreaterThan(4)
+    for (const atMs of shownAt) expect((atMs / frameMs) % 2).toBe(0)
+    const free = shownAt.length
+    const fromMs = now()
+    for (let i = 0; i < 40; i++) {
+      move()
+      pass(frameMs)
+    }
+    expect(shownAt.length - free).toBeGreaterThanOrEqual(Math.floor((now() - fromMs) / latestMs))
   })
 
   it('is written at most once in a while however fast the hand moves, whole each time, exact once it rests', () => {
@@ -50,7 +95,7 @@ describe('what is read beside the plan', () => {
           source.setState({ n: i + 1, twice: 2 * (i + 1) })
           expect(calm.getState().twice).toBe(2 * calm.getState().n)
         })
-        pass(calmMs)
+        pass(latestMs)
         expect(calm.getState()).toBe(source.getState())
         shownAt.slice(1).forEach((atMs, i) => {
           expect(atMs - shownAt[i]!).toBeGreaterThanOrEqual(calmMs)

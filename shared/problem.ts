@@ -136,6 +136,7 @@ export const editCodes = [
   'pouredFrozen',
   'finishInUse',
   'lastFinish',
+  'materialInUse',
   'tapesTooShort',
   'tapesTooLong',
   'traverseOpen',

@@ -14,6 +14,7 @@ import { edgeLengths } from '../quantities/edgeLengths'
 import { contractionLength, jointLengths } from '../quantities/jointLengths'
 import { loadFigure } from '../quantities/loads'
 import { materialFigures, retarderFigure } from '../quantities/materials'
+import { materialTotals } from '../quantities/materialTotals'
 import { pourFigures } from '../quantities/pourFigures'
 import { siteTotals } from '../quantities/siteTotals'
 import { claimFigures, finishAreas, slabAreas } from '../quantities/slabAreas'
@@ -104,7 +105,14 @@ export function planQuantities(
     })
     return [...own, ...jointLengths(slab.id, construction), ...contraction, ...ofPours]
   })
-  return [...figures, ...siteTotals({ slabs: site.slabs, pours, materials: site.materials ?? [], figures })]
+  const { materials = [], stock = [] } = site
+  const poured = new Set(site.accepted.flatMap(part => part.pours).flatMap(({ id, poured }) => (poured ? [id] : [])))
+  const ofPours = pours.map(({ id, number }) => ({ id, number, isPoured: poured.has(id) }))
+  return [
+    ...figures,
+    ...siteTotals({ slabs: site.slabs, pours, figures }),
+    ...materialTotals({ materials, stock, pours: ofPours, figures }),
+  ]
 }
 
 /** Packages of retarder, known once the days are planned. */

@@ -49,6 +49,10 @@ export const editWordings: Record<(typeof editCodes)[number], Wording> = {
     message: `The finish "${values.name}" is in use ${countOf(values.count, 'time', 'times')}.`,
     hint: 'Give those parts another finish first.',
   }),
+  materialInUse: ({ values }) => ({
+    message: `${values.name} is in the log of ${countOf(values.count, 'pour', 'pours')}; what was used stays listed.`,
+    hint: 'Set its rate to 0 if no more of it is wanted.',
+  }),
   lastFinish: () => ({
     message: 'A site needs at least one finish.',
     hint: 'Add another finish before deleting this one.',

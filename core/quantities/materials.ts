@@ -10,6 +10,9 @@ interface Whose {
 /** Figured by volumes and lengths of their own. */
 const figuredElsewhere: ReadonlySet<Material['kind']> = new Set(['concrete', 'base', 'reinforcement', 'retarder'])
 
+/** Whether it goes by the area of the pour. */
+export const goesByArea = ({ kind }: Pick<Material, 'kind'>): boolean => !figuredElsewhere.has(kind)
+
 /** Within this of whole packages is whole packages (of a package). */
 const roundOff = 1e-9
 
@@ -20,15 +23,19 @@ export const materialFigureId = (pourId: string, ofMaterial: string): string => 
  * as curing compound or finishing aid entered so. `areaM2` = the pour with its borders. The label rules.
  */
 export function materialFigures(whose: Whose, areaM2: number, materials: readonly Material[]): Quantity[] {
-  return materials.flatMap(({ id, name, kind, unit, packageSize, ratePerM2 = 0 }): Quantity[] => {
-    if (figuredElsewhere.has(kind) || ratePerM2 === 0) return []
-    const amount = areaM2 * ratePerM2
+  return materials.flatMap(({ id, name, kind, unit, packageSize, ratePerM2 = 0, wasteShare = 0 }): Quantity[] => {
+    if (!goesByArea({ kind }) || ratePerM2 === 0) return []
+    const amount = areaM2 * ratePerM2 * (1 + wasteShare)
     const source = 'rate and package as entered for the site; the label rules'
     return [
       quantity({
         ...{ id: materialFigureId(whose.pourId, id), label: name, ...whose, value: amount, unit, source },
-        formula: 'pour area × rate',
-        inputs: { 'pour area': [areaM2, 'm²'], rate: [ratePerM2, `${unit}/m²`] },
+        formula: wasteShare > 0 ? 'pour area × rate × (1 + waste)' : 'pour area × rate',
+        inputs: {
+          'pour area': [areaM2, 'm²'],
+          rate: [ratePerM2, `${unit}/m²`],
+          ...(wasteShare > 0 ? { waste: [wasteShare, '1'] as const } : {}),
+        },
       }),
       quantity({
         ...{ id: `${materialFigureId(whose.pourId, id)}-packages`, label: `${name}, packages`, ...whose, source },

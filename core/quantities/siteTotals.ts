@@ -1,4 +1,5 @@
 /** Sums over the whole site, from the figures of its slabs and pours. */
+import { plainName } from './plainName'
 import { type Inputs, type Quantity, quantity, sumFormula, sumInputs } from './quantity'
 
 interface Named {
@@ -9,7 +10,6 @@ interface Named {
 export interface TotalsOf {
   readonly slabs: readonly Named[]
   readonly pours: readonly { readonly id: string; readonly number: string }[]
-  readonly materials: readonly { readonly id: string; readonly name: string }[]
   /** Figures of all slabs and pours. */
   readonly figures: readonly Quantity[]
 }
@@ -26,26 +26,20 @@ function inputsOf(rows: readonly (readonly [name: string, figure: Quantity | und
   return inputs
 }
 
-/** Names of a formula must hold no sign of it. */
-const plain = (name: string): string =>
-  name
-    .replace(/[+−×÷(),]/g, ' ')
-    .replace(/\s+/g, ' ')
-    .trim() || 'slab'
-
 /** Area, borders, joints, base, concrete as ordered pour by pour, loads; nothing of what the site has none of. */
-export function siteTotals({ slabs, pours, materials, figures }: TotalsOf): Quantity[] {
+export function siteTotals({ slabs, pours, figures }: TotalsOf): Quantity[] {
   const find = (id: string) => figures.find(q => q.id === id)
-  const bySlab = (end: string) => inputsOf(slabs.map(({ id, name }) => [plain(name), find(`${id}-${end}`)] as const))
+  const bySlab = (end: string) =>
+    inputsOf(slabs.map(({ id, name }) => [plainName(name), find(`${id}-${end}`)] as const))
   const byPour = (end: string) =>
-    inputsOf(pours.map(({ id, number }) => [`pour ${plain(number)}`, find(`${id}-${end}`)] as const))
+    inputsOf(pours.map(({ id, number }) => [`pour ${plainName(number)}`, find(`${id}-${end}`)] as const))
   const borders = inputsOf(
     figures
       .filter(q => q.pourId === undefined && q.id.endsWith('-outer-length'))
       .map(q => {
         const slab = slabs.find(({ id }) => id === q.slabId)
         const name = q.label.replace(/ outer length$/, '').toLowerCase()
-        return [slabs.length > 1 && slab ? `${plain(slab.name)} ${name}` : name, q] as const
+        return [slabs.length > 1 && slab ? `${plainName(slab.name)} ${name}` : name, q] as const
       }),
   )
   const total = (id: string, label: string, unit: string, inputs: Inputs): Quantity[] =>
@@ -62,8 +56,5 @@ export function siteTotals({ slabs, pours, materials, figures }: TotalsOf): Quan
     ...total('placed', 'Concrete in place', 'm³', bySlab('concrete-volume')),
     ...total('ordered', 'Concrete to order, pour by pour', 'm³', byPour('concrete-order')),
     ...total('loads', 'Loads, pour by pour', 'loads', byPour('loads')),
-    ...materials.flatMap(({ id, name }) =>
-      total(`material-${id}`, `${name}, packages pour by pour`, 'packages', byPour(`material-${id}-packages`)),
-    ),
   ]
 }

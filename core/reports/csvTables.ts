@@ -1,5 +1,6 @@
 /** The tables of a plan for a spreadsheet. Values are numbers in the measures of the site, the unit stands in the header. */
 import type { UnitSystem } from '../../shared/document/site'
+import { perArea } from '../units/perArea'
 import { type CsvValue, writeCsv } from './csv'
 import { nameEntities } from './nameEntities'
 import { pourJointLength } from './pourJointLength'
@@ -33,7 +34,8 @@ const unitOf = (unit: string, units: UnitSystem): Unit => {
       case 'kg/m³':
         return { name: 'lb/ft³', si: 0.45359237 / 0.3048 ** 3 }
     }
-  return { name: unit, si: 1 }
+  const { value, unit: name } = perArea(1, unit, units)
+  return { name, si: 1 / value }
 }
 
 /** Six digits behind the point: 1/16 in is 0.005 ft. */

@@ -1,4 +1,6 @@
 import type { UnitSystem } from '../../shared/document/site'
+import { isCurrency } from '../units/currency'
+import { perArea } from '../units/perArea'
 import { printMeasures } from '../units/printMeasures'
 import { printNumber } from '../units/printNumber'
 
@@ -36,7 +38,10 @@ export function printQuantity(value: number, unit: string, units: UnitSystem): s
       return `${printNumber(value, 0)} ${value === 1 ? unit.slice(0, -1) : unit}`
     case '1':
       return printNumber(value, 4)
-    default:
-      return `${printNumber(value, 3)} ${unit}`
+    default: {
+      if (isCurrency(unit)) return `${printNumber(value, 2, 2)} ${unit}`
+      const shown = perArea(value, unit, units)
+      return `${printNumber(shown.value, shown.unit === unit ? 3 : 4)} ${shown.unit}`
+    }
   }
 }

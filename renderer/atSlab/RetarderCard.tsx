@@ -1,4 +1,4 @@
-import { addRetarder, changeRetarder, setOnHand } from '../../core/document/commands/setRetarder'
+import { addMaterial, changeMaterial, setOnHand } from '../../core/document/commands/setMaterials'
 import { siteRetarder } from '../../core/pours/day/retarder'
 import { cubicYardsToM3 } from '../../core/units/convert'
 import { printNumber } from '../../core/units/printNumber'
@@ -40,7 +40,7 @@ export function RetarderCard({ site }: { readonly site: Site }) {
             onText={typed => {
               const name = typed.trim()
               if (name === '') return null
-              return edit(addRetarder({ name, unit: 'package', packageSize: 1 }))
+              return edit(addMaterial({ name, kind: 'retarder', unit: 'package', packageSize: 1 }))
             }}
           />
         </div>
@@ -64,7 +64,7 @@ function ProductFields({
   const perM3 = site.units === 'ftin' ? cubicYardsToM3(1) : 1
   const per = site.units === 'ftin' ? 'yd³' : 'm³'
   const change = (patch: Partial<Pick<Material, 'name' | 'unit' | 'packageSize' | 'label'>>) =>
-    edit(changeRetarder(id, patch))
+    edit(changeMaterial(id, patch))
   const doses = label ? `${printNumber(label.leastPerM3 * perM3, 3)} to ${printNumber(label.mostPerM3 * perM3, 3)}` : ''
   return (
     <div className="note retarder-fields">
@@ -97,7 +97,7 @@ function ProductFields({
         label={`Label: least to most, ${unit} for 1 ${per}`}
         text={doses}
         onText={typed => {
-          if (typed.trim() === '') return edit(changeRetarder(id, { label: undefined }))
+          if (typed.trim() === '') return edit(changeMaterial(id, { label: undefined }))
           const [least, most] = typed.split(/\s*(?:to|–|-)\s*/).map(positiveNumber)
           if (!least || !most || most < least) return `“${typed}” is not taken: least and most, 4 to 8.`
           const leastBuysMin = label?.leastBuysMin ?? defaultMin

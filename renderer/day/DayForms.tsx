@@ -1,6 +1,6 @@
 import '../slab/slab.css'
-import { useState } from 'react'
 import type { Site } from '../../shared/document/site'
+import { Fold } from '../app/Fold'
 import { usePlan } from '../app/session'
 import { CrewForm, HoursForm, MixForm } from './CrewForm'
 import { tellCrew, tellWeather } from './tellWeather'
@@ -24,27 +24,5 @@ export function DayForms({ site }: { readonly site: Site }) {
         <HoursForm site={site} />
       </Fold>
     </section>
-  )
-}
-
-/** Fields are made when they are asked for. */
-function Fold({
-  name,
-  told,
-  children,
-}: {
-  readonly name: string
-  readonly told: string
-  readonly children: React.ReactNode
-}) {
-  const [isOpen, setOpen] = useState(false)
-  return (
-    <details onToggle={event => setOpen(event.currentTarget.open)}>
-      <summary>
-        {name}
-        {told === '' ? null : <small>: {told}</small>}
-      </summary>
-      {isOpen ? children : null}
-    </details>
   )
 }

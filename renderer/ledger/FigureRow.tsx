@@ -148,7 +148,7 @@ function OpenedFigure({
         </dl>
         <p>
           <b>From</b> {from === undefined ? 'what is lit on the plan' : `${from}, lit on the plan`}. <b>Source</b>{' '}
-          {quantity.id.startsWith('total-')
+          {isExact && quantity.id.startsWith('total-')
             ? 'the figures named, each with its own working.'
             : isExact
               ? 'exact: straight edges by coordinates, arcs by circular segments. No rounding before the last line.'

@@ -10,6 +10,7 @@ import { FigureRow } from './FigureRow'
 import { figureFrom } from './figureFrom'
 import { ledgerGroups } from './ledgerGroups'
 import { ledgerText } from './ledgerText'
+import { MaterialsForm } from './materials/MaterialsForm'
 import { Problems } from './Problems'
 import { UnitsSwitch } from './UnitsSwitch'
 
@@ -59,6 +60,7 @@ export function NumbersPage({ live }: { readonly live: LivePlan }) {
           },
         ]}
       />
+      <MaterialsForm site={site} />
       {groups.map(({ key, title, rows }) => (
         <section key={key} aria-label={title}>
           <h3>{title}</h3>

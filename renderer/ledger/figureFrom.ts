@@ -22,7 +22,7 @@ export function figureFrom(
 ): string {
   if (pourId !== undefined) return `pour ${numberOf(pourId) ?? ''}`.trim()
   if (slabId === undefined)
-    return id.endsWith('-ordered') || id.endsWith('-loads')
+    return /-ordered$|-loads$|^total-materials?-/.test(id)
       ? 'all pours'
       : site.slabs.length === 1
         ? site.slabs[0]!.name

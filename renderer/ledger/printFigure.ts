@@ -1,5 +1,7 @@
 /** A figure as the ledger shows it: number and unit in columns of their own, in the site's units. */
 import { kgToPounds, metersToFeet } from '../../core/units/convert'
+import { isCurrency } from '../../core/units/currency'
+import { perArea } from '../../core/units/perArea'
 import { printMeasures } from '../../core/units/printMeasures'
 import { printNumber } from '../../core/units/printNumber'
 import type { UnitSystem } from '../../shared/document/site'
@@ -48,8 +50,11 @@ export function printFigure(value: number, unit: string, units: UnitSystem): Pri
       return { figure: printNumber(value, 0), unit: value === 1 ? unit.slice(0, -1) : unit }
     case '1':
       return { figure: printNumber(value, 3), unit: '' }
-    default:
-      return { figure: printNumber(value, 2), unit }
+    default: {
+      if (isCurrency(unit)) return { figure: printNumber(value, 2, 2), unit }
+      const shown = perArea(value, unit, units)
+      return { figure: printNumber(shown.value, /\/(ft²|m²)$/.test(shown.unit) ? 4 : 2), unit: shown.unit }
+    }
   }
 }
 

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { Id, nonNegative, Pt, positive } from './primitives'
+import { Id, nonNegative, Pt, positive, share } from './primitives'
 
 /**
  * A pattern and color on the plan; `patternDeg` = the pattern axis, counter-clockwise from drawing-right, `patternAt` =
@@ -32,6 +32,12 @@ export const Material = z.strictObject({
   unit: z.string(),
   packageSize: positive(),
   ratePerM2: z.optional(nonNegative()),
+  /** Taken beyond the rate, for spills and what stays in the package: 0.05 = 5 % more. */
+  wasteShare: z.optional(share()),
+  /** `currency` by its letters of ISO 4217. */
+  packagePrice: z.optional(
+    z.strictObject({ amount: nonNegative(), currency: z.string().check(z.regex(/^[A-Z]{3}$/)) }),
+  ),
   /** Doses of a retarder by its label: amount for a cubic meter, and the delay that the least of it makes. */
   label: z.optional(z.strictObject({ leastPerM3: positive(), mostPerM3: positive(), leastBuysMin: positive() })),
   lot: z.optional(z.string()),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { addRetarder, changeRetarder, setOnHand } from '../../core/document/commands/setRetarder'
+import { addMaterial, changeMaterial, setOnHand } from '../../core/document/commands/setMaterials'
 import { readSite } from '../../core/document/readSite'
 import { serializeSite } from '../../core/document/serializeSite'
 import { checkRetarder, delayOfPackages, packagesFor, siteRetarder } from '../../core/pours/day/retarder'
@@ -12,7 +12,7 @@ import { planOf, sampleSite } from '../plan/sampleSite'
 const yd3 = 0.764554857984
 /** 8 oz in a cubic yard put off 20 min, 24 oz at most; bags of 12 oz. */
 const label = { leastPerM3: 8 / yd3, mostPerM3: 24 / yd3, leastBuysMin: 20 }
-const bags = { name: 'Slow-set bags', unit: 'oz', packageSize: 12, label } as const
+const bags = { name: 'Slow-set bags', kind: 'retarder', unit: 'oz', packageSize: 12, label } as const
 
 const bare = (): Site => {
   const { materials: _, stock: __, ...site } = sampleSite('l-patio-accepted')
@@ -38,7 +38,7 @@ describe('packages without a product', () => {
 })
 
 describe('packages of a product', () => {
-  const site = chain(bare(), addRetarder(bags))
+  const site = chain(bare(), addMaterial(bags))
   const retarder = siteRetarder(site)!
 
   it('are counted by its label: 12 oz where 8 oz put 1 yd³ off by 20 min', () => {
@@ -51,7 +51,7 @@ describe('packages of a product', () => {
   })
 
   it('by the setting until the label is entered', () => {
-    const unlabeled = siteRetarder(chain(site, changeRetarder(idOf(site), { label: undefined })))!
+    const unlabeled = siteRetarder(chain(site, changeMaterial(idOf(site), { label: undefined })))!
     expect(unlabeled.label).toBeUndefined()
     expect(packagesFor(30, 2 * yd3, { retarder: unlabeled })).toBe(2)
     expect(packagesFor(30, 3 * yd3, { retarder: unlabeled })).toBe(3)
@@ -61,15 +61,15 @@ describe('packages of a product', () => {
     const stocked = chain(site, setOnHand(idOf(site), 30))
     expect(siteRetarder(stocked)!.onHand).toBe(2)
     const full = chain(site, setOnHand(idOf(site), 36))
-    expect(siteRetarder(chain(full, changeRetarder(idOf(full), { packageSize: 16 })))!.onHand).toBe(3)
+    expect(siteRetarder(chain(full, changeMaterial(idOf(full), { packageSize: 16 })))!.onHand).toBe(3)
     expect(chain(full, setOnHand(idOf(full), undefined)).stock).toBeUndefined()
     expect(readSite(serializeSite(full))).toEqual({ ok: true, value: full })
-    expect(refusal(changeRetarder('m9999', { name: 'x' })(site))).toBe('entityMissing')
+    expect(refusal(changeMaterial('m9999', { name: 'x' })(site))).toBe('entityMissing')
     expect(refusal(setOnHand('m9999', 1)(site))).toBe('entityMissing')
   })
 
   it('of two products are those of the one in stock', () => {
-    const two = chain(site, addRetarder({ ...bags, name: 'Other' }))
+    const two = chain(site, addMaterial({ ...bags, name: 'Other' }))
     const other = two.materials!.at(-1)!.id
     expect(siteRetarder(two)!.name).toBe('Slow-set bags')
     expect(siteRetarder(chain(two, setOnHand(other, 12)))!.name).toBe('Other')

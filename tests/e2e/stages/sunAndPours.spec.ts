@@ -295,6 +295,24 @@ test('every figure on the screen is that of the JSON the command line prints', a
   await expect.poll(drawn).toBe(unlit)
   for (const { message } of json.problems) await expect(ledger.getByText(message).first()).toBeAttached()
 
+  // What a label says of a material is typed, and counts at once; what cannot be is quoted; undo takes it back.
+  const materials = page.getByRole('region', { name: 'Materials' })
+  await materials.getByText('Materials', { exact: false }).first().click()
+  await materials.getByRole('button', { name: 'Add sealer' }).click()
+  const sealer = materials.getByRole('group', { name: 'Sealer' })
+  await expect(sealer.getByLabel('A package covers, ft²')).toHaveValue('1,000')
+  await sealer.getByLabel('Price of a package').fill('180')
+  await sealer.getByLabel('Price of a package').press('Enter')
+  await sealer.getByLabel('A package holds').fill('none')
+  await sealer.getByLabel('A package holds').press('Enter')
+  await expect(sealer.getByRole('alert')).toContainText('“none” is not taken')
+  const price = ledger.locator('.row', { hasText: 'Sealer, price' })
+  await expect(price).toContainText(/\d+\.00 USD/)
+  await page.getByRole('button', { name: 'Undo material price' }).click()
+  await page.getByRole('button', { name: 'Undo material', exact: true }).click()
+  await expect(price).toHaveCount(0)
+  await expect(sealer).toHaveCount(0)
+
   // Pours and days.
   await stageButton(page, 'Pours').click()
   await settled(page)

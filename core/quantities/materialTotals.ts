@@ -1,0 +1,81 @@
+/** What the pours take of each material in packages, what of it is still to buy, and what it comes to. */
+import type { Material, StockItem } from '../../shared/document/materials'
+import { goesByArea, materialFigureId } from './materials'
+import { plainName } from './plainName'
+import { type Inputs, type Quantity, quantity, sumFormula, sumInputs } from './quantity'
+
+export interface MaterialTotalsOf {
+  readonly materials: readonly Material[]
+  readonly stock: readonly StockItem[]
+  /** `isPoured`: what it took has left the stock. */
+  readonly pours: readonly { readonly id: string; readonly number: string; readonly isPoured: boolean }[]
+  /** Figures of all pours. */
+  readonly figures: readonly Quantity[]
+}
+
+const asEntered = 'rates, packages, stock and prices as entered for the site'
+
+/** One figure of the packages of all pours, of those to buy, and of their price; the sum in each currency. */
+export function materialTotals({ materials, stock, pours, figures }: MaterialTotalsOf): Quantity[] {
+  const byId = new Map(figures.map(figure => [figure.id, figure]))
+  const packagesOf = (id: string, isWanted: (pour: MaterialTotalsOf['pours'][number]) => boolean): Inputs =>
+    Object.fromEntries(
+      pours.filter(isWanted).flatMap(pour => {
+        const own = byId.get(`${materialFigureId(pour.id, id)}-packages`)
+        return own && own.value > 0 ? [[`pour ${plainName(pour.number)}`, [own.value, own.unit] as const]] : []
+      }),
+    )
+  const costs: Quantity[] = []
+  const rows = materials.filter(goesByArea).flatMap(({ id, name, packageSize, packagePrice }): Quantity[] => {
+    const inputs = packagesOf(id, () => true)
+    const packages = sumInputs(inputs)
+    if (packages === 0) return []
+    const total = quantity({
+      ...{ id: `total-material-${id}`, label: `${name}, packages pour by pour`, value: packages, unit: 'packages' },
+      ...{ formula: sumFormula(inputs), inputs },
+    })
+    const onHand = stock.find(({ materialId }) => materialId === id)?.onHand
+    // A package that was opened is none.
+    const whole = onHand === undefined ? undefined : Math.floor(onHand / packageSize + 1e-9)
+    const ahead = sumInputs(packagesOf(id, ({ isPoured }) => !isPoured))
+    const short =
+      whole === undefined || ahead <= whole
+        ? []
+        : [
+            quantity({
+              ...{ id: `total-material-${id}-to-buy`, label: `${name}, packages to buy`, unit: 'packages' },
+              ...{ value: ahead - whole, formula: 'for the pours ahead − on hand', source: asEntered },
+              inputs: { 'for the pours ahead': [ahead, 'packages'], 'on hand': [whole, 'packages'] },
+            }),
+          ]
+    if (packagePrice === undefined) return [total, ...short]
+    const { amount, currency } = packagePrice
+    const cost = quantity({
+      ...{ id: `total-material-${id}-price`, label: `${name}, price`, value: packages * amount, unit: currency },
+      ...{ formula: 'packages × price of one', source: asEntered },
+      inputs: { packages: [packages, 'packages'], 'price of one': [amount, currency] },
+    })
+    costs.push(cost)
+    return [total, ...short, cost]
+  })
+  const sums = [...new Set(costs.map(({ unit }) => unit))].map(currency => {
+    const own = costs.filter(({ unit }) => unit === currency)
+    const inputs: Inputs = Object.fromEntries(
+      own.map((cost, i) => {
+        const name = plainName(cost.label.replace(/, price$/, ''))
+        const isTaken = own.slice(0, i).some(other => plainName(other.label.replace(/, price$/, '')) === name)
+        return [isTaken ? `${name} ${i + 1}` : name, [cost.value, currency] as const]
+      }),
+    )
+    return quantity({
+      ...{
+        id: `total-materials-${currency}`,
+        label: 'Priced materials together',
+        value: sumInputs(inputs),
+        unit: currency,
+      },
+      ...{ formula: sumFormula(inputs), inputs },
+    })
+  })
+  return [...rows, ...sums]
+}

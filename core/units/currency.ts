@@ -1,0 +1,2 @@
+/** Letters of a currency after ISO 4217, `USD`: a sum of money as a figure has them for its unit. */
+export const isCurrency = (unit: string): boolean => /^[A-Z]{3}$/.test(unit)

@@ -1,0 +1,146 @@
+import { changeMaterial, removeMaterial, setOnHand } from '../../../core/document/commands/setMaterials'
+import { goesByArea } from '../../../core/quantities/materials'
+import { areaUnits } from '../../../core/units/areaUnits'
+import { printNumber } from '../../../core/units/printNumber'
+import type { Material } from '../../../shared/document/materials'
+import type { Site } from '../../../shared/document/site'
+import { takeEdit } from '../../app/applyEdit'
+import { useSession } from '../../app/session'
+import { AmountField } from '../../day/AmountField'
+import { TypedField } from '../../pours/TypedField'
+import { ChoiceField } from '../../slab/ChoiceField'
+import { parseAmountOf, parseFigure, parseMoney, printAmount, rateArea, shownUnit } from './amounts'
+
+const kindWords: readonly (readonly [Material['kind'], string])[] = [
+  ['hardener', 'Color hardener'],
+  ['release', 'Release'],
+  ['sealer', 'Sealer'],
+  ['integralColor', 'Integral color'],
+  ['retarder', 'On-site retarder'],
+  ['base', 'Base'],
+  ['reinforcement', 'Reinforcement'],
+  ['concrete', 'Concrete'],
+  ['other', 'Other'],
+]
+
+const wasteScale = { unit: '%', by: 100, least: 0, most: 100 }
+
+/** Currency that a price without letters is in: that of the prices which are there already. */
+const currencyOf = ({ materials = [], prices = [], units }: Site): string =>
+  [...materials.flatMap(({ packagePrice }) => packagePrice?.currency ?? []), ...prices.map(({ currency }) => currency)]
+    .filter(currency => /^[A-Z]{3}$/.test(currency))
+    .at(0) ?? (units === 'ftin' ? 'USD' : 'EUR')
+
+/** One material: the boxes of its label, its price, its stock. */
+export function MaterialFields({ site, material }: { readonly site: Site; readonly material: Material }) {
+  const session = useSession()
+  const { id, name, kind, unit, packageSize, wasteShare, packagePrice, lot } = material
+  const { units } = site
+  const shown = shownUnit(unit, units)
+  const change = (what: string, patch: Parameters<typeof changeMaterial>[1]) =>
+    takeEdit(session, `material ${what}`, changeMaterial(id, patch))
+  const onHand = site.stock?.find(({ materialId }) => materialId === id)?.onHand
+  return (
+    <fieldset className="finish material">
+      <legend>{name}</legend>
+      <TypedField label="Name" text={name} onText={typed => change('name', { name: typed.trim() })} />
+      <ChoiceField label="What it is" value={kind} choices={kindWords} onSet={to => change('kind', { kind: to })} />
+      <TypedField
+        label="A package holds"
+        text={`${printAmount(packageSize * shown.by)} ${shown.name}`}
+        onText={typed => {
+          const read = parseAmountOf(typed)
+          if (read === null) return `“${typed}” is not taken: an amount and its unit, 60 lb or 5 gal.`
+          return change('package', { packageSize: read.value, unit: read.unit })
+        }}
+      />
+      {goesByArea(material) ? <RateFields {...{ site, material, change }} /> : null}
+      {goesByArea(material) ? (
+        <AmountField
+          label="Waste"
+          value={wasteShare}
+          scale={wasteScale}
+          places={1}
+          onSet={share => change('waste', { wasteShare: share })}
+        />
+      ) : null}
+      <TypedField
+        label="Price of a package"
+        text={packagePrice ? `${printNumber(packagePrice.amount, 2, 2)} ${packagePrice.currency}` : ''}
+        onText={typed => {
+          if (typed.trim() === '') return change('price', { packagePrice: undefined })
+          const read = parseMoney(typed, currencyOf(site))
+          return read === null
+            ? `“${typed}” is not taken: a price, 42.50 or 42.50 ${currencyOf(site)}.`
+            : change('price', { packagePrice: read })
+        }}
+      />
+      <TypedField
+        label="Packages on hand"
+        text={onHand === undefined ? '' : printNumber(onHand / packageSize, 2)}
+        onText={typed => {
+          if (typed.trim() === '') return takeEdit(session, 'stock', setOnHand(id, undefined))
+          const read = parseFigure(typed)
+          return read === null || read.rest !== ''
+            ? `“${typed}” is no count of packages.`
+            : takeEdit(session, 'stock', setOnHand(id, read.value * packageSize))
+        }}
+      />
+      <TypedField
+        label="Lot"
+        text={lot ?? ''}
+        onText={typed => change('lot', { lot: typed.trim() === '' ? undefined : typed.trim() })}
+      />
+      {goesByArea(material) ? null : (
+        <p className="told">
+          {kind === 'retarder'
+            ? 'Counted dose by dose; the doses of its label are typed in Log under Retarder.'
+            : 'Not counted by the area: see Concrete and base.'}
+        </p>
+      )}
+      <button type="button" className="btn" onClick={() => takeEdit(session, 'material', removeMaterial(id))}>
+        Remove {name}
+      </button>
+    </fieldset>
+  )
+}
+
+/** The rate from either end: what an area takes, or what a package covers. */
+function RateFields({
+  site: { units },
+  material: { unit, packageSize, ratePerM2 = 0 },
+  change,
+}: {
+  readonly site: Site
+  readonly material: Material
+  readonly change: (what: string, patch: Parameters<typeof changeMaterial>[1]) => string | null
+}) {
+  const shown = shownUnit(unit, units)
+  const per = rateArea[units]
+  const area = areaUnits[units]
+  return (
+    <>
+      <TypedField
+        label={`${per.name} takes, ${shown.name}`}
+        text={ratePerM2 === 0 ? '' : printAmount(ratePerM2 * per.m2 * shown.by)}
+        onText={typed => {
+          if (typed.trim() === '') return change('rate', { ratePerM2: undefined })
+          const read = parseAmountOf(/[a-z]/i.test(typed) ? typed : `${typed} ${shown.name}`)
+          if (read === null || read.unit !== unit) return `“${typed}” is no amount in ${shown.name}.`
+          return change('rate', { ratePerM2: read.value / per.m2 })
+        }}
+      />
+      <TypedField
+        label={`A package covers, ${area.name}`}
+        text={ratePerM2 === 0 ? '' : printAmount(packageSize / ratePerM2 / area.m2)}
+        onText={typed => {
+          if (typed.trim() === '') return change('rate', { ratePerM2: undefined })
+          const read = parseFigure(typed)
+          if (!read || !(read.value > 0) || !['', area.name, area.name.replace('²', '2')].includes(read.rest))
+            return `“${typed}” is no area over zero.`
+          return change('rate', { ratePerM2: packageSize / (read.value * area.m2) })
+        }}
+      />
+    </>
+  )
+}

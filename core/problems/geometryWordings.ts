@@ -11,10 +11,16 @@ const areaOf = ({ values, print }: Told, name: string) => print.area(numberOf(va
 
 /** Findings of the geometry in trade words. */
 export const geometryWordings: Record<(typeof geometryCodes)[number], Wording> = {
-  pathTooShort: ({ values }) => ({
-    message: `This outline has ${values.vertices} ${values.vertices === 1 ? 'corner' : 'corners'}; it needs at least ${values.least}.`,
-    hint: 'Add the missing corners, or delete the outline.',
-  }),
+  pathTooShort: ({ values }) =>
+    values.what === 'line'
+      ? {
+          message: 'A line has two points at least: this one would have only one left.',
+          hint: 'Move the point, or delete the whole line.',
+        }
+      : {
+          message: `This outline has ${values.vertices} ${values.vertices === 1 ? 'corner' : 'corners'}; it needs at least ${values.least}.`,
+          hint: 'Add the missing corners, or delete the outline.',
+        },
   zeroEdge: ({ values }) => ({
     message: `Edge ${values.edgeId} has no length: two corners lie on the same spot. It is left out.`,
     hint: 'Delete one of the two corners.',

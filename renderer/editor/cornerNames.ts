@@ -1,5 +1,6 @@
 /** Corners by letter, so that a typed place can be told from one: "corner A of Patio". */
 
+import { linePointId } from '../../core/geometry/linePointId'
 import type { Path } from '../../shared/document/path'
 import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
@@ -34,7 +35,7 @@ export function cornersOfSite(site: Site): readonly NamedCorner[] {
       if (caster.kind === 'cover') return ofPath(caster.outline, caster.name)
       if (caster.kind === 'tree') return [{ id: caster.id, at: caster.at, words: `trunk of ${caster.name}` }]
       return caster.line.map((at, i) => ({
-        id: `${caster.id}.${i}`,
+        id: linePointId(caster.id, i),
         at,
         words: `point ${cornerLetter(i)} of ${caster.name}`,
       }))

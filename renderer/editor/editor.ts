@@ -4,6 +4,7 @@ import { copySelection, pasteFrom } from '../../core/document/commands/copySelec
 import { deleteSelection } from '../../core/document/commands/deleteSelection'
 import type { Command } from '../../core/document/commands/editSite'
 import { findEdge, findVertex } from '../../core/document/commands/findPath'
+import { findLinePoint } from '../../core/document/commands/linePoints'
 import { selectionBox } from '../../core/document/commands/lineUp'
 import { moveSelection } from '../../core/document/commands/moveSelection'
 import { chosenEntities } from '../../core/document/commands/siteEntities'
@@ -640,4 +641,8 @@ const ringAt = (site: Site, selection: readonly Id[], at: Pt, hand: Hand): Shape
 }
 
 const movedName = (ids: readonly Id[], site: Site | null): string =>
-  site && ids.every(id => findVertex(site, id)) ? 'move corner' : 'move'
+  site && ids.every(id => findVertex(site, id))
+    ? 'move corner'
+    : ids.every(id => site && findLinePoint(site, id))
+      ? 'move point'
+      : 'move'

@@ -1,8 +1,10 @@
 /** Corners and edges of what is chosen: what a press takes hold of, and what a click narrows the choice to. */
 
 import { editablePaths, isClosed } from '../../core/document/commands/findPath'
-import { chosenEntities } from '../../core/document/commands/siteEntities'
+import { findLinePoint, type PointLine, pointLines } from '../../core/document/commands/linePoints'
+import { chosenEntities, type Entity } from '../../core/document/commands/siteEntities'
 import { distanceToEdge, ringContains } from '../../core/geometry/contains'
+import { linePointId } from '../../core/geometry/linePointId'
 import { resolvePath } from '../../core/geometry/resolvePath'
 import { isRounding } from '../../core/reports/dimensions'
 import type { Path } from '../../shared/document/path'
@@ -13,29 +15,30 @@ import { isOnFurnishing } from './pickAt'
 
 const apart = (a: Pt, b: Pt): number => Math.hypot(a[0] - b[0], a[1] - b[1])
 
+/** The path whose corners and edges a thing is shaped by. */
+export function pathOf({ kind, row }: Entity): Path | null {
+  switch (kind) {
+    case 'slab':
+      return row.outline
+    case 'opening':
+    case 'inset':
+      return row.path
+    case 'band':
+      return row.line
+    case 'noGo':
+      return row
+    case 'wish':
+      return row.kind === 'forbiddenArea' ? row.path : null
+    case 'caster':
+      return row.kind === 'building' ? row.footprint : row.kind === 'cover' ? row.outline : null
+    default:
+      return null
+  }
+}
+
 /** The paths of what is chosen, and those that a chosen corner or edge is on. */
 export function chosenPaths(site: Site, ids: readonly Id[]): readonly Path[] {
-  const own = chosenEntities(site, ids).flatMap((entity): readonly Path[] => {
-    switch (entity.kind) {
-      case 'slab':
-        return [entity.row.outline]
-      case 'opening':
-      case 'inset':
-        return [entity.row.path]
-      case 'band':
-        return [entity.row.line]
-      case 'noGo':
-        return [entity.row]
-      case 'caster':
-        return entity.row.kind === 'building'
-          ? [entity.row.footprint]
-          : entity.row.kind === 'cover'
-            ? [entity.row.outline]
-            : []
-      default:
-        return []
-    }
-  })
+  const own = chosenEntities(site, ids).flatMap(entity => pathOf(entity) ?? [])
   const held = editablePaths(site).filter(
     path =>
       !own.includes(path) && (path.vertices.some(v => ids.includes(v.id)) || path.edges.some(e => ids.includes(e.id))),
@@ -76,20 +79,36 @@ function nearestEdge(paths: readonly Path[], at: Pt, nearM: number, roundings = 
   return best?.id ?? null
 }
 
-const nearestVertex = (
+const nearestCorner = (
   paths: readonly Path[],
+  lines: readonly PointLine[],
   at: Pt,
   nearM: number,
 ): { readonly id: Id; readonly at: Pt } | undefined =>
-  paths
-    .flatMap(({ vertices }) => vertices)
-    .filter(vertex => apart(vertex.at, at) <= nearM)
+  [
+    ...paths.flatMap(({ vertices }) => vertices),
+    ...lines.flatMap(({ id, points }) => points.map((point, i) => ({ id: linePointId(id, i), at: point }))),
+  ]
+    .filter(corner => apart(corner.at, at) <= nearM)
     .sort((a, b) => apart(a.at, at) - apart(b.at, at))[0]
 
-/** A corner, rounded or not, else an edge, of what is chosen. */
+/** The fences, joint lines and tapes of what is chosen, and those that a chosen point is on. */
+const chosenLines = (site: Site, ids: readonly Id[]): readonly PointLine[] => {
+  const held = ids.map(id => findLinePoint(site, id)?.line.id)
+  return pointLines(site).filter(({ id }) => ids.includes(id) || held.includes(id))
+}
+
+const isOnLine = ({ points }: PointLine, at: Pt, nearM: number): boolean =>
+  points.slice(1).some((to, i) => distanceToEdge({ edgeId: '', from: points[i]!, to }, at) <= nearM)
+
+/** A corner, rounded or not, or a point of a line, else an edge, of what is chosen. */
 export function pickPart(site: Site, ids: readonly Id[], at: Pt, nearM: number): Id | null {
   const paths = chosenPaths(site, ids)
-  return nearestVertex(paths, at, nearM)?.id ?? nearestEdge(paths, at, nearM, true) ?? nearestEdge(paths, at, nearM)
+  return (
+    nearestCorner(paths, chosenLines(site, ids), at, nearM)?.id ??
+    nearestEdge(paths, at, nearM, true) ??
+    nearestEdge(paths, at, nearM)
+  )
 }
 
 export interface Handle {
@@ -100,8 +119,9 @@ export interface Handle {
 /** A corner of what is chosen, else all of it with its nearest corner as the point that catches. */
 export function pickHandle(site: Site, ids: readonly Id[], at: Pt, nearM: number): Handle | null {
   const paths = chosenPaths(site, ids)
-  const vertex = nearestVertex(paths, at, nearM)
-  if (vertex) return { at: vertex.at, ids: [vertex.id] }
+  const lines = chosenLines(site, ids)
+  const held = nearestCorner(paths, lines, at, nearM)
+  if (held) return { at: held.at, ids: [held.id] }
   const edge = nearestEdge(paths, at, nearM)
   if (edge && ids.includes(edge)) return { at, ids: [edge] }
   const inside = paths.some(path =>
@@ -111,22 +131,18 @@ export function pickHandle(site: Site, ids: readonly Id[], at: Pt, nearM: number
     if (entity.kind === 'caster') {
       const { row } = entity
       if (row.kind === 'tree') return apart(row.at, at) <= row.crownRadiusM
-      return (
-        row.kind === 'wall' &&
-        row.line.slice(1).some((to, i) => distanceToEdge({ edgeId: '', from: row.line[i]!, to }, at) <= nearM)
-      )
     }
     if (entity.kind === 'furnishing') return isOnFurnishing(entity.row, at)
-    if (entity.kind === 'tape')
-      return (
-        entity.row.ends.every(({ on }) => on.on === 'free') &&
-        distanceToEdge({ edgeId: '', from: entity.row.ends[0].last, to: entity.row.ends[1].last }, at) <= nearM
-      )
+    // What holds on to a corner or an edge is not carried off it.
+    if (entity.kind === 'tape' && entity.row.ends.some(({ on }) => on.on !== 'free')) return false
+    if (entity.kind === 'wish' && entity.row.kind === 'required') return false
+    const line = lines.find(({ id }) => id === entity.row.id)
+    if (line) return isOnLine(line, at, nearM)
     return 'at' in entity.row && apart(entity.row.at, at) <= 2 * nearM
   })
   if (!inside && !spot) return null
   const whole = ids.filter(id => chosenEntities(site, [id]).length > 0)
   if (whole.length === 0) return null
-  const corner = nearestVertex(paths, at, Infinity)
+  const corner = nearestCorner(paths, lines, at, Infinity)
   return { at: spot && 'at' in spot.row ? spot.row.at : (corner?.at ?? at), ids: whole }
 }

@@ -12,6 +12,7 @@ import type { Site } from '../../shared/document/site'
 import { cornerLetter } from '../editor/cornerNames'
 import { useEditorState } from '../editor/useEditor'
 import { ChoiceField } from './ChoiceField'
+import { GoToPart } from './GoTo'
 import { MeasureField } from './MeasureField'
 import { NumberField } from './NumberField'
 import { useRun } from './useRun'
@@ -48,6 +49,7 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
       <div className="fields">
         {edgeIds.length === 1 ? (
           <>
+            <GoToPart site={site} path={path} value={id} />
             <ChoiceField
               label="Which end moves"
               value={moves}

@@ -13,6 +13,7 @@ import {
 } from '../../core/document/commands/changeEntity'
 import type { Command } from '../../core/document/commands/editSite'
 import { findEdge, findVertex } from '../../core/document/commands/findPath'
+import { findLinePoint } from '../../core/document/commands/linePoints'
 import { type LineUpSide, lineUp, lineUpCorners, selectionBox } from '../../core/document/commands/lineUp'
 import { mirrorSelection, turnSelection } from '../../core/document/commands/moveSelection'
 import { setCornerRadius } from '../../core/document/commands/setCornerRadius'
@@ -27,7 +28,7 @@ import type { Caster } from '../../shared/document/caster'
 import type { Id } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
 import type { Slab } from '../../shared/document/slab'
-import { useSession, useView } from '../app/session'
+import { useView } from '../app/session'
 import { obstacleKinds } from '../editor/actions/actions'
 import { cornerLetter } from '../editor/cornerNames'
 import { useEditor, useEditorState } from '../editor/useEditor'
@@ -44,16 +45,21 @@ import {
   roofChoices,
 } from './choices'
 import { EdgePanel } from './EdgePanel'
+import { GoToPart } from './GoTo'
 import { GroundFields } from './GroundFields'
 import { MeasureField } from './MeasureField'
 import { NumberField } from './NumberField'
 import { HeightByShadow } from './north/HeightByShadow'
 import { PasteButton } from './PasteButton'
+import { PlaceFields } from './PlaceFields'
+import { GoToPoint, PointPanel } from './PointPanel'
 import { ShownPanel } from './ShownPanel'
 import { StepsFields } from './StepsFields'
 import { TextField } from './TextField'
 import { useRun } from './useRun'
 import { WayHours } from './WayHours'
+
+const spotWords = { truckSpots: 'Truck spot', pumpSpots: 'Pump spot', washouts: 'Washout' } as const
 
 const noName = 'Write a name: lists and sheets call it by that.'
 
@@ -69,13 +75,21 @@ export function SelectionPanel({ site }: PanelOf) {
   const entities = chosenEntities(site, selection)
   const edges = selection.filter(id => findEdge(site, id))
   const corners = selection.filter(id => findVertex(site, id))
-  if (entities.length + edges.length + corners.length === 0) return null
+  const points = selection.filter(id => findLinePoint(site, id))
+  if (entities.length + edges.length + corners.length + points.length === 0) return null
   const [entity] = entities
+  const point = entities.length + edges.length + corners.length === 0 ? findLinePoint(site, points[0]!) : undefined
   return (
     <section className="slab-form chosen-form" aria-label="What is chosen">
       {entities.length === 1 && entity ? <EntityPanel site={site} entity={entity} /> : null}
       {entities.length === 0 && edges.length > 0 ? <EdgePanel site={site} edgeIds={edges} /> : null}
-      {entities.length === 0 && edges.length === 0 ? <CornerPanel site={site} ids={corners} /> : null}
+      {entities.length + edges.length === 0 && corners.length > 0 ? <CornerPanel site={site} ids={corners} /> : null}
+      {point && points.length === 1 ? <PointPanel site={site} point={point} /> : null}
+      {point && points.length > 1 ? (
+        <header>
+          <h2>{points.length} points</h2>
+        </header>
+      ) : null}
       {entities.length > 1 ? (
         <header>
           <h2>{entities.length} chosen</h2>
@@ -186,6 +200,7 @@ function Together({
 
 function CornerPanel({ site, ids }: PanelOf & { readonly ids: readonly Id[] }) {
   const run = useRun()
+  const only = ids.length === 1 ? findVertex(site, ids[0]!) : undefined
   return (
     <>
       <header>
@@ -196,6 +211,10 @@ function CornerPanel({ site, ids }: PanelOf & { readonly ids: readonly Id[] }) {
           <button type="button" className="btn" onClick={() => run('line up', lineUpCorners(ids))}>
             Put them on the line from the first to the last
           </button>
+        ) : null}
+        {only ? <GoToPart site={site} path={only.path} value={ids[0]!} /> : null}
+        {only ? (
+          <PlaceFields site={site} id={ids[0]!} at={only.path.vertices[only.index]!.at} step="move corner" />
         ) : null}
         {ids.map(id => {
           const found = findVertex(site, id)!
@@ -267,6 +286,7 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
                 onSet={to => run('pool edge', changeOpening(row.id, { pool: to }))}
               />
             ) : null}
+            <GoToPart site={site} path={path} value={row.id} />
             <Corners site={site} vertices={path.vertices} />
           </div>
         </>
@@ -325,6 +345,7 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
               choices={placedChoices}
               onSet={to => run('band method', changeBand(row.id, { placed: to }))}
             />
+            <GoToPart site={site} path={entity.row.line} value={row.id} />
           </div>
         </>
       )
@@ -341,6 +362,7 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
               choices={placedChoices}
               onSet={to => run('inset method', changeInset(row.id, { placed: to }))}
             />
+            <GoToPart site={site} path={entity.row.path} value={row.id} />
           </div>
         </>
       )
@@ -356,6 +378,7 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
               choices={obstacleChoices}
               onSet={to => run('obstacle', changeObstacle(row.id, { kind: to }))}
             />
+            <PlaceFields site={site} id={row.id} at={entity.row.at} />
           </div>
         </>
       )
@@ -371,6 +394,7 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
                 text.trim() === '' ? noName : run('note', changeMarkedPoint(row.id, { name: text.trim() }))
               }
             />
+            <PlaceFields site={site} id={row.id} at={entity.row.at} />
           </div>
         </>
       )
@@ -386,6 +410,7 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
               units={units}
               onSet={to => run('way width', changeWay(row.id, { widthM: to }))}
             />
+            <PlaceFields site={site} id={row.id} at={entity.row.at} />
           </div>
           <WayHours way={entity.row} />
         </>
@@ -401,10 +426,33 @@ function EntityPanel({ site, entity }: PanelOf & { readonly entity: Entity }) {
         <>
           {title(wishWords[entity.row.kind])}
           {entity.row.kind === 'direction' ? <DirectionFields wish={entity.row} /> : null}
+          <div className="fields">
+            {entity.row.kind === 'forbiddenArea' ? (
+              <GoToPart site={site} path={entity.row.path} value={row.id} />
+            ) : (
+              <GoToPoint site={site} lineId={row.id} />
+            )}
+          </div>
         </>
       )
-    default:
-      return title('Site')
+    case 'spot':
+      return (
+        <>
+          {title(spotWords[entity.spots])}
+          <div className="fields">
+            <PlaceFields site={site} id={row.id} at={entity.row.at} />
+          </div>
+        </>
+      )
+    case 'noGo':
+      return (
+        <>
+          {title('Area to keep off')}
+          <div className="fields">
+            <GoToPart site={site} path={entity.row} value={row.id} />
+          </div>
+        </>
+      )
   }
 }
 
@@ -469,7 +517,6 @@ const squareWords = (square: Squareness, print: Measures): string => {
 
 function SlabFields({ site, slab }: PanelOf & { readonly slab: Slab }) {
   const run = useRun()
-  const { view } = useSession()
   const widthM = useEditorState(state => state.options.widthM)
   const print = printMeasures(site.units)
   const square = squarenessOf(site, slab.outline.id)
@@ -533,20 +580,7 @@ function SlabFields({ site, slab }: PanelOf & { readonly slab: Slab }) {
       <h3>Corners and edges</h3>
       <div className="fields">
         <Corners site={site} vertices={vertices} />
-        <ChoiceField
-          label="Go to"
-          value=""
-          choices={[
-            ['', 'the whole slab'],
-            ...edges.map(
-              ({ id }, i) => [id, `edge ${cornerLetter(i)} to ${cornerLetter((i + 1) % vertices.length)}`] as const,
-            ),
-            ...vertices.map(({ id }, i) => [id, `corner ${cornerLetter(i)}`] as const),
-          ]}
-          onSet={id => {
-            if (id) view.setState({ selection: [id] })
-          }}
-        />
+        <GoToPart site={site} path={slab.outline} value={slab.id} />
       </div>
       {square ? (
         <p className="note">
@@ -647,6 +681,7 @@ function CasterFields({ site, caster }: PanelOf & { readonly caster: Caster }) {
               ) : null}
             </>
           )}
+          <GoToPart site={site} path={footprint} value={caster.id} />
         </div>
         <HeightByShadow key={caster.id} site={site} caster={caster} />
       </>
@@ -667,6 +702,7 @@ function CasterFields({ site, caster }: PanelOf & { readonly caster: Caster }) {
             max={100}
             onSet={to => run('fence', changeCaster(caster.id, { solidity: to / 100 }))}
           />
+          <GoToPoint site={site} lineId={caster.id} />
         </div>
         <HeightByShadow key={caster.id} site={site} caster={caster} />
       </>
@@ -710,6 +746,7 @@ function CasterFields({ site, caster }: PanelOf & { readonly caster: Caster }) {
               )
             }
           />
+          <PlaceFields site={site} id={caster.id} at={caster.at} />
         </div>
         <HeightByShadow key={caster.id} site={site} caster={caster} />
       </>
@@ -735,6 +772,7 @@ function CasterFields({ site, caster }: PanelOf & { readonly caster: Caster }) {
             onSet={light => run('light', changeCaster(caster.id, { light }))}
           />
         ) : null}
+        <GoToPart site={site} path={caster.outline} value={caster.id} />
       </div>
     </>
   )

@@ -10,6 +10,8 @@ import { ChoiceField } from './ChoiceField'
 import { furnitureChoices } from './choices'
 import { MeasureField } from './MeasureField'
 import { NumberField } from './NumberField'
+import { PlaceFields } from './PlaceFields'
+import { GoToPoint } from './PointPanel'
 import { TextField } from './TextField'
 import { useRun } from './useRun'
 
@@ -36,6 +38,7 @@ export function ShownPanel({
             value={text}
             onSet={to => (to.trim() === '' ? 'Write something.' : run('note', changeNote(id, { text: to.trim() })))}
           />
+          <PlaceFields site={site} id={id} at={entity.row.at} />
         </div>
       </>
     )
@@ -55,6 +58,7 @@ export function ShownPanel({
             units={units}
             onSet={to => run('field length', setTapeMeasured(id, to > 0 ? to : undefined))}
           />
+          <GoToPoint site={site} lineId={id} />
           <p className="told">{field ?? '0 = not measured yet.'}</p>
         </div>
       </>
@@ -99,6 +103,7 @@ export function ShownPanel({
           step={15}
           onSet={to => run('turn', changeFurnishing(id, { turnDeg: to }))}
         />
+        <PlaceFields site={site} id={id} at={entity.row.at} />
       </div>
     </>
   )

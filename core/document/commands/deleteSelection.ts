@@ -6,6 +6,7 @@ import { removeVertex } from './deleteVertex'
 import { edgeLists } from './edgeLists'
 import { type Command, type Edit, editSite, missing } from './editSite'
 import { findVertex } from './findPath'
+import { findLinePoint, removeLinePoint } from './linePoints'
 import { chosenEntities, type Entity, removeRow } from './siteEntities'
 
 const removeSlab = (site: Site, edit: Edit, slab: Slab): Finding | undefined => {
@@ -84,7 +85,7 @@ export const deleteFinish =
     editSite(site, draft => removeFinish(draft, id))
 
 /**
- * Deletes what is chosen, corners included, and what cannot stand without it; each of those is told. Slabs with poured
+ * Deletes what is chosen, corners and points of lines included, and what cannot stand without it; each of those is told. Slabs with poured
  * or logged pours are refused.
  */
 export const deleteSelection =
@@ -101,7 +102,15 @@ export const deleteSelection =
         const refusal = removeVertex(draft, edit, id)
         if (refusal !== undefined) return refusal
       }
-      return entities.length + corners.length === 0
+      // From the last to the first: those before keep their places.
+      const points = ids
+        .filter(id => findLinePoint(draft, id) !== undefined)
+        .toSorted((a, b) => b.localeCompare(a, 'en', { numeric: true }))
+      for (const id of points) {
+        const refusal = removeLinePoint(draft, id)
+        if (refusal !== undefined) return refusal
+      }
+      return entities.length + corners.length + points.length === 0
         ? { code: 'nothingChosen', severity: 'stop', values: { done: 'deleted' } }
         : undefined
     })

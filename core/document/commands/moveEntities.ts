@@ -6,6 +6,7 @@ import type { Slab } from '../../../shared/document/slab'
 import type { Finding } from '../../../shared/problem'
 import type { Edit } from './editSite'
 import { findEdge, findVertex } from './findPath'
+import { placeLinePoint } from './linePoints'
 import { reversePath } from './reversePath'
 import { type RigidMotion, turned, turnedEitherWay } from './rigidMotion'
 import { chosenEntities, type Entity } from './siteEntities'
@@ -164,6 +165,12 @@ class Mover {
     return undefined
   }
 
+  /** A point of a line that goes along as a whole goes once. */
+  linePoint(id: Id): void {
+    if (this.gone.has(id.slice(0, id.indexOf('.')))) return
+    if (placeLinePoint(this.site, id, at => this.motion.at(at))) this.once(id)
+  }
+
   corners(id: Id): void {
     const vertex = findVertex(this.site, id)
     if (vertex !== undefined) {
@@ -179,7 +186,7 @@ class Mover {
 
 /**
  * Carries the chosen entities: slabs with all that is drawn on them, parts, casters, access, points, wishes, single
- * corners, and edges with both their corners. Borders and steps follow their edges.
+ * corners, edges with both their corners, and points of lines. Borders and steps follow their edges.
  */
 export const moveEntities = (
   site: Site,
@@ -190,11 +197,13 @@ export const moveEntities = (
 ): Finding | undefined => {
   const mover = new Mover(site, edit, motion)
   const corners = ids.filter(id => /^[ve]\d+$/.test(id))
+  const points = ids.filter(id => id.includes('.'))
   // A walk through all entities wakes the whole draft: not for a corner alone.
-  for (const entity of corners.length === ids.length ? [] : chosenEntities(site, ids)) {
+  for (const entity of corners.length + points.length === ids.length ? [] : chosenEntities(site, ids)) {
     const refusal = mover.entity(entity)
     if (refusal !== undefined) return refusal
   }
   for (const id of corners) mover.corners(id)
+  for (const id of points) mover.linePoint(id)
   return mover.count === 0 ? { code: 'nothingChosen', severity: 'stop', values: { done } } : undefined
 }

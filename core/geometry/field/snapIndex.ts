@@ -4,6 +4,7 @@ import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { type Box, edgeBounds } from '../bounds'
 import type { CurveEdge } from '../curve'
+import { linePointId } from '../linePointId'
 import { edgeFromRise, resolvePath } from '../resolvePath'
 
 export interface SnapCorner {
@@ -84,11 +85,14 @@ class Collector {
     }
   }
 
-  line(points: readonly Pt[], owners: readonly Id[]): void {
-    for (const at of points) this.corners.push({ at, owners })
+  line(points: readonly Pt[], owners: readonly [Id, ...Id[]]): void {
+    const pointIds = points.map((_, i) => linePointId(owners[0], i))
+    points.forEach((at, i) => {
+      this.corners.push({ at, owners: [...owners, pointIds[i]!] })
+    })
     points.slice(1).forEach((to, i) => {
-      const edge = { edgeId: owners[0] ?? '', from: points[i]!, to }
-      this.edge(edge, edge, owners)
+      const edge = { edgeId: owners[0], from: points[i]!, to }
+      this.edge(edge, edge, [...owners, pointIds[i]!, pointIds[i + 1]!])
     })
   }
 }

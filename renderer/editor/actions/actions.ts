@@ -6,13 +6,13 @@ import { addSlab } from '../../../core/document/commands/addSlab'
 import { addMarkedPoint, addWish } from '../../../core/document/commands/addWish'
 import type { Shape } from '../../../core/document/commands/drawShape'
 import type { Command } from '../../../core/document/commands/editSite'
+import { jointEndAt } from '../../../core/document/commands/jointEndAt'
 import { addBand, addInset, addObstacle, addOpening } from '../../../core/document/commands/slabParts'
 import { ringContains } from '../../../core/geometry/contains'
-import { nearestOnEdge } from '../../../core/geometry/nearestOnEdge'
 import { resolvePath } from '../../../core/geometry/resolvePath'
 import { foldDeg } from '../../../core/pours/wishes/wishedDirection'
 import type { Cover, Tree } from '../../../shared/document/caster'
-import type { End, JointWish } from '../../../shared/document/pours'
+import type { JointWish } from '../../../shared/document/pours'
 import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Furnishing } from '../../../shared/document/shown'
 import type { Site } from '../../../shared/document/site'
@@ -258,19 +258,6 @@ const freshName = (word: string, taken: readonly string[]): string => {
   return `${word} ${n}`
 }
 
-/** An end of a joint line on the edge it was put on, else in the open. */
-const endAt = (slab: Slab, at: Pt): End => {
-  const rings = [slab.outline, ...slab.openings.map(({ path }) => path)].flatMap(
-    path => resolvePath(path, path.id).ring,
-  )
-  for (const edge of rings) {
-    const near = nearestOnEdge(edge, at)
-    if (Math.hypot(near.at[0] - at[0], near.at[1] - at[1]) < 1e-6)
-      return { anchor: { on: 'edge', edgeId: edge.edgeId, t: Math.min(1, Math.max(0, near.t)) }, last: at }
-  }
-  return { anchor: { on: 'free' }, last: at }
-}
-
 export interface Made {
   /** Names the undo step. */
   readonly name: string
@@ -416,7 +403,7 @@ function joint(
     const finish = site.finishes.find(({ id }) => id === slab.finishId)
     return directionWish(slab, (Math.atan2(by - ay, bx - ax) * 180) / Math.PI - (finish?.patternDeg ?? 0))
   }
-  const ends = [endAt(slab, line[0]!), endAt(slab, line.at(-1)!)] as const
+  const ends = [jointEndAt(slab, line[0]!), jointEndAt(slab, line.at(-1)!)] as const
   return { name: 'joint line', command: addWish(slab.id, { kind: 'required', line: ends }) }
 }
 

@@ -1,5 +1,7 @@
 /** Which lines and shapes on the plan an id stands for: what is selected, and what a figure was measured on. */
 
+import { editablePaths } from '../../../core/document/commands/findPath'
+import { findLinePoint } from '../../../core/document/commands/linePoints'
 import type { CurveEdge, CurveRegion, CurveRing } from '../../../core/geometry/curve'
 import { intersectCurves } from '../../../core/geometry/curveBoolean'
 import { edgeFromRise } from '../../../core/geometry/resolvePath'
@@ -88,19 +90,7 @@ export function entityGeometry(live: LivePlan, worked: Worked, id: string): Plan
   ]
   const spot = spots.find(each => each.id === id)
   if (spot) return { ...nothing, points: [spot.at] }
-  const paths = live.site.slabs
-    .flatMap(({ outline, openings, bands, insets }) => [
-      outline,
-      ...openings.map(o => o.path),
-      ...bands.map(b => b.line),
-      ...insets.map(i => i.path),
-    ])
-    .concat(
-      casters.flatMap(each =>
-        each.kind === 'building' ? [each.footprint] : each.kind === 'cover' ? [each.outline] : [],
-      ),
-    )
-  for (const path of paths) {
+  for (const path of editablePaths(live.site)) {
     const corner = path.vertices.find(each => each.id === id)
     if (corner) return { ...nothing, points: [corner.at] }
     const i = path.edges.findIndex(each => each.id === id)
@@ -109,6 +99,8 @@ export function entityGeometry(live: LivePlan, worked: Worked, id: string): Plan
       return byRing([edgeFromRise(id, path.vertices[i]!.at, to.at, path.edges[i]!.riseM)])
     }
   }
+  const linePoint = findLinePoint(live.site, id)
+  if (linePoint) return { ...nothing, points: [linePoint.at] }
   const point = points.find(each => each.id === id)
   if (point) return { ...nothing, points: [point.at] }
   const pour = worked.pours?.find(each => each.id === id)

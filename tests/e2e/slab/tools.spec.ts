@@ -103,6 +103,13 @@ test('a fence is typed over, a height is taken from a shadow, and what is copied
   await page.keyboard.press('Enter')
   await undone(page, 'length')
   await expect(fence).toHaveAccessibleName(/^40 ft, A to B of Fence/)
+  // One point of it is typed: the run that starts there is left as it stands.
+  await chosen.getByLabel('Go to').selectOption({ label: 'point B' })
+  await chosen.getByLabel('Length from A, B moves').fill(`42'`)
+  await chosen.getByLabel('Length from A, B moves').press('Enter')
+  await undone(page, 'length')
+  await chosen.getByLabel('Go to').selectOption({ label: 'the whole line' })
+  await expect(fence).toHaveAccessibleName(/^42 ft, A to B of Fence/)
 
   await pick(/^Maple/)
   await chosen.getByRole('button', { name: 'Copy', exact: true }).click()

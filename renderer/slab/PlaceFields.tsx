@@ -1,0 +1,44 @@
+import { moveSelection } from '../../core/document/commands/moveSelection'
+import type { Id, Pt } from '../../shared/document/primitives'
+import type { Site } from '../../shared/document/site'
+import { cornersOfSite } from '../editor/cornerNames'
+import { MeasureField } from './MeasureField'
+import { useRun } from './useRun'
+
+/** A place cannot be farther off than this. */
+const farthestM = 10_000
+
+/** Where one thing stands, typed from the first corner of the site: right of it and above it; less than zero is left and below. */
+export function PlaceFields({
+  site,
+  id,
+  at,
+  step = 'move',
+}: {
+  readonly site: Site
+  readonly id: Id
+  readonly at: Pt
+  /** Names the undo step. */
+  readonly step?: string
+}) {
+  const run = useRun()
+  const mark = cornersOfSite(site).find(each => each.id !== id)
+  if (!mark) return null
+  return (
+    <>
+      {(['Right of', 'Up from'] as const).map((side, axis) => {
+        const farM = at[axis]! - mark.at[axis]!
+        return (
+          <MeasureField
+            key={side}
+            label={`${side} ${mark.words}`}
+            lengthM={farM}
+            units={site.units}
+            minM={-farthestM}
+            onSet={to => run(step, moveSelection([id], axis === 0 ? [to - farM, 0] : [0, to - farM]))}
+          />
+        )
+      })}
+    </>
+  )
+}

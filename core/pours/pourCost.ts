@@ -167,19 +167,25 @@ export function nearestCost(region: CutRegion, ax: number, ay: number, bx: numbe
 /** cos of 15°: within it two edges run side by side. */
 const sideBySide = 0.966
 
-/** Cost of the strips between a joint and edges beside it that are narrower than `fingerM`. */
-function fingerCost(region: CutRegion, joint: Side, end: Side, w: Weights): number {
+const isReentrant = ({ slabDeg }: Side): boolean => slabDeg > reentrantAboveDeg
+
+/**
+ * Cost of the strips between a joint and edges beside it that are too narrow: less wide than `legM`, or `fingerM` along
+ * edges of openings and others that a re-entrant corner begins or ends: ground beside those is the slab's own doing.
+ */
+function fingerCost(region: CutRegion, joint: Side, end: Side, legM: number, w: Weights): number {
   const length = Math.sqrt((end.x - joint.x) * (end.x - joint.x) + (end.y - joint.y) * (end.y - joint.y))
   const ux = (end.x - joint.x) / length
   const uy = (end.y - joint.y) / length
   let cost = 0
-  for (const { sides } of region.rings)
+  for (let r = 0; r < region.rings.length; r++) {
+    const { sides } = region.rings[r]!
     for (let i = 0; i < sides.length; i++) {
       const s = sides[i]!
       if (s === joint) continue
       const e = sides[i + 1 === sides.length ? 0 : i + 1]!
       const d0 = -(s.x - joint.x) * uy + (s.y - joint.y) * ux
-      if (d0 < -1e-6 || d0 > 2 * w.fingerM) continue
+      if (d0 < -1e-6 || d0 > 2 * legM) continue
       const dx = e.x - s.x
       const dy = e.y - s.y
       const along = dx * ux + dy * uy
@@ -188,8 +194,11 @@ function fingerCost(region: CutRegion, joint: Side, end: Side, w: Weights): numb
       const shared = Math.min(length, t0) - Math.max(0, t0 + along)
       if (shared < 0.3) continue
       const wide = d0 + (-dx * uy + dy * ux) / 2
-      if (wide > 1e-3 && wide < w.fingerM) cost += (w.finger * shared * (1 - wide / w.fingerM)) / ftM
+      const isOwn = r > 0 || s.sweep < 0 || isReentrant(s) || isReentrant(e)
+      const belowM = isOwn ? w.fingerM : legM
+      if (wide > 1e-3 && wide < belowM) cost += (w.finger * shared * (1 - wide / belowM)) / ftM
     }
+  }
   return cost
 }
 
@@ -222,6 +231,9 @@ export const reachCost = (longM: number, shortM: number, w: Weights): number =>
 /** Adds the pour's terms to `terms`. Joints count by half: the other half is the neighbor's. */
 export function addPourCost(pour: CutRegion, context: CostContext, terms: CostTerms): void {
   const w = context.weights
+  const box = minimumBox(pour.rings[0]!)
+  const { longM, shortM } = box
+  const legM = Math.max(w.fingerM, Math.min(w.legM, w.legShare * shortM))
   terms.jointLength += (w.jointLength * pour.jointM) / 2 / ftM
   for (const ring of pour.rings) {
     const n = ring.sides.length
@@ -234,15 +246,13 @@ export function addPourCost(pour: CutRegion, context: CostContext, terms: CostTe
       if (side.joint < 0) continue
       const end = ring.sides[i + 1 === n ? 0 : i + 1]!
       terms.nearCorner += nearestCost(pour, side.x, side.y, end.x, end.y, w)
-      terms.finger += fingerCost(pour, side, end, w)
+      terms.finger += fingerCost(pour, side, end, legM, w)
       if (context.grid.length > 0 && !isOnGrid(context.grid, side.x, side.y, end.x, end.y))
         terms.offGrid += (w.offGrid * (ring.length[i + 1]! - ring.length[i]!)) / 2 / ftM
       if (context.wishes) addWishCost(context.wishes, side.x, side.y, end.x, end.y, 1 / 2, w, terms)
     }
   }
   terms.holeInside += w.holeInside * (pour.rings.length - 1)
-  const box = minimumBox(pour.rings[0]!)
-  const { longM, shortM } = box
   terms.aspect += aspectCost(longM / shortM, w)
   if (shortM < w.narrowM && shortM < context.slabWidthM - 0.003) terms.narrow += w.narrow
   terms.imbalance += imbalanceCost(pour.areaM2, 1, context)

@@ -52,6 +52,13 @@ export const weightTable = {
     '8 ft: a leg less wide takes no row of mats with a finisher on either side',
     'common practice, no source',
   ),
+  legM: weight(
+    3.6576,
+    'm',
+    '12 ft: a leg of a pour narrower than this is a finger too, if narrow beside the rest',
+    tuned,
+  ),
+  legShare: weight(0.6, '1', 'a leg less wide than this share of its pour is narrow beside the rest', tuned),
   reentrantLeft: weight(
     8,
     'ft each',

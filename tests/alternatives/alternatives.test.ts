@@ -19,7 +19,7 @@ import { defaults } from '../../shared/settings'
 import { planOf, sampleSite } from '../plan/sampleSite'
 import { checkProposal } from '../pours/checkProposal'
 import { checkWishes } from '../pours/checkWishes'
-import { randomSlab } from '../pours/randomSlabs'
+import { benchSlabs, randomSlab } from '../pours/randomSlabs'
 import { ft2M2, namedSlabs, rectangle, region } from '../pours/shapes'
 
 const ftM = 0.3048
@@ -160,6 +160,18 @@ describe('lanes', () => {
     expect(lanes.pours.length).toBe(lanes.lowerBound)
     for (const { region: pour } of lanes.pours)
       expect(minimumBox(toCutRegion(pour).rings[0]!).shortM).toBeLessThanOrEqual(16 * ftM * (1 + 1e-6))
+  })
+
+  it('take a pour more where one strip would be a sliver: 14 for 13 on the first court, none under 8 ft wide', () => {
+    const slab = benchSlabs().find(({ name }) => name === 'court 1')!.region
+    const lanes = lanesOf(slab)
+    checkProposal(slab, 900 * ft2M2, lanes, 'lanes')
+    expect(lanes.lowerBound).toBe(13)
+    expect(lanes.pours).toHaveLength(14)
+    for (const { region: pour, minCornerDeg } of lanes.pours) {
+      expect(minimumBox(toCutRegion(pour).rings[0]!).shortM).toBeGreaterThan(8 * ftM)
+      expect(minCornerDeg).toBeGreaterThanOrEqual(60)
+    }
   })
 
   it('keep to required joints, wished directions and widths', () => {

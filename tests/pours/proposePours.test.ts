@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { proposePours, type SplitInput } from '../../core/pours/proposePours'
+import { toCutRegion } from '../../core/pours/region/cutRegion'
+import { minimumBox } from '../../core/pours/region/minimumBox'
 import { weightTable } from '../../core/pours/weights'
 import { checkProposal } from './checkProposal'
 import { regionArea } from './curveMeasures'
@@ -114,6 +116,18 @@ describe('the split into pours', () => {
       expect(proposal.pours.length, name).toBe(proposal.lowerBound)
       for (const pour of proposal.pours) expect(pour.minCornerDeg!, name).toBeGreaterThanOrEqual(60 - 1e-9)
     }
+  })
+
+  it('lays no pour around another in a long thin leg: twenty feet less joint on the second court', () => {
+    const court = benchSlabs().find(({ name }) => name === 'court 2')!.region
+    const fills = ({ pours }: ReturnType<typeof propose>): number[] =>
+      pours.map(({ region: pour, areaM2 }) => {
+        const box = minimumBox(toCutRegion(pour).rings[0]!)
+        return areaM2 / (box.longM * box.shortM)
+      })
+    // An L of 31 ft × 44 ft around a pour of 900 ft² filled two thirds of its box.
+    expect(Math.min(...fills(propose(court, 900)))).toBeGreaterThan(0.8)
+    expect(Math.min(...fills(propose(court, 900, { weights: { legShare: 0 } })))).toBeLessThan(0.7)
   })
 
   it('answers the same twice, and the same whatever was asked before', () => {

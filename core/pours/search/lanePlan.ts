@@ -9,7 +9,7 @@ import { extentOf, minimumBox } from '../region/minimumBox'
 import { alignJoints } from './alignJoints'
 import { boundRest } from './bounds'
 import { type CutTree, leavesOf } from './cutTree'
-import { forbidding } from './mendCorners'
+import { forbidding, sharpCorners } from './mendCorners'
 import { replay } from './replay'
 import { cutAtArea, sharesOf, stripsOf, wholeCut } from './rowPlans'
 import { type Direction, makeContext, type SearchContext } from './searchContext'
@@ -20,6 +20,12 @@ import { type PourCosts, treeCost } from './treeCost'
 
 /** Pours beyond the fewest that a plan in lanes may take. */
 const mostExtraPours = 6
+/** Pours more that lanes may take to be no sliver and to have no corner under 60°. */
+const mostForGood = 2
+/** A lane less wide than this share of what the strike-off spans is a sliver. */
+const sliverShare = 0.5
+/** Of lanes with as many pours those with fewer bad ones are taken, unless dearer by this for each (feet of joint). */
+const badCost = 60
 const alignWork = 400_000
 const roundOff = 1 + 1e-6
 
@@ -117,7 +123,10 @@ export interface LanePlan {
   readonly stopped: 'shape' | 'wishes' | null
 }
 
-/** Lanes over one face of a slab in at least `fewest` pours, along the first of the directions that has any. */
+/**
+ * Lanes over one face of a slab in at least `fewest` pours, along the first of the directions that has any: those
+ * without slivers and corners under 60° where few pours more do, else those with the fewest.
+ */
 export function lanePlan(
   slab: CutRegion,
   fewest: number,
@@ -131,8 +140,15 @@ export function lanePlan(
     const { shortM } = minimumBox(pour.rings[0]!)
     return shortM > widestM * roundOff || shortM < narrowM
   }
+  const sliverM = Math.min(sliverShare * widestM, asked.slabWidthM)
+  const isGood = (pour: CutRegion): boolean =>
+    minimumBox(pour.rings[0]!).shortM * roundOff >= sliverM && sharpCorners(pour, asked.weights.acuteBelowDeg) === 0
+  const badIn = (tree: CutTree): number => leavesOf(tree).filter(pour => !isGood(pour)).length
   let stopped: LanePlan['stopped'] = 'shape'
+  let least: { readonly plan: FoundPlan; readonly bad: number } | null = null
+  let first = Number.POSITIVE_INFINITY
   for (let k = fewest; k <= fewest + mostExtraPours; k++) {
+    if (k > first + mostForGood) break
     const ground = makeContext({
       ...shared,
       refuses: pour => isMisfit(pour) || (asked.refuses?.(pour) ?? false),
@@ -153,15 +169,19 @@ export function lanePlan(
         for (const drawn of best ? [] : lanes(slab, k, { direction, widestM, fits, context })) {
           const tree = replay(slab, drawn, 0, 0, context)
           if (!tree) stopped = 'wishes'
-          const cost = tree ? treeCost(tree, context, costs) : Number.POSITIVE_INFINITY
+          const cost = tree ? treeCost(tree, context, costs) + badCost * badIn(tree) : Number.POSITIVE_INFINITY
           if (tree && cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { tree, cost }
         }
       if (!best) continue
       const { tree } = alignJoints(slab, best.tree, context, costs)
       const bound = boundRest(slab.areaM2, slab.perimeterM, k, ground)
       const cost = treeCost(tree, ground, new WeakMap())
-      return { plan: { tree, cost, pourCount: k, bound, context: ground }, stopped: null }
+      const plan = { tree, cost, pourCount: k, bound, context: ground }
+      const bad = badIn(tree)
+      if (bad === 0) return { plan, stopped: null }
+      if (!least || bad < least.bad) least = { plan, bad }
+      first = Math.min(first, k)
     }
   }
-  return { plan: null, stopped }
+  return { plan: least?.plan ?? null, stopped: least ? null : stopped }
 }

@@ -20,7 +20,7 @@ const parts = [2, 3, 4, 6, 9] as const
 const mostTurnedPours = 3
 
 /** Corners sharper than joints should make; those of the slab are left out. */
-function sharpCorners(pour: CutRegion, belowDeg: number): number {
+export function sharpCorners(pour: CutRegion, belowDeg: number): number {
   let count = 0
   for (const ring of pour.rings) {
     const degs = interiorDegs(ring)

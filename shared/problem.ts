@@ -151,6 +151,7 @@ export const editCodes = [
 export const dayCodes = [
   'dayNotPlanned',
   'dayWeatherShifted',
+  'shadeOfOtherDay',
   'crewTooSmall',
   'truckEmpty',
   'doseOnEmptyLoad',

@@ -18,6 +18,11 @@ export const defaults = {
   pumpExtraM3: setting(0.3822774, 'm³', '½ yd³ for priming and the line of a pump: common practice, no source'),
   baseDensityKgM3: setting(2000, 'kg/m³', 'compacted crushed stone, about 125 lb/ft³: from memory'),
   shadeStepMin: setting(15, 'min', 'own choice'),
+  shadeDayApartDeg: setting(
+    4,
+    '°',
+    'noon sun higher or lower by more than this: another day’s shade is told of; ten days make 4° at most: own choice',
+  ),
   minSunAltitudeDeg: setting(2, '°', 'own choice: below it direct sun is weak and shadows are longer than a site'),
   casterSpanStoryM: setting(3.048, 'm', '10 ft a story: common practice, no source'),
   overhangM: setting(0.4572, 'm', '18 in: common practice, no source'),

@@ -5,12 +5,14 @@ import type { LocalTime } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
 import type { Finding } from '../../shared/problem'
+import { settingValue } from '../../shared/settings'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { dayConditions } from '../pours/day/dayConditions'
 import { learnedSet } from '../pours/day/learnedSet'
 import { type PourDayPlan, pourDay } from '../pours/day/pourDay'
 import { emptyLoadDoses } from '../pours/slab/emptyLoadDoses'
 import type { Exposure } from '../sun/exposure'
+import { noonHeightApart } from '../sun/noonHeightApart'
 import type { Memo } from './memo'
 import type { PlannedPour } from './plan'
 
@@ -139,6 +141,14 @@ export function* planDayPlans(memo: Memo, of: DaysOf): Generator<void, PlannedDa
     if (made.ok) {
       dayPlans.push(made.value)
       tell(made.value.findings)
+      const higherDeg = noonHeightApart(place, date, of.date)
+      if (Math.abs(higherDeg) > settingValue(settings, 'shadeDayApartDeg'))
+        tell([
+          {
+            ...{ code: 'shadeOfOtherDay', severity: 'check', at: { entityId: pour.id } },
+            values: { pour: pour.number, date, shadeDate: of.date, higherDeg },
+          },
+        ])
       const taps = site.log?.findLast(entry => entry.pourId === pour.id)?.taps ?? []
       findings.push(
         ...emptyLoadDoses(taps, made.value.plan).map(finding => ({ ...finding, at: { entityId: pour.id } })),

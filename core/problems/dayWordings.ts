@@ -23,6 +23,13 @@ export const dayWordings: Record<(typeof dayCodes)[number], Wording> = {
     message: `The weather is of ${day(told, 'weatherDate')}; ${pour(told).toLowerCase()} is poured on ${day(told, 'date')}. The same hours are used.`,
     hint: 'Look again when the forecast of that day is out.',
   }),
+  shadeOfOtherDay: told => {
+    const higherDeg = number(told, 'higherDeg')
+    return {
+      message: `${pour(told)} is poured on ${day(told, 'date')}; its sun and shade are those of ${day(told, 'shadeDate')}, when the sun at noon stands ${printNumber(Math.abs(higherDeg), 0)}° ${higherDeg > 0 ? 'lower' : 'higher'}.`,
+      hint: 'Choose the day of the pour for the sun before its plan is used.',
+    }
+  },
   crewTooSmall: told => ({
     message: `A crew of ${printNumber(number(told, 'hands'), 0)} cannot place, color and stamp: ${people(told, 'leastHands')} at least.`,
     hint: 'Two strike off and stamp, one throws color.',

@@ -24,7 +24,7 @@ const unread = (reason: string): Result<ReadHours, readonly Finding[]> =>
 export function readEpw(text: string, date: string, days = 2): Result<ReadHours, readonly Finding[]> {
   const lines = text.split(/\r?\n/)
   const place = lines[0]?.split(',') ?? []
-  if (place[0]?.trim().toUpperCase() !== 'LOCATION') return unread('its first line is not a LOCATION')
+  if (place[0]?.trim().toUpperCase() !== 'LOCATION') return unread('its first line, LOCATION, is missing')
   const zoneH = Number(place[8])
   if (!Number.isFinite(zoneH) || Math.abs(zoneH) > 14) return unread('its time zone is not a number')
   const byHour = new Map<string, readonly string[]>()

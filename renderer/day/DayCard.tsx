@@ -18,6 +18,7 @@ export function DayCard({ live }: { readonly live: LivePlan }) {
     dayPlans: parts.dayPlans,
     capacityMap: parts.capacityMap,
   }))
+  const shadeDate = usePlan(({ date }) => date)
   const { selection, setMapShown } = useView(({ selection, setMapShown }) => ({ selection, setMapShown }))
   if (!dayPlans || dayPlans.length === 0) return null
   const day = dayPlans.find(({ pourId }) => selection.includes(pourId)) ?? dayPlans[0]!
@@ -43,6 +44,11 @@ export function DayCard({ live }: { readonly live: LivePlan }) {
         {setMapShown && new Set(dayPlans.map(({ date }) => date)).size > 1 ? (
           <p>Pours of other days stand as they are at this hour of theirs.</p>
         ) : null}
+        {day.date === shadeDate ? null : (
+          <p>
+            Poured on {printDate(day.date)}, by the sun and shade of {printDate(shadeDate)} at the same hours.
+          </p>
+        )}
         <p>
           First truck: earliest {clock(earliestMs)}, latest {clock(latestMs)}, most slack {clock(bestMs)}.
         </p>

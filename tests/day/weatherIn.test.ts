@@ -155,7 +155,7 @@ describe('an hourly weather file', () => {
   })
 
   it.each([
-    ['hello', 'its first line is not a LOCATION'],
+    ['hello', 'its first line, LOCATION, is missing'],
     [epw(rows, 'x'), 'its time zone is not a number'],
     [epw(['1,2,3']), 'a line has 3 columns: “1,2,3”'],
     [epw([]), 'it has no hours for 07-21'],
@@ -231,6 +231,19 @@ describe('weather of several days', () => {
 })
 
 describe('what is pasted', () => {
+  it('is a weather file by any line of its form, also where its head or its end was lost', () => {
+    const hour = `1999,7,21,1,0,?9?9${',1'.repeat(29)}`
+    for (const [text, reason] of [
+      ['DESIGN CONDITIONS,0\nTYPICAL/EXTREME PERIODS,0', 'LOCATION, is missing'],
+      [`${hour}\n${hour}`, 'LOCATION, is missing'],
+      [`LOCATION,Test Field,,,,,43,-116,-7,800${'\nx'.repeat(7)}\n1999,7,21,1,0`, 'a line has 5 columns'],
+    ] as const)
+      expect(readWeatherText(text, place)).toMatchObject({
+        ok: false,
+        error: [{ code: 'weatherFileUnread', values: { reason: expect.stringContaining(reason) } }],
+      })
+  })
+
   it('is a weather file by its first line, else a table', () => {
     expect(readWeatherText('LOCATION,Test Field,,,,,43,-116,-7,800', place)).toMatchObject({
       ok: false,

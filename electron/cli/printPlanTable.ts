@@ -92,9 +92,14 @@ function pointLines(plan: Plan): string {
   return plan.points
     .map(
       p =>
-        `  ${p.name}: ${Math.floor(p.directSunMin / 60)} h ${Math.round(p.directSunMin % 60)} min of direct sun, first ${clock(p.firstSunMs)}, last ${clock(p.lastSunMs)}\n`,
+        `  ${p.name}: ${hoursAndMinutes(p.directSunMin)} of direct sun, first ${clock(p.firstSunMs)}, last ${clock(p.lastSunMs)}\n`,
     )
     .join('')
+}
+
+const hoursAndMinutes = (spanMin: number): string => {
+  const whole = Math.round(spanMin)
+  return `${Math.floor(whole / 60)} h ${whole % 60} min`
 }
 
 export function printPlanTable(plan: Plan): string {

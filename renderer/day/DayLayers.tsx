@@ -3,6 +3,7 @@
 import { memo } from 'react'
 import { Shape } from 'react-konva/lib/ReactKonvaCore'
 import { useStore } from 'zustand'
+import { ringBounds } from '../../core/geometry/bounds'
 import { centroid } from '../../core/geometry/centroid'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import type { PourSetMap } from '../../core/pours/day/setMap'
@@ -35,20 +36,38 @@ function drawStripEnds(pen: Pen, day: PourDayPlan): void {
   })
 }
 
+/** The pour from left to right on the screen. */
+function screenSpan({ camera }: Pen, day: PourDayPlan): readonly [leftPx: number, rightPx: number] {
+  const boxes = day.shapes.flatMap(({ regions }) => regions.map(({ outer }) => ringBounds(outer)))
+  const xs = boxes.flatMap(({ minX, minY, maxX, maxY }) =>
+    [minX, maxX].flatMap(x => [minY, maxY].map(y => toScreen(camera, [x, y])[0])),
+  )
+  return [Math.min(...xs), Math.max(...xs)]
+}
+
+/** As near as can be, with `marginPx` to either end where there is room for it. */
+const within = (x: number, [left, right]: readonly [number, number], marginPx: number): number =>
+  right - left < 2 * marginPx ? x : Math.min(right - marginPx, Math.max(left + marginPx, x))
+
+/** A plate stands clear of the line around a chosen pour. */
+const edgePx = 8
+
 /** Where along the strip a plate hides least: a quarter of its front from its middle, across the placing direction. */
 function drawStripNames(pen: Pen, day: PourDayPlan): void {
   const { camera, inks, ctx } = pen
   const [ux, uy] = day.direction
+  const across = screenSpan(pen, day)
   day.shapes.forEach((shape, i) => {
     const center = centroid(shape.regions)
     if (!center || shape.depthM * camera.zoom < leastStripPx) return
     // Plates of narrow strips stand in two rows.
     const aside = shape.frontM * 0.34 - (i % 2) * (24 / camera.zoom)
-    const [x, y] = toScreen(camera, [center[0] + uy * aside, center[1] - ux * aside])
+    const [wantedX, y] = toScreen(camera, [center[0] + uy * aside, center[1] - ux * aside])
     const strip = day.plan.strips[i]!
     const words = `${day.number}${shape.id}  ${strip.doseMin > 0 ? `+${strip.doseMin} min` : 'plain'}`
     const style = { sizePx: 13, weight: 600 } as const
     const width = letterWidth(pen, words, style) + 12
+    const x = within(wantedX, across, width / 2 + edgePx)
     ctx.fillStyle = inks.raised
     ctx.strokeStyle = inks.ink
     ctx.lineWidth = inks.weight

@@ -38,7 +38,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 describe('plan', () => {
   it('prints a table a person can read: areas, borders, pours, sun, points', () => {
-    const { status, stdout, stderr } = run('plan', sample('l-patio'), '--date', '2026-07-21')
+    const { status, stdout, stderr } = run('plan', sample('l-patio'), '--date', '2026-07-14')
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
     for (const text of [
       '1,588 ft²',
@@ -47,6 +47,8 @@ describe('plan', () => {
       'yd³',
       'Sun share',
       'Back door',
+      // 839.9 min, and no 60th minute.
+      'Dining table: 14 h 0 min of direct sun',
       'no way in and out stays usable',
     ])
       expect(stdout).toContain(text)

@@ -74,11 +74,27 @@ function parallel(edge: CurveEdge, s: Support, edgeId: string, from: Pt, to: Pt)
   return { edgeId, from, to, arc: { center, radiusM: s.radiusM, sweepRad: way * run } }
 }
 
+/** Rings never change, and an edit leaves most of them alone: the parallels of a ring, by depth and name. */
+const knownParallels = new WeakMap<CurveRing, Map<string, CurveRing | undefined>>()
+/** A border whose width is dragged asks for ever other ones. */
+const mostParallels = 16
+
 /**
  * The ring `depthM` to the left of a ring, every edge named `edgeId`; undefined where an edge vanishes or turns back, a
  * corner is too sharp, or the parallel crosses itself.
  */
 export function offsetRing(ring: CurveRing, depthM: number, edgeId: string): CurveRing | undefined {
+  const known = knownParallels.get(ring) ?? new Map<string, CurveRing | undefined>()
+  knownParallels.set(ring, known)
+  const key = `${depthM} ${edgeId}`
+  if (known.has(key)) return known.get(key)
+  if (known.size >= mostParallels) known.clear()
+  const made = findParallel(ring, depthM, edgeId)
+  known.set(key, made)
+  return made
+}
+
+function findParallel(ring: CurveRing, depthM: number, edgeId: string): CurveRing | undefined {
   const n = ring.length
   const supports: Support[] = []
   for (const edge of ring) {

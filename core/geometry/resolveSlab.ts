@@ -14,6 +14,7 @@ import { resolvePath } from './resolvePath'
 import { reverseRing } from './reverseRing'
 import { curveArea, ringArea } from './ringArea'
 import { ringLength } from './ringLength'
+import { sameRegions } from './sameRegions'
 
 /** Overlaps and overhangs below 1 cm² are drawing inaccuracy, not a mistake. */
 const smallAreaM2 = 1e-4
@@ -67,19 +68,37 @@ function regionsApart(a: CurveRegion, b: CurveRegion): boolean {
   return ringsOf(a).every(p => ringsOf(b).every(q => ringsClear(p, q)))
 }
 
+interface ClaimedBefore {
+  readonly regions: readonly CurveRegion[]
+  readonly rivals: readonly CurveRegion[]
+  readonly shape: readonly CurveRegion[]
+  readonly chordsKept: boolean
+}
+
+/** By entity that can no longer change: what it claimed last. While a corner is dragged most claims stay as they are. */
+const knownClaims = new WeakMap<object, ClaimedBefore>()
+
 /** Takes off what others have claimed before, and keeps the claim. */
 class Claims {
   private readonly taken: { readonly id: string; readonly region: CurveRegion }[] = []
 
   /** `clearOf`: earlier claims that it shares no ground with by construction. */
-  claim(id: string, regions: readonly CurveRegion[], clearOf: readonly string[] = []) {
+  claim(
+    entity: { readonly id: string },
+    regions: readonly CurveRegion[],
+    clearOf: readonly string[] = [],
+  ): Pick<ClaimedBefore, 'shape' | 'chordsKept'> {
     const rivals = this.taken
       .filter(t => !clearOf.includes(t.id) && regions.some(r => !regionsApart(r, t.region)))
       .map(t => t.region)
-    const { regions: left, chordsKept } = subtractCurves(regions, rivals)
-    const shape = left.filter(r => curveArea([r]) > hairlineM * (ringLength(r.outer) / 2))
-    for (const region of shape) this.taken.push({ id, region })
-    return { shape, chordsKept }
+    const known = knownClaims.get(entity)
+    const claimed =
+      known && sameRegions(known.regions, regions) && sameRegions(known.rivals, rivals)
+        ? known
+        : { regions, rivals, ...leaveClaim(regions, rivals) }
+    if (Object.isFrozen(entity)) knownClaims.set(entity, claimed)
+    for (const region of claimed.shape) this.taken.push({ id: entity.id, region })
+    return claimed
   }
 
   /** What the claims other than `known` leave of regions; `leftM2` is its area. */
@@ -87,6 +106,11 @@ class Claims {
     const rivals = this.taken.filter(t => !known.has(t.id)).map(t => t.region)
     return subtractCurves(regions, rivals, leftM2).regions
   }
+}
+
+function leaveClaim(regions: readonly CurveRegion[], rivals: readonly CurveRegion[]) {
+  const { regions: left, chordsKept } = subtractCurves(regions, rivals)
+  return { shape: left.filter(r => curveArea([r]) > hairlineM * (ringLength(r.outer) / 2)), chordsKept }
 }
 
 const knownSlabs = new WeakMap<Slab, ResolvedSlab>()
@@ -165,7 +189,8 @@ function workSlabOut(slab: Slab): ResolvedSlab {
 
   const claims = new Claims()
   const insets: Claim[] = []
-  for (const { id, path, finishId, placed: when } of slab.insets) {
+  for (const inset of slab.insets) {
+    const { id, path, finishId, placed: when } = inset
     const { ring, findings: found, bad } = resolveRing(path, id, false)
     findings.push(...found)
     const whole: CurveRegion[] = bad ? [] : [{ outer: ring, holes: [] }]
@@ -178,7 +203,7 @@ function workSlabOut(slab: Slab): ResolvedSlab {
         values: { outsideM2 },
         at: { entityId: id, point: ring[0]!.from },
       })
-    const { shape, chordsKept } = claims.claim(id, inside.regions)
+    const { shape, chordsKept } = claims.claim(inset, inside.regions)
     insets.push({
       id,
       finishId,
@@ -192,7 +217,7 @@ function workSlabOut(slab: Slab): ResolvedSlab {
   const bands: ResolvedBand[] = slab.bands.map(band => {
     const { shape: raw, findings: found } = resolveBand(band, outline, net)
     findings.push(...found)
-    const { shape, chordsKept } = claims.claim(band.id, raw.regions)
+    const { shape, chordsKept } = claims.claim(band, raw.regions)
     return {
       id: band.id,
       finishId: band.finishId,
@@ -212,7 +237,7 @@ function workSlabOut(slab: Slab): ResolvedSlab {
   const bordered = resolveBorders(slab.borders, rings, net)
   findings.push(...bordered.findings)
   const borders: ResolvedBorder[] = bordered.shapes.map(raw => {
-    const { shape, chordsKept } = claims.claim(raw.border.id, raw.regions, raw.clearOf)
+    const { shape, chordsKept } = claims.claim(raw.border, raw.regions, raw.clearOf)
     return {
       id: raw.border.id,
       finishId: raw.border.finishId,

@@ -14,6 +14,7 @@ import { App } from './app/App'
 import { createDialogStore } from './app/dialogStore'
 import { emptySite } from './app/emptySite'
 import { forgetNotice } from './app/forgetNotice'
+import { afterFrame } from './app/frames'
 import { guardLeaving } from './app/guardLeaving'
 import { hearHost } from './app/hearHost'
 import { hearKeys } from './app/hearKeys'
@@ -51,6 +52,7 @@ async function run(): Promise<void> {
     startWorker: startPlanWorker,
     setTimer,
     clearTimer: timer => window.clearTimeout(timer as number),
+    afterFrame,
   })
   const asksItself = start.value.host === 'desktop'
   const keeper = createKeeper({ host, asksItself, site, view, dialogs, emptySite })
@@ -71,7 +73,7 @@ async function run(): Promise<void> {
     plan,
     calmPlan: createCalmStore(plan, {
       setTimer,
-      afterFrame: call => requestAnimationFrame(() => setTimer(call, 0)),
+      afterFrame,
       isAnother: (was, now) => was.live?.site.id !== now.live?.site.id,
     }),
     keeper,

@@ -17,6 +17,7 @@ import { type Box, joinBounds, pointBounds } from '../../core/geometry/bounds'
 import { edgeFromRise } from '../../core/geometry/resolvePath'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Pt } from '../../shared/document/primitives'
+import { inNextFrame } from '../app/frames'
 import { Icon } from '../app/Icon'
 import { usePlan, useSession, useSite, useView } from '../app/session'
 import { wordFindings } from '../app/wordFindings'
@@ -221,7 +222,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     }
     const waiting = {
       run,
-      id: requestAnimationFrame(() => {
+      id: inNextFrame(() => {
         frame.current = null
         waiting.run()
       }),

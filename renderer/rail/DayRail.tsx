@@ -16,6 +16,7 @@ import { compassPoint } from '../../core/reports/compassPoint'
 import { type SiteDay, wholeHours } from '../../core/sun/siteDay'
 import type { SunPosition } from '../../core/sun/sunPosition'
 import type { Place, UnitSystem } from '../../shared/document/site'
+import { inNextFrame } from '../app/frames'
 import { printDate, printHour } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import { pourTints } from '../editor/layers/pourTints'
@@ -108,12 +109,13 @@ const Rail = memo(function Rail({
     const begin = performance.now()
     const shownMs = day.startMs + view.getState().minute * minuteMs
     const from = shownMs >= curve.toMs - 10 * minuteMs ? curve.fromMs : shownMs
-    let frame = requestAnimationFrame(function step(now) {
-      const at = from + ((now - begin) / runMs) * (curve.toMs - curve.fromMs)
+    const step = () => {
+      const at = from + ((performance.now() - begin) / runMs) * (curve.toMs - curve.fromMs)
       setMs(at)
       if (at >= curve.toMs) setRunning(false)
-      else frame = requestAnimationFrame(step)
-    })
+      else frame = inNextFrame(step)
+    }
+    let frame = inNextFrame(step)
     return () => cancelAnimationFrame(frame)
   }, [isRunning, curve, day, view, setMs])
 

@@ -23,6 +23,8 @@ export interface PlanClientOf {
   readonly startWorker: (onMessage: (raw: unknown) => void, onCrash: (message: string) => void) => WorkerHandle
   readonly setTimer: (call: () => void, ms: number) => unknown
   readonly clearTimer: (timer: unknown) => void
+  /** Calls once the frame that shows the change has been handed over. */
+  readonly afterFrame: (call: () => void) => void
   readonly onChange: (state: PlanState) => void
 }
 
@@ -83,7 +85,13 @@ const isSameAsk = (a: PlanAsk, b: PlanAsk): boolean =>
   a.otherPour === b.otherPour &&
   a.triedStart === b.triedStart
 
-export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }: PlanClientOf): PlanClient {
+export function createPlanClient({
+  startWorker,
+  setTimer,
+  clearTimer,
+  afterFrame,
+  onChange,
+}: PlanClientOf): PlanClient {
   let worker: WorkerHandle | null = null
   let state = empty
   let committed: { rev: number; site: Site } | null = null
@@ -230,7 +238,13 @@ export function createPlanClient({ startWorker, setTimer, clearTimer, onChange }
       shown = { rev, site, ask, isPreview }
       failures = 0
       if (isPreview && wasPreview) followHand()
-      else send(wasPreview)
+      else if (committed === null) send(wasPreview)
+      else {
+        publish({ rev, isRenewing: true, isStopped: false, failure: null })
+        afterFrame(() => {
+          if (shown?.rev === rev && !state.isStopped) send(wasPreview)
+        })
+      }
     },
     reset() {
       worker?.post({ kind: 'cancel' })

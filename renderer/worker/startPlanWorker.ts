@@ -1,3 +1,4 @@
+import { inNextFrame } from '../app/frames'
 import { type PackedShade, unpackShade } from './packShade'
 import type { PlanClientOf } from './planClient'
 import type { FromWorker } from './protocol'
@@ -41,7 +42,7 @@ function gatherInFrames(onMessage: (message: FromWorker) => void) {
     add(message: FromWorker) {
       waiting.push(message)
       if (clear) return
-      const [frame, timer] = [requestAnimationFrame(handOn), setTimeout(handOn, unseenMs)]
+      const [frame, timer] = [inNextFrame(handOn), setTimeout(handOn, unseenMs)]
       clear = () => {
         cancelAnimationFrame(frame)
         clearTimeout(timer)

@@ -26,6 +26,7 @@ function bench(derive: PlanServerOf['derive'] = deriveWith(), now: () => number 
   let receive: (raw: unknown) => void = () => {}
   let crash: (message: string) => void = () => {}
   let started = 0
+  let undrawn: (() => void)[] | null = null
   const client = createPlanClient({
     startWorker: (onMessage, onCrash) => {
       started += 1
@@ -59,9 +60,20 @@ function bench(derive: PlanServerOf['derive'] = deriveWith(), now: () => number 
     clearTimer: timer => {
       timers.splice(timers.indexOf(timer as never), 1)
     },
+    afterFrame: call => {
+      if (undrawn) undrawn.push(call)
+      else call()
+    },
     onChange: state => states.push(state),
   })
   return {
+    /** From here on frames are drawn by `drawFrame` alone; else each is drawn at once. */
+    holdFrames: () => {
+      undrawn = []
+    },
+    drawFrame: () => {
+      for (const call of undrawn?.splice(0) ?? []) call()
+    },
     client,
     toWorker,
     timers,
@@ -103,6 +115,25 @@ describe('the plan of a document', () => {
     expect(b.state().parts.quantities).toEqual(plan.value.quantities)
     expect(b.state().parts.pours).toEqual(plan.value.pours)
     expect(b.state().parts.shade).toEqual(plan.value.shade)
+  })
+
+  it('is asked for once the change is drawn: of several in one frame the last, of stopped work nothing', () => {
+    const site = lPatio()
+    const b = bench()
+    b.client.update(site, ask, false)
+    b.holdFrames()
+    const asked = b.toWorker.length
+    b.client.update(renamed(site, 'First'), ask, false)
+    b.client.update(renamed(site, 'Second'), ask, false)
+    expect(b.toWorker.length).toBe(asked)
+    expect(b.state()).toMatchObject({ rev: 3, isRenewing: true })
+    b.drawFrame()
+    expect(b.toWorker.slice(asked).map(({ kind }) => kind)).toEqual(['sync', 'want'])
+    expect(b.toWorker.at(-1)).toMatchObject({ rev: 3 })
+    b.client.update(renamed(site, 'Third'), ask, false)
+    b.client.cancel()
+    b.drawFrame()
+    expect(b.toWorker.at(-1)?.kind).toBe('cancel')
   })
 
   it('is sent whole once, then by patches on the last committed revision', () => {

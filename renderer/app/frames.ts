@@ -1,0 +1,20 @@
+/** What is done in a frame, and what waits until that frame has been handed over. */
+
+let isDrawing = false
+
+/** Calls in the next frame, before it is drawn; what it answers takes the call back by `cancelAnimationFrame`. */
+export const inNextFrame = (act: () => void): number =>
+  requestAnimationFrame(() => {
+    isDrawing = true
+    try {
+      act()
+    } finally {
+      isDrawing = false
+    }
+  })
+
+/** Calls once the frame that shows what is being done now has been handed over: this one where it is being drawn. */
+export const afterFrame = (act: () => void): void => {
+  if (isDrawing) setTimeout(act, 0)
+  else requestAnimationFrame(() => setTimeout(act, 0))
+}

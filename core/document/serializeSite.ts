@@ -14,10 +14,24 @@ const keysOf = (value: object): string[] =>
     .filter(key => (value as Record<string, unknown>)[key] !== undefined)
     .sort()
 
-/** One line where it fits, else one entry a line. */
+/** Where the rows of a site's own lists stand, and those of a slab's. */
+const rowIndents: ReadonlySet<string> = new Set([' '.repeat(4), ' '.repeat(8)])
+const knownRows = new WeakMap<object, { readonly indent: string; readonly text: string }>()
+
+/** As `writeNested`, once for a row that can no longer change: a site is kept again after every edit. */
 const write = (value: unknown, indent: string): string => {
   if (typeof value === 'number') return writeNumber(value)
   if (typeof value !== 'object' || value === null) return JSON.stringify(value)
+  if (!rowIndents.has(indent) || !Object.isFrozen(value)) return writeNested(value, indent)
+  const known = knownRows.get(value)
+  if (known?.indent === indent) return known.text
+  const text = writeNested(value, indent)
+  knownRows.set(value, { indent, text })
+  return text
+}
+
+/** One line where it fits, else one entry a line. */
+const writeNested = (value: object, indent: string): string => {
   const inner = `${indent}  `
   const list = Array.isArray(value)
   const entries = list

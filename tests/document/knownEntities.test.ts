@@ -2,6 +2,7 @@ import { freeze } from 'immer'
 import { describe, expect, it } from 'vitest'
 import { findExcess } from '../../core/document/findExcess'
 import { invariants } from '../../core/document/invariants'
+import { serializeSite } from '../../core/document/serializeSite'
 import { schoolCourt } from '../../samples/sites/schoolCourt'
 import type { Site } from '../../shared/document/site'
 import type { Slab } from '../../shared/document/slab'
@@ -49,5 +50,19 @@ describe('an edit of a site that cannot change', () => {
       expect(told?.values.limit).toBe(limit)
       expect(told).toEqual(findExcess(structuredClone(site)))
     }
+  })
+})
+
+describe('the file of a site that cannot change', () => {
+  it('is the same bytes whether its rows were written before or not', () => {
+    const fresh = () => serializeSite(structuredClone(court))
+    expect(serializeSite(court)).toBe(fresh())
+    expect(serializeSite(court)).toBe(fresh())
+    const [opening, ...others] = slab.openings
+    const moved = edited({ slabs: [{ ...slab, openings: [{ ...opening!, name: 'Planter bed' }, ...others] }] })
+    expect(serializeSite(moved)).toBe(serializeSite(structuredClone(moved)))
+    // The same row further in: it is indented as it stands there.
+    const turned = edited({ points: [slab.openings[0] as unknown as Site['points'][number]] })
+    expect(serializeSite(turned)).toBe(serializeSite(structuredClone(turned)))
   })
 })

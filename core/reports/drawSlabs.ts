@@ -110,7 +110,13 @@ const openingWords: Record<Opening['kind'], string> = {
   other: 'opening',
 }
 
-function openingWish(opening: SheetOpening, frame: Frame, window: PageRect, measures: Measures): LabelWish<DrawLabel> {
+function openingWish(
+  opening: SheetOpening,
+  frame: Frame,
+  window: PageRect,
+  measures: Measures,
+  withArea: boolean,
+): LabelWish<DrawLabel> {
   const name = opening.name ?? openingWords[opening.kind]
   const rings = [flatToPage(frame, opening.ring)]
   const area = measures.area(opening.areaM2)
@@ -124,6 +130,12 @@ function openingWish(opening: SheetOpening, frame: Frame, window: PageRect, meas
     const [x, y] = at
     const both: LabelBox = { ...twoLines, center: at }
     const one: LabelBox = { ...oneLine, center: at }
+    const named: Candidate<DrawLabel> = {
+      boxes: [one],
+      cost: 20 + fromMiddlePt * 0.2 + (8 - boxPointsInside(one, rings)) * 80,
+      place: () => drawTag(name, one, { sizePt: planLetterPt, face: 'planBold' }),
+    }
+    if (!withArea) return [named]
     return [
       {
         boxes: [both],
@@ -132,11 +144,7 @@ function openingWish(opening: SheetOpening, frame: Frame, window: PageRect, meas
           drawTag(name, { ...both, center: [x, y - 8] }, { sizePt: planLetterPt, face: 'planBold' }) +
           drawTag(area, { ...both, center: [x, y + 8] }, { sizePt: planLetterPt, fill: softInk }),
       },
-      {
-        boxes: [one],
-        cost: 20 + fromMiddlePt * 0.2 + (8 - boxPointsInside(one, rings)) * 80,
-        place: () => drawTag(name, one, { sizePt: planLetterPt, face: 'planBold' }),
-      },
+      named,
     ]
   })
   return { candidates: [...candidates, ...outsideSpots(opening, name, frame, oneLine)], dropAbove: 300 }
@@ -175,9 +183,15 @@ function outsideSpots(opening: SheetOpening, name: string, frame: Frame, box: La
   )
 }
 
-export function drawOpeningNames(data: SheetData, frame: Frame, window: PageRect, measures: Measures): Layer {
+export function drawOpeningNames(
+  data: SheetData,
+  frame: Frame,
+  window: PageRect,
+  measures: Measures,
+  withAreas = true,
+): Layer {
   const openings = data.slabs.flatMap(slab => slab.openings).filter(o => o.kind !== 'column' && o.kind !== 'drain')
-  return { svg: '', wishes: openings.map(o => openingWish(o, frame, window, measures)), segments: [] }
+  return { svg: '', wishes: openings.map(o => openingWish(o, frame, window, measures, withAreas)), segments: [] }
 }
 
 /** Marked points: a ring with a dot, named beside. */

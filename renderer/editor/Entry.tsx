@@ -76,6 +76,7 @@ export function Entry({ site, eye, size, print }: EntryOf) {
     box,
   }))
   const help = useId()
+  const caught = useId()
   const wanted = box === null ? undefined : drawing?.fields[box]?.id
   // The focus follows the document of the editor, never the other way around: a key pressed before the boxes stood has
   // been written already, and the next one lands behind it.
@@ -121,7 +122,7 @@ export function Entry({ site, eye, size, print }: EntryOf) {
               value={typed[field.id] ?? ''}
               placeholder={printField(field, live[field.id], print)}
               aria-invalid={fault?.field === field.id || undefined}
-              aria-describedby={help}
+              aria-describedby={`${caught} ${help}`}
               onChange={event => editor.write(field.id, event.target.value)}
               onFocus={() => editor.attend(i)}
               onBlur={onBlur}
@@ -145,6 +146,10 @@ export function Entry({ site, eye, size, print }: EntryOf) {
           </button>
         </div>
       ) : null}
+      {/* What the mark on the plan says. */}
+      <p className="visually-hidden" id={caught}>
+        {aim?.caught ? `${aim.caught.relation} ${aim.caught.rest}` : ''}
+      </p>
       <p className={fault ? 'entry-fault' : ''} id={help} role={fault ? 'alert' : undefined}>
         {fault ? fault.message : `${measured ? `${measured}. ` : ''}Enter sets it, Tab the next box, Esc drops it.`}
       </p>

@@ -427,7 +427,11 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     const figure = parts.quantities?.find(q => q.id === openFigure)
     return figure ? figureGeometry(live, parts, figure) : null
   }, [live, parts, openFigure])
-  const chosen = useMemo(() => selection.map(id => entityGeometry(live, parts, id)), [live, parts, selection])
+  // A client is shown the plan, not what was chosen for a change.
+  const chosen = useMemo(
+    () => (clientView && stage === 'slab' ? [] : selection.map(id => entityGeometry(live, parts, id))),
+    [live, parts, selection, clientView, stage],
+  )
 
   const canvas = isSeen && inks !== null && size.width > 0 ? { eye, size, inks } : null
   const { site } = live
@@ -444,10 +448,11 @@ function Sheet({ live }: { readonly live: LivePlan }) {
     [hand.edges, site],
   )
   const { drawing: drawn, aim, traced } = hand
+  const shapes = hand.action === 'select' && !drawn
   // The same object while nothing of it has changed: what the worker sends must not draw the handles again.
   const inHand = useMemo(
-    () => (isDrawing ? { drawing: drawn, aim, edges, traced } : null),
-    [isDrawing, drawn, aim, edges, traced],
+    () => (isDrawing ? { drawing: drawn, shapes, aim, edges, traced } : null),
+    [isDrawing, drawn, shapes, aim, edges, traced],
   )
   const dimensioned = useDimensioned(live, isDrawing)
   const [ready, setReady] = useState(0)

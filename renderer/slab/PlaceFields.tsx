@@ -25,13 +25,14 @@ export function PlaceFields({
   const mark = cornersOfSite(site).find(each => each.id !== id)
   if (!mark) return null
   return (
-    <>
-      {(['Right of', 'Up from'] as const).map((side, axis) => {
+    <fieldset className="place-fields">
+      <legend>From {mark.words}</legend>
+      {(['Right', 'Up'] as const).map((side, axis) => {
         const farM = at[axis]! - mark.at[axis]!
         return (
           <MeasureField
             key={side}
-            label={`${side} ${mark.words}`}
+            label={side}
             lengthM={farM}
             units={site.units}
             minM={-farthestM}
@@ -39,6 +40,6 @@ export function PlaceFields({
           />
         )
       })}
-    </>
+    </fieldset>
   )
 }

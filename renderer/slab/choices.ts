@@ -47,8 +47,8 @@ export const noteChoices: Choices<Options['noteKind']> = [
   ['sunPoint', 'Point whose sun is asked'],
 ]
 export const stripChoices: Choices<Options['strip']> = [
-  ['border', 'Border along edges'],
-  ['band', 'Band along a line'],
+  ['border', 'Along edges'],
+  ['band', 'Band on a line'],
   ['inset', 'Inset'],
 ]
 export const roofChoices: Choices<Roof['form']> = [

@@ -200,7 +200,7 @@ export function clientDrawing(
     drawHead(site, date, options, fit),
     drawRect(window.x, window.y, window.width, window.height, { fill: '#F6F4EB' }),
     '<g clip-path="url(#window)">',
-    drawWindow(site, drawn, data, fit),
+    drawWindow(site, drawn, data, fit, options.showAreas),
     '</g>',
     drawRect(window.x, window.y, window.width, window.height, { stroke: softInk, width: 0.6 }),
     drawWords(site, drawn, options, fit),
@@ -211,7 +211,13 @@ export function clientDrawing(
   return { svg, widthPt: page.widthPt, heightPt: page.heightPt, scale: fit.scale, orientation: fit.orientation }
 }
 
-function drawWindow(site: Site, slabs: readonly ResolvedSlab[], data: SheetData, { frame, layout }: Fit): string {
+function drawWindow(
+  site: Site,
+  slabs: readonly ResolvedSlab[],
+  data: SheetData,
+  { frame, layout }: Fit,
+  showAreas: boolean,
+): string {
   const measures = printMeasures(data.units)
   const { window, k } = layout
   const north: PageRect = { x: window.x + window.width - 58 * k, y: window.y + 8 * k, width: 50 * k, height: 66 * k }
@@ -222,7 +228,7 @@ function drawWindow(site: Site, slabs: readonly ResolvedSlab[], data: SheetData,
       frame,
       measures,
     ),
-    drawOpeningNames(data, frame, window, measures),
+    drawOpeningNames(data, frame, window, measures, showAreas),
     drawCasterNames(data, frame, window, null, measures),
     ...(data.pours.length > 0 ? [drawPourPlates(data, frame, window, measures, 'number')] : []),
   ]

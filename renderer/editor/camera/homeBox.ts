@@ -2,6 +2,9 @@ import { type Box, edgeBounds, joinBounds, pointBounds } from '../../../core/geo
 import type { LivePlan } from '../../store/livePlan'
 import { outlineOf } from '../layers/drawCasters'
 
+/** Half of what a truck spot or a washout takes on the plan, with its name. */
+const spotM = 2
+
 /** All that should be in view at first: slabs, and of what stands around them as much as does not make them small. */
 export function homeBox(live: LivePlan): Box {
   const slabs = joinBounds(live.slabs.flatMap(slab => slab.outline.map(edgeBounds)))
@@ -27,5 +30,13 @@ export function homeBox(live: LivePlan): Box {
         ]
       : [],
   )
-  return joinBounds([slabs, ...trees.filter(box => box.minX <= box.maxX)])
+  const { access } = live.site
+  const spots = access ? [...access.truckSpots, ...access.pumpSpots, ...access.washouts, ...access.ways] : []
+  const near = spots
+    .map(({ at }) => at)
+    .filter(
+      ([x, y]) => x > slabs.minX - room && x < slabs.maxX + room && y > slabs.minY - room && y < slabs.maxY + room,
+    )
+    .map(([x, y]) => ({ minX: x - spotM, maxX: x + spotM, minY: y - spotM, maxY: y + spotM }))
+  return joinBounds([slabs, ...near, ...trees.filter(box => box.minX <= box.maxX)])
 }

@@ -202,7 +202,7 @@ export const HandlesLayer = memo(function HandlesLayer({
           drawMarkNames(pen, site, room, !clientView)
           // In Sun they stand among the hour labels.
           if (stage !== 'sun') drawCasterNames(pen, site.casters, print, room)
-          const ring = inHand && !inHand.drawing ? shapeHandle(site, selection, pen.camera.zoom) : null
+          const ring = inHand?.shapes ? shapeHandle(site, selection, pen.camera.zoom) : null
           if (ring) drawRing(pen, ring)
           if (inHand) drawInHand(pen, inHand)
         })}

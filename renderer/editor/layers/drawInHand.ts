@@ -11,6 +11,8 @@ import { addEdges } from './ringPath'
 
 export interface InHand {
   readonly drawing: Drawing | null
+  /** Nothing is drawn or pointed out: what is chosen can be shaped. */
+  readonly shapes: boolean
   readonly aim: Aim | null
   /** Edges chosen for a border. */
   readonly edges: readonly CurveEdge[]

@@ -107,10 +107,16 @@ test('by pointer alone: the patio, its rounded corner, its border, the house; un
     await page.mouse.down()
     await page.mouse.up()
   }
+  // What the mark on the plan says is also said with the boxes.
+  const caught = page.getByRole('textbox', { name: 'Length' })
   await click(-12, -7)
   await click(12, -7)
+  await page.mouse.move(...at(12, 7), { steps: 3 })
+  await expect(caught).toHaveAccessibleDescription(/^Square to what is drawn, 14′ 0″/)
   await click(12, 7)
   await click(-12, 7)
+  await page.mouse.move(...at(-12, -7), { steps: 3 })
+  await expect(caught).toHaveAccessibleDescription(/^First corner a click closes it/)
   await click(-12, -7)
   await expect(stageButton(page, 'Slab')).toContainText('336 ft²')
   // A click on a corner of what is chosen narrows the choice to it; the ring beside it rounds it: 6 ft at a right angle

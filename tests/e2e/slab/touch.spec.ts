@@ -110,7 +110,7 @@ test('a finger that rests adds to what is chosen; nothing is smaller than a fing
   const small = () =>
     page.$$eval('button, input, select, summary', elements =>
       elements
-        .filter(each => each.checkVisibility() && !each.matches('.hour-field, [type=radio], [type=checkbox]'))
+        .filter(each => each.checkVisibility() && !each.matches('[type=radio], [type=checkbox]'))
         .map(each => ({ words: each.outerHTML.slice(0, 90), box: each.getBoundingClientRect() }))
         .filter(({ box }) => box.width > 1 && box.height > 1 && (box.width < 44 || box.height < 44))
         .map(({ words }) => words),

@@ -2,7 +2,12 @@
 import { expect } from 'vitest'
 import type { CurveEdge, CurveRegion } from '../../core/geometry/curve'
 import type { Proposal } from '../../core/pours/proposePours'
+import { toCutRegion } from '../../core/pours/region/cutRegion'
+import { sidesBound } from '../../core/pours/search/sidesBound'
+import { resolveWeights } from '../../core/pours/weights'
 import { edgeLength, regionArea, regionPerimeter, ringArea } from './curveMeasures'
+
+const ftM = 0.3048
 
 export function checkProposal(slab: CurveRegion, capM2: number, proposal: Proposal, label: string): void {
   const faults = proposal.findings.map(f => f.code as string)
@@ -74,6 +79,12 @@ export function checkProposal(slab: CurveRegion, capM2: number, proposal: Propos
         left.set(edge.edgeId, left.get(edge.edgeId)! - edgeLength(edge))
       }
   for (const [id, rest] of left) must(Math.abs(rest) < 1e-8 * perimeters, `edge ${id} lacks ${rest} m`)
+  const weights = resolveWeights(undefined)
+  const context = { weights, capM2, meanM2: area / pours.length }
+  const ofSides = new Set(['jointLength', 'imbalance', 'extraJoint', 'holeInside'])
+  const paid = proposal.cost.reduce((total, { term, value }) => total + (ofSides.has(term) ? value : 0), 0)
+  const bound = pours.length < 2 ? 0 : sidesBound(toCutRegion(slab), pours.length, 1 / ftM, context)
+  must(paid >= bound - 1e-6, `joints and shares cost ${paid} ft, less than the ${bound} ft no plan can do without`)
   const cost = proposal.cost.reduce((total, { value }) => total + value, 0)
   must(Math.abs(cost - proposal.totalCost) < 1e-6, `terms make ${cost}, not ${proposal.totalCost}`)
   expect(faults, label).toEqual([])

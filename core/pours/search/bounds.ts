@@ -7,6 +7,7 @@ import type { Weights } from '../weights'
 import { leastJointCost } from '../wishes/wishCost'
 import type { SearchContext } from './searchContext'
 import { leastSeparation, separationOf } from './separation'
+import { sidesBound } from './sidesBound'
 
 /**
  * Cost of k equal cells in rows, r rows along one side of the rectangle that has the part's area and perimeter. Whole
@@ -90,4 +91,13 @@ export function boundPart(part: CutRegion, k: number, context: SearchContext): n
     Math.max(joints + loads, boundRest(part.areaM2, part.perimeterM, k, context)) +
     w.reentrantLeft * leastCornersLeft(part, k)
   )
+}
+
+/** The bound of a whole slab, looked at once: the tightest there is. 0 for one pour. */
+export function boundSlab(slab: CutRegion, k: number, context: SearchContext): number {
+  if (k < 2) return 0
+  const { weights: w } = context
+  const bySides = sidesBound(slab, k, leastJointCost(context.wishes, w) / ftM, context)
+  const loads = context.loads ? leastLoadCost(slab.areaM2, k, context.loads) : 0
+  return Math.max(boundPart(slab, k, context), bySides + loads + w.reentrantLeft * leastCornersLeft(slab, k))
 }

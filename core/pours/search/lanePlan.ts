@@ -7,7 +7,7 @@ import { splitAtCut } from '../region/cut'
 import type { CutRegion } from '../region/cutRegion'
 import { extentOf, minimumBox } from '../region/minimumBox'
 import { alignJoints } from './alignJoints'
-import { boundRest } from './bounds'
+import { boundSlab } from './bounds'
 import { type CutTree, leavesOf } from './cutTree'
 import { forbidding, sharpCorners } from './mendCorners'
 import { replay } from './replay'
@@ -174,7 +174,7 @@ export function lanePlan(
         }
       if (!best) continue
       const { tree } = alignJoints(slab, best.tree, context, costs)
-      const bound = boundRest(slab.areaM2, slab.perimeterM, k, ground)
+      const bound = boundSlab(slab, k, ground)
       const cost = treeCost(tree, ground, new WeakMap())
       const plan = { tree, cost, pourCount: k, bound, context: ground }
       const bad = badIn(tree)

@@ -1,7 +1,7 @@
 /** The search for one plan: a beam over cut trees, aligned joints, and for few pours the proof. */
 import type { CutRegion } from '../region/cutRegion'
 import { alignJoints } from './alignJoints'
-import { boundPart, boundRest } from './bounds'
+import { boundSlab } from './bounds'
 import type { CutTree } from './cutTree'
 import { mostDirections, turnsFreely } from './directions'
 import { type DivideState, type Division, divide, nearShare, startDividing } from './divide'
@@ -77,8 +77,7 @@ function searchCount(slab: CutRegion, given: SearchContext): FoundPlan | null {
   const found = k <= provenUpTo ? divide(slab, k, Number.POSITIVE_INFINITY, state(false)) : null
   let best = k > provenUpTo ? searchMany(slab, context, costs) : found && settle(found.tree)
   const plans = best ? [best] : []
-  let bound =
-    k <= provenUpTo && k > 1 ? boundPart(slab, k, context) : boundRest(slab.areaM2, slab.perimeterM, k, context)
+  let bound = boundSlab(slab, k, context)
   if (k <= provenUpTo) {
     const near: Division[] = []
     const wide = startDividing(makeContext({ ...context, workLimit: wideShare * context.workLimit }), {

@@ -51,6 +51,16 @@ describe('a pour of two loads', () => {
     expect(late.loads[1]!.onSiteMs - plan.loads[1]!.onSiteMs).toBeCloseTo(40 * minuteMs, -5)
   })
 
+  it('a truck that was late comes its ride after it was batched, and what it is late on the way is added', () => {
+    const told = tapAt(-50, { what: 'late', load: 1, minutes: 15 })
+    const batched = tapAt(-20, { what: 'batched', load: 1 })
+    const arrival = (...taps: readonly LogTap[]) => planOf(-19, taps).loads[0]!.onSiteMs
+    const ride = arrival(batched)
+    expect(arrival(told, batched)).toBe(ride)
+    const held = tapAt(-19, { what: 'late', load: 1, minutes: 10 })
+    expect(arrival(told, batched, held) - ride).toBe(10 * minuteMs)
+  })
+
   it('counts the concrete left in each drum and the packages that went in', () => {
     const own = planOf(30, [
       tapAt(0, { what: 'onSite', load: 1 }),

@@ -5,7 +5,7 @@ import type { DayStrip } from '../day/dayProblem'
 export interface LoadSeen {
   readonly batchedMs?: number
   readonly onSiteMs?: number
-  /** Told to come later than planned. */
+  /** Told to come later than planned; once batched, later than its ride takes. */
   readonly lateMin: number
   /** Retarder in its drum; undefined where nothing was said of it. */
   readonly doseMin?: number
@@ -61,7 +61,7 @@ export function readTaps(taps: readonly LogTap[], strips: readonly DayStrip[], l
     const strip = strips.findIndex(({ id }) => id === tap.strip)
     const was = loads[load]
     if (was) {
-      if (tap.what === 'batched') loads[load] = { ...was, batchedMs: atMs }
+      if (tap.what === 'batched') loads[load] = { ...was, batchedMs: atMs, lateMin: 0 }
       else if (tap.what === 'onSite') loads[load] = { ...was, onSiteMs: atMs }
       else if (tap.what === 'late') loads[load] = { ...was, lateMin: was.lateMin + (tap.minutes ?? 0) }
       else if (tap.what === 'dosed')

@@ -80,7 +80,7 @@ export interface LabelSpot {
 const labelSpots = new WeakMap<CurveRegion, LabelSpot>()
 
 /** How much nearer than the farthest point a name may stand, as a share of the region's shorter side. */
-const labelShare = 0.02
+const labelShare = 0.003
 
 /** The point of a region farthest from its edges, as near as a reader could tell: where its name or plate stands. */
 export function labelSpot(region: CurveRegion): LabelSpot {

@@ -187,7 +187,7 @@ test('every target is for a gloved hand, and the screen passes the accessibility
   }
   for (const theme of ['sunlight', 'light', 'dark']) {
     await expect(page.locator('html')).toHaveAttribute('data-theme', theme)
-    const { violations } = await axeOn(page).analyze()
+    const { violations } = await axeOn(page, theme).analyze()
     expect(violations.map(v => `${theme}: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
     await page.getByRole('button', { name: /^Theme: / }).click()
   }

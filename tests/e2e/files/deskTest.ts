@@ -5,7 +5,7 @@ import { loopbackHost } from '../../../electron/loopback/loopbackHost'
 import { pageFiles } from '../../../electron/page/pageFiles'
 import { buildPage } from '../../../scripts/build.mjs'
 import { type HostFolders, hostFolders } from '../../fault/hostFolders'
-import { axeOn } from '../axe'
+import { faultsInEveryTheme } from '../axe'
 import { type SwitchableFiles, switchableFiles } from './switchableFiles'
 
 export interface Desk {
@@ -58,9 +58,7 @@ export async function watchPolicy(page: Page): Promise<() => Promise<string[]>> 
 }
 
 export async function expectAccessible(page: Page, what: string): Promise<void> {
-  const theme = (await page.locator('html').getAttribute('data-theme')) ?? 'light'
-  const { violations } = await axeOn(page, theme).analyze()
-  expect(violations.map(v => `${what}: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
+  expect(await faultsInEveryTheme(page, what)).toEqual([])
 }
 
 /** Chooses from the list of acts on the file. */

@@ -11,7 +11,7 @@ const themes = ['light', 'dark', 'sunlight'] as const
 async function expectAccessible(page: Page, what: string): Promise<void> {
   for (const [i, theme] of themes.entries()) {
     await expect(page.locator('html')).toHaveAttribute('data-theme', theme)
-    const { violations } = await axeOn(page).include('[aria-label=Ledger]').analyze()
+    const { violations } = await axeOn(page, theme).include('[aria-label=Ledger]').analyze()
     expect(violations.map(v => `${what}, ${theme}: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
     await page.getByRole('button', { name: `${theme[0]!.toUpperCase()}${theme.slice(1)} theme` }).click()
     await expect(page.locator('html')).toHaveAttribute('data-theme', themes[(i + 1) % themes.length]!)

@@ -413,7 +413,7 @@ test('a height by its shadow is offered and applied as one step; then the client
   for (let turn = 0; turn < 3; turn += 1) {
     const theme = await page.locator('html').getAttribute('data-theme')
     seen.add(theme)
-    const { violations } = await axeOn(page).analyze()
+    const { violations } = await axeOn(page, theme ?? 'light').analyze()
     expect(violations.map(v => `${theme}: ${v.id} ${v.nodes[0]?.html}`)).toEqual([])
     await page.getByRole('button', { name: /theme$/ }).click()
     await expect(page.locator('html')).not.toHaveAttribute('data-theme', theme ?? '')

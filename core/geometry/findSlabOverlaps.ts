@@ -20,7 +20,7 @@ export function findSlabOverlaps(slabs: readonly ResolvedSlab[]): Finding[] {
         {
           code: 'slabsOverlap',
           severity: 'check',
-          values: { otherId: b.id, commonM2 },
+          values: { otherId: b.id, name: a.name, otherName: b.name, commonM2 },
           at: { entityId: a.id, point: regions[0]!.outer[0]!.from },
         },
       ]

@@ -21,8 +21,8 @@ export const geometryWordings: Record<(typeof geometryCodes)[number], Wording> =
           message: `This outline has ${values.vertices} ${values.vertices === 1 ? 'corner' : 'corners'}; it needs at least ${values.least}.`,
           hint: 'Add the missing corners, or delete the outline.',
         },
-  zeroEdge: ({ values }) => ({
-    message: `Edge ${values.edgeId} has no length: two corners lie on the same spot. It is left out.`,
+  zeroEdge: () => ({
+    message: 'Two corners lie on the same spot: the edge between them has no length and is left out.',
     hint: 'Delete one of the two corners.',
   }),
   edgeCountMismatch: ({ values }) => ({
@@ -55,16 +55,16 @@ export const geometryWordings: Record<(typeof geometryCodes)[number], Wording> =
   openingTouches: ({ values }) => ({
     message:
       'otherId' in values
-        ? `The opening touches opening ${values.otherId}; no concrete is left between them.`
+        ? 'The opening touches another opening; no concrete is left between them.'
         : "The opening touches the slab's edge; no concrete is left between them.",
     hint: 'Leave concrete between them, or draw them as one.',
   }),
   openingsOverlap: told => ({
-    message: `The opening overlaps opening ${told.values.otherId} by ${areaOf(told, 'commonM2')}; the common part counts once.`,
+    message: `The opening overlaps another opening by ${areaOf(told, 'commonM2')}; the common part counts once.`,
     hint: 'Move one of them, or draw them as one.',
   }),
   slabsOverlap: told => ({
-    message: `Two slabs share ${areaOf(told, 'commonM2')} of ground with slab ${told.values.otherId}: that concrete is counted twice.`,
+    message: `${told.values.name} and ${told.values.otherName} share ${areaOf(told, 'commonM2')} of ground: that concrete is counted twice.`,
     hint: 'Move an edge so that the slabs only meet.',
   }),
   borderTooWide: told => ({

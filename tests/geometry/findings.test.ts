@@ -370,6 +370,17 @@ describe('findings are worded', () => {
     `)
   })
 
+  it('by the names the plan shows, never by an id of the file', () => {
+    const overlapping = ['Drive', 'Walk'].map((name, i) => ({
+      ...drawSlab(drawPath(i + 1, rectangle(9 * i, 0, 10, 6))),
+      ...{ id: `s${i + 1}`, name },
+    }))
+    const [overlap] = overlaps(...overlapping)
+    expect(say(overlap!, 'metric')).toBe('Walk and Drive share 6 m² of ground: that concrete is counted twice.')
+    for (const { slab } of cases)
+      for (const each of resolveSlab(slab).findings) expect(say(each, 'metric')).not.toMatch(/\b[a-z]\d+\b/)
+  })
+
   it('every one of them, without a hole in the sentence', () => {
     for (const { slab } of cases)
       for (const f of resolveSlab(slab).findings)

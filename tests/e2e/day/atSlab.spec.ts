@@ -23,6 +23,22 @@ const smallTargets = (page: Page) =>
       .map(({ name, box }) => `${name} ${Math.round(box.width)} × ${Math.round(box.height)}`),
   )
 
+/** Pairs of targets of the ground’s column that lie over each other. */
+const crossingTargets = (page: Page) =>
+  page.$$eval('.slab-ground button', nodes => {
+    const boxes = nodes.map(node => ({ name: node.textContent, box: node.getBoundingClientRect() }))
+    return boxes.flatMap(({ name, box }, i) =>
+      boxes
+        .slice(i + 1)
+        .filter(
+          ({ box: other }) =>
+            Math.min(box.right, other.right) - Math.max(box.left, other.left) > 1 &&
+            Math.min(box.bottom, other.bottom) - Math.max(box.top, other.top) > 1,
+        )
+        .map(other => `${name} and ${other.name}`),
+    )
+  })
+
 test('a pour with a late truck is tapped through, and a killed page loses nothing', async ({
   page,
   planner,
@@ -180,9 +196,11 @@ test('every target is for a gloved hand, and the screen passes the accessibility
   for (const size of [
     { width: 1024, height: 700 },
     { width: 768, height: 1024 },
+    { width: 1440, height: 900 },
   ]) {
     await page.setViewportSize(size)
     expect(await smallTargets(page)).toEqual([])
+    expect(await crossingTargets(page)).toEqual([])
     expect(await page.evaluate(() => document.querySelector('.slab')!.scrollWidth - innerWidth)).toBeLessThanOrEqual(0)
   }
   for (const theme of ['sunlight', 'light', 'dark']) {

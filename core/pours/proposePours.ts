@@ -246,8 +246,8 @@ export function searchSplit(input: SplitInput): FoundSplit {
     const free = { ...base, refuses: refusedIn(faces[face]!, 0) }
     return leastWidthM > 0 ? [{ ...base, refuses: refusedIn(faces[face]!, leastWidthM) }, free] : [free]
   }
-  const budget =
-    typeof input.budget === 'number' ? input.budget : input.budget === 'small' ? quickBudget : fullBudget(asked)
+  const atRest = fullBudget(asked, slab.rings.length - 1)
+  const budget = typeof input.budget === 'number' ? input.budget : input.budget === 'small' ? quickBudget : atRest
   const { laneM } = input
   const inLanes = (): (FacePlan | null)[] =>
     faces.map((face, i) => {

@@ -5,7 +5,7 @@ import { minimumBox } from '../../core/pours/region/minimumBox'
 import { weightTable } from '../../core/pours/weights'
 import { checkProposal } from './checkProposal'
 import { regionArea } from './curveMeasures'
-import { benchSlabs } from './randomSlabs'
+import { benchSlabs, randomSlab } from './randomSlabs'
 import { circle, ft2M2, namedSlabs, polygon, rectangle, region } from './shapes'
 
 const propose = (slab: SplitInput['region'], capFt2: number, more: Partial<SplitInput> = {}) =>
@@ -128,6 +128,13 @@ describe('the split into pours', () => {
     // An L of 31 ft × 44 ft around a pour of 900 ft² filled two thirds of its box.
     expect(Math.min(...fills(propose(court, 900)))).toBeGreaterThan(0.8)
     expect(Math.min(...fills(propose(court, 900, { weights: { legShare: 0 } })))).toBeLessThan(0.7)
+  })
+
+  it('finds the plan at openings of a small court that a third of the work misses by a tenth', () => {
+    const court = randomSlab(878_235)
+    // With 15,000,000 sides to visit nothing better was found.
+    expect(propose(court, 1200).totalCost).toBeCloseTo(300.8, 1)
+    expect(propose(court, 1200, { budget: 1_000_000 }).totalCost).toBeGreaterThan(1.05 * 300.8)
   })
 
   it('answers the same twice, and the same whatever was asked before', () => {

@@ -46,9 +46,15 @@ const turnShareOfMany = 0.3
 const mendShare = 0.2
 /** Work of a search while dragging: the long search never answers with a dearer plan. */
 export const quickBudget = 100_000
-/** Work of a search at rest. Many pours are given more: each of them is looked at. */
-export const fullBudget = (pours: number): number =>
-  pours <= provenUpTo ? 1_000_000 : Math.max(1_500_000, 35_000 * pours)
+const severalOpenings = 2
+/**
+ * Work of a search at rest. Many pours are given more: each of them is looked at; so are few pours among
+ * several openings, each of which multiplies the cuts to follow.
+ */
+export function fullBudget(pours: number, openings: number): number {
+  if (pours <= provenUpTo) return openings < severalOpenings ? 1_000_000 : 3_000_000
+  return Math.max(1_500_000, 35_000 * pours)
+}
 /** Before the proof many first cuts are followed a little way: curved slabs hide good plans behind dear ones. */
 const firstCuts = 60
 const laterCuts = 4

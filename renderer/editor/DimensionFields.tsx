@@ -19,7 +19,7 @@ import type { Eye } from './camera/eye'
 import { cornerLetter } from './cornerNames'
 import { sayLength } from './entry/sayLength'
 import { dimensionsOf } from './layers/drawDimensions'
-import { type DimensionedRing, placeArc, placeLine } from './layers/placeDimension'
+import { type DimensionedRing, placeArc, placeLine, underPx } from './layers/placeDimension'
 import { useDimensioned } from './useDimensioned'
 import { useEditor } from './useEditor'
 
@@ -90,12 +90,18 @@ const endsOf = (site: Site, edgeId: Id): readonly [string, string] | null => {
 }
 
 const arcOf = (site: Site, dimension: ArcDimension, name: string, camera: Camera): readonly Shown[] => {
+  const flags = site.points.map(({ at }) => at)
   const { edgeIds, radiusM, lengthM, wholeCircle } = dimension
-  const placed = placeArc(dimension, camera)
+  const placed = placeArc(dimension, camera, flags)
   const edgeId = edgeIds[0]!
   if (!placed) return []
-  const { foot, side, along } = placed
-  const radius = { key: `${edgeId} radius`, at: [foot[0] + side * 46, foot[1]] as const, upright: false, widthPx: 72 }
+  const { foot, side, under, along } = placed
+  const radius = {
+    key: `${edgeId} radius`,
+    at: under ? ([foot[0], foot[1] + underPx] as const) : ([foot[0] + side * 46, foot[1]] as const),
+    upright: false,
+    widthPx: 72,
+  }
   const said = sayLength(radiusM, site.units)
   if (wholeCircle) {
     const command = (typedM: number): Command => setCircleRadius(edgeId, typedM / 2)

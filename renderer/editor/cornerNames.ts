@@ -15,6 +15,9 @@ export interface NamedCorner {
 export const cornerLetter = (i: number): string =>
   String.fromCharCode(65 + (i % 26)) + (i < 26 ? '' : String(Math.floor(i / 26) + 1))
 
+/** In a list of nothing but places: `A of Patio`. */
+export const placeWords = (words: string): string => words.replace(/^(corner|point) /, '')
+
 const known = new WeakMap<Site, readonly NamedCorner[]>()
 
 /** Every corner of slabs, openings, buildings and covers, and the points of fences. */

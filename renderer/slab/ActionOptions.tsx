@@ -2,7 +2,7 @@ import { memo } from 'react'
 import type { Site } from '../../shared/document/site'
 import { useCommitted, useView } from '../app/session'
 import { actionWords, directionWish, hasForms, isOpening, type Options, slabFor } from '../editor/actions/actions'
-import { cornersOfSite } from '../editor/cornerNames'
+import { cornersOfSite, placeWords } from '../editor/cornerNames'
 import { useEditor, useEditorState } from '../editor/useEditor'
 import { ChoiceField } from './ChoiceField'
 import {
@@ -213,7 +213,7 @@ function ActionFields({ site }: { readonly site: Site }) {
           <ChoiceField
             label="Typed from"
             value={mark.words}
-            choices={marks.map(({ words }) => [words, words] as const)}
+            choices={marks.map(({ words }) => [words, placeWords(words)] as const)}
             onSet={words => {
               const found = marks.find(each => each.words === words)
               if (found) editor.setMark(found)

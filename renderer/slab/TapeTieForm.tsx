@@ -4,7 +4,7 @@ import { wordProblem } from '../../core/problems/wordProblem'
 import { parseLength } from '../../core/units/parseLength'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Site } from '../../shared/document/site'
-import { cornersOfSite } from '../editor/cornerNames'
+import { cornersOfSite, placeWords } from '../editor/cornerNames'
 import { useEditor, useEditorState } from '../editor/useEditor'
 import { ChoiceField } from './ChoiceField'
 import { Fault } from './Fault'
@@ -76,7 +76,7 @@ export function TapeTieForm({ site }: { readonly site: Site }) {
           <ChoiceField
             label={['First tape from', 'Second tape from', 'Check tape from'][i]!}
             value={pointOf(i).words}
-            choices={known.map(({ words }) => [words, words] as const)}
+            choices={known.map(({ words }) => [words, placeWords(words)] as const)}
             onSet={words => setNames(was => was.map((each, k) => (k === i ? words : each)) as unknown as typeof names)}
           />
           <label className="measure">

@@ -7,7 +7,7 @@ import { type Form, furnitureKinds, type Options, obstacleKinds, openingKinds } 
 type Choices<T extends string> = readonly (readonly [T, string])[]
 
 export const formChoices: Choices<Form> = [
-  ['corners', 'Corner by corner'],
+  ['corners', 'By corners'],
   ['rectangle', 'Rectangle'],
   ['base', 'Rectangle on a base line'],
   ['circle', 'Circle'],

@@ -32,11 +32,10 @@ export function homeBox(live: LivePlan): Box {
   )
   const { access } = live.site
   const spots = access ? [...access.truckSpots, ...access.pumpSpots, ...access.washouts, ...access.ways] : []
+  const far = 0.3 * Math.max(slabs.maxX - slabs.minX, slabs.maxY - slabs.minY)
   const near = spots
     .map(({ at }) => at)
-    .filter(
-      ([x, y]) => x > slabs.minX - room && x < slabs.maxX + room && y > slabs.minY - room && y < slabs.maxY + room,
-    )
+    .filter(([x, y]) => x > slabs.minX - far && x < slabs.maxX + far && y > slabs.minY - far && y < slabs.maxY + far)
     .map(([x, y]) => ({ minX: x - spotM, maxX: x + spotM, minY: y - spotM, maxY: y + spotM }))
   return joinBounds([slabs, ...near, ...trees.filter(box => box.minX <= box.maxX)])
 }

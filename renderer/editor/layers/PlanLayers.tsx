@@ -186,10 +186,11 @@ export const HandlesLayer = memo(function HandlesLayer({
       <Shape
         sceneFunc={drawing(canvas, pen => {
           const room = labelRoom({ x: 0, y: 0, ...canvas.size })
+          const flags = stage === 'slab' ? site.points.map(({ at }) => at) : []
           for (const corner of furniture(canvas.size)) room.block(corner)
           if (lit) drawLit(pen, lit)
           if (plates) drawPlates(pen, { plates, joints, selection }, room)
-          if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, dimensioned, print, room)
+          if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, dimensioned, flags, print, room)
           // Under the letters: a chosen line must not strike out its own length.
           for (const geometry of chosen) drawSelection(pen, geometry)
           if (!clientView && (stage === 'slab' || stage === 'numbers')) {

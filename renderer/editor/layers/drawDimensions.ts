@@ -10,7 +10,7 @@ import type { Pt } from '../../../shared/document/primitives'
 import { around, type LabelRoom } from './labelRoom'
 import { type LetterStyle, letter, letterWidth } from './lettering'
 import type { Pen } from './pen'
-import { type DimensionedRing, outPx, type PlacedAlong, placeArc, placeLine } from './placeDimension'
+import { type DimensionedRing, outPx, type PlacedAlong, placeArc, placeLine, underPx } from './placeDimension'
 
 const style: LetterStyle = { sizePx: 14, weight: 600 }
 
@@ -30,11 +30,17 @@ export const alongWords = (print: Measures, lengthM: number): string => `${print
 
 /** Straight edges to the corner of the forms, arcs by radius and length; those too short to letter are left to the
  * ledger. */
-export function drawDimensions(pen: Pen, rings: readonly DimensionedRing[], print: Measures, room: LabelRoom): void {
+export function drawDimensions(
+  pen: Pen,
+  rings: readonly DimensionedRing[],
+  flags: readonly Pt[],
+  print: Measures,
+  room: LabelRoom,
+): void {
   for (const { ring } of rings)
     for (const dimension of dimensionsOf(ring)) {
       if (dimension.kind === 'line') drawLine(pen, dimension, print, room)
-      else drawArc(pen, dimension, print, room)
+      else drawArc(pen, dimension, flags, print, room)
     }
 }
 
@@ -96,11 +102,11 @@ function readingTurn(ux: number, uy: number): number {
   return deg
 }
 
-function drawArc(pen: Pen, dimension: ArcDimension, print: Measures, room: LabelRoom): void {
-  const placed = placeArc(dimension, pen.camera)
+function drawArc(pen: Pen, dimension: ArcDimension, flags: readonly Pt[], print: Measures, room: LabelRoom): void {
+  const placed = placeArc(dimension, pen.camera, flags)
   if (!placed) return
   const { ctx, inks } = pen
-  const { rim, foot, inside, side, along } = placed
+  const { rim, foot, inside, side, under, along } = placed
   ctx.save()
   startThin(pen)
   ctx.lineWidth = inks.weight
@@ -112,10 +118,10 @@ function drawArc(pen: Pen, dimension: ArcDimension, print: Measures, room: Label
   if (along) drawAlong(pen, along, alongWords(print, dimension.lengthM), room)
   const text = arcWords(print, dimension)
   const width = letterWidth(pen, text, style)
-  room.block(around([foot[0] + side * (14 + width / 2), foot[1]], width + 10, 24))
-  letter(pen, text, [foot[0] + side * 14, foot[1]], {
+  const letters: Pt = under ? [foot[0], foot[1] + underPx] : [foot[0] + side * (14 + width / 2), foot[1]]
+  room.block(around(letters, width + 10, 24))
+  letter(pen, text, letters, {
     ...style,
-    align: side > 0 ? 'left' : 'right',
     ground: inside ? inks.slab : inks.paper,
   })
 }

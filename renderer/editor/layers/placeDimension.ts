@@ -48,6 +48,8 @@ export interface PlacedArc {
   readonly inside: boolean
   /** + = the letters stand to the right of the foot. */
   readonly side: 1 | -1
+  /** The letters stand below the foot, in its middle: beside it a marked point is in their way. */
+  readonly under: boolean
   /** The line along the arc outside the slab; null for a rounded corner, a whole circle, or where there is no room. */
   readonly along: PlacedAlong | null
 }
@@ -65,19 +67,40 @@ export interface PlacedAlong {
   readonly u: Pt
 }
 
-export function placeArc(dimension: ArcDimension, camera: Camera): PlacedArc | null {
+/** How far from the arc its radius is written, the farthest first. */
+const reachesPx = [70, 48, 26] as const
+/** What the letters of a radius and half a flag take up about the middle of the letters. */
+const keptClear = { acrossPx: 36, highPx: 18 } as const
+/** Letters under the foot stand this far below it. */
+export const underPx = 18
+
+/** `flags`: marked points of the plan, which the letters of a radius keep off. */
+export function placeArc(dimension: ArcDimension, camera: Camera, flags: readonly Pt[] = []): PlacedArc | null {
   const { center, radiusM, middle, outward } = dimension
   const radiusPx = radiusM * camera.zoom
   if (radiusPx < leastRadiusPx) return null
   const rim = toScreen(camera, middle)
   const isConvex = (middle[0] - center[0]) * outward[0] + (middle[1] - center[1]) * outward[1] > 0
   const direction: Pt = isConvex ? [-outward[0], outward[1]] : [outward[0], -outward[1]]
-  const reach = Math.min(radiusPx, 70)
+  const side = direction[0] >= 0 ? 1 : -1
+  const seen = flags.map(at => toScreen(camera, at))
+  const footAt = (px: number): Pt => {
+    const reach = Math.min(radiusPx, px)
+    return [rim[0] + direction[0] * reach, rim[1] + direction[1] * reach]
+  }
+  // A flag stands on its point, 14 px high.
+  const isClear = ({ foot: [x, y], under }: { readonly foot: Pt; readonly under: boolean }): boolean => {
+    const letters: Pt = under ? [x, y + underPx] : [x + side * 38, y]
+    return seen.every(
+      ([fx, fy]) => Math.abs(fx - letters[0]) > keptClear.acrossPx || Math.abs(fy - 7 - letters[1]) > keptClear.highPx,
+    )
+  }
+  const spots = [false, true].flatMap(under => reachesPx.map(px => ({ foot: footAt(px), under })))
   return {
     rim,
-    foot: [rim[0] + direction[0] * reach, rim[1] + direction[1] * reach],
+    ...(spots.find(isClear) ?? spots[0]!),
     inside: isConvex,
-    side: direction[0] >= 0 ? 1 : -1,
+    side,
     along: placeAlong(dimension, camera, isConvex),
   }
 }

@@ -99,7 +99,7 @@ test('a finger that rests adds to what is chosen; nothing is smaller than a fing
   const plan = (await page.getByRole('application').boundingBox())!
   const spot = (share: Spot): Spot => [plan.x + plan.width * share[0], plan.y + plan.height * share[1]]
   // The house lies below the slab.
-  const [slab, house] = [spot([0.5, 0.7]), spot([0.5, 0.93])]
+  const [slab, house] = [spot([0.42, 0.6]), spot([0.45, 0.78])]
   await slide(slab)
   const chosen = page.getByRole('region', { name: 'What is chosen' })
   await expect(chosen.getByRole('heading', { name: 'Patio' })).toBeVisible()

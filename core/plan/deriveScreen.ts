@@ -19,9 +19,7 @@ import { type PlannedAlternative, planAlternativesSteps } from './planAlternativ
 import { type CapacityMap, planCapacityMap } from './planCapacity'
 import { planDayPlans } from './planDayPlans'
 import { planExposures, planShade } from './planShade'
-
-export const screenExtras = ['sunMaps', 'proposals', 'capacityMap', 'setMaps'] as const
-export type ScreenExtra = (typeof screenExtras)[number]
+import type { ScreenExtra } from './screenExtras'
 
 /** Another day, or the same with the trees' leaves as told. */
 export interface OtherDay {

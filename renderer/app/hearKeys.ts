@@ -1,4 +1,4 @@
-import { editorOf } from '../editor/useEditor'
+import type { Editor } from '../editor/editor'
 import type { Session } from './session'
 
 type Key = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>
@@ -8,13 +8,15 @@ const isTyped = (target: HTMLElement | null): boolean =>
 
 /**
  * Undo, redo and save by the platform's keys, Esc for the gesture in hand, and what is typed while nothing has the
- * focus. Keys pressed while a site is being opened wait for it: whoever presses two keys in a row means both.
+ * focus. Keys pressed while a site is being opened wait for it: whoever presses two keys in a row means both. The editor
+ * is read after the start page stands.
  */
 export function hearKeys(session: Session): void {
   const { site, keeper, dialogs } = session
   let held: Key[] = []
+  let editor: Editor | null = null
 
-  const act = (event: Key, target: HTMLElement | null): boolean => {
+  const act = (editor: Editor, event: Key, target: HTMLElement | null): boolean => {
     const { key, shiftKey } = event
     if (key === 'Escape') site.drop()
     if ((event.ctrlKey || event.metaKey) && !event.altKey) {
@@ -29,27 +31,32 @@ export function hearKeys(session: Session): void {
     // A dialog, and whatever has the focus, take their keys themselves.
     const isLoose = target === null || target === document.body
     if (!isLoose || event.altKey || dialogs.getState().open !== null) return false
-    return editorOf(session).key(key)
+    return editor.key(key)
   }
 
   window.addEventListener('keydown', event => {
     const target = event.target as HTMLElement | null
     if (event.defaultPrevented) return
-    if (site.getState().history === null) {
-      if (!keeper.getState().isOpening || isTyped(target) || dialogs.getState().open !== null) return
+    const isOpen = site.getState().history !== null
+    if (!isOpen || editor === null) {
+      if (!(isOpen || keeper.getState().isOpening) || isTyped(target) || dialogs.getState().open !== null) return
       held.push(event)
       event.preventDefault()
-    } else if (act(event, target)) event.preventDefault()
+    } else if (act(editor, event, target)) event.preventDefault()
   })
 
   const release = () => {
-    if (keeper.getState().isOpening || held.length === 0) return
+    if (keeper.getState().isOpening || editor === null || held.length === 0) return
     // Where nothing came of the opening the keys are meant for nothing.
     const keys = held
     held = []
     if (site.getState().history === null) return
-    for (const key of keys) act(key, null)
+    for (const key of keys) act(editor, key, null)
   }
   site.subscribe(release)
   keeper.subscribe(release)
+  void import('../editor/useEditor').then(({ editorOf }) => {
+    editor = editorOf(session)
+    release()
+  })
 }

@@ -1,8 +1,8 @@
 /** What is derived from the document on screen: at once on the page, and in parts from the worker. */
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import type { ScreenExtra } from '../../core/plan/deriveScreen'
 import { createMemo } from '../../core/plan/memo'
 import { planDate } from '../../core/plan/planDate'
+import type { ScreenExtra } from '../../core/plan/screenExtras'
 import { createPlanClient, type PlanClient, type PlanClientOf, type PlanState } from '../worker/planClient'
 import { deriveHour, deriveLive, type LivePlan, type ShownHour } from './livePlan'
 import { type SiteStore, shownDocument } from './siteStore'

@@ -1,6 +1,7 @@
 /** The page's side of the protocol: keeps the worker's copy in step, drops stale replies, restarts a worker that died. */
-import type { OtherDay, OtherPour, ScreenExtra } from '../../core/plan/deriveScreen'
+import type { OtherDay, OtherPour } from '../../core/plan/deriveScreen'
 import type { TriedStart } from '../../core/plan/planDayPlans'
+import type { ScreenExtra } from '../../core/plan/screenExtras'
 import type { Site } from '../../shared/document/site'
 import { patchesBetween } from './patchesBetween'
 import { FromWorker, type PartName, type PartValue, partNames, type ToWorker } from './protocol'

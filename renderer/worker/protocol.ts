@@ -1,7 +1,8 @@
 /** What page and worker say to each other; checked at both doors. */
 import type { Patch } from 'immer'
 import * as z from 'zod/mini'
-import { type ScreenParts, screenExtras } from '../../core/plan/deriveScreen'
+import type { ScreenParts } from '../../core/plan/deriveScreen'
+import { screenExtras } from '../../core/plan/screenExtras'
 import { Site } from '../../shared/document/site'
 
 export const partNames = [

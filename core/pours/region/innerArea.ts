@@ -23,6 +23,8 @@ const scratch = {
   breaks: [] as number[],
   crossings: [] as number[],
   covers: 0,
+  joinedFrom: Number.POSITIVE_INFINITY,
+  joinedTo: Number.NEGATIVE_INFINITY,
   from: [] as number[],
   to: [] as number[],
 }
@@ -113,7 +115,27 @@ function coverNear(piece: number, s: number, reachM: number): void {
       if (high > to) to = high
     }
   }
-  if (to <= from) return
+  if (to > from) joinCover(from, to)
+}
+
+/** Goes on with the stretch under way where they overlap, as those of sides next to each other do. */
+function joinCover(from: number, to: number): void {
+  if (from > scratch.joinedTo || to < scratch.joinedFrom) {
+    putJoined()
+    scratch.joinedFrom = from
+    scratch.joinedTo = to
+    return
+  }
+  if (from < scratch.joinedFrom) scratch.joinedFrom = from
+  if (to > scratch.joinedTo) scratch.joinedTo = to
+}
+
+/** Puts the stretch under way among the others, in their order. */
+function putJoined(): void {
+  const { joinedFrom: from, joinedTo: to } = scratch
+  scratch.joinedFrom = Number.POSITIVE_INFINITY
+  scratch.joinedTo = Number.NEGATIVE_INFINITY
+  if (from > to) return
   let i = scratch.covers++
   for (; i > 0 && scratch.from[i - 1]! > from; i--) {
     scratch.from[i] = scratch.from[i - 1]!
@@ -137,6 +159,7 @@ function freeLength(s: number, tLow: number, tHigh: number, reachM: number): num
       crossings.push(t0 + ((s - s0) / (s1 - s0)) * (scratch.endT[i]! - t0))
     }
   }
+  putJoined()
   crossings.sort((a, b) => a - b)
   let free = 0
   let cover = 0

@@ -1,9 +1,9 @@
 /** The day of one pour as a table for the terminal. */
-import { DateTime } from 'luxon'
 import type { Plan } from '../../core/plan/plan'
 import { tellPortions } from '../../core/pours/day/doseWords'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import { caseName, daySentence } from '../../core/reports/day/daySheet'
+import { sheetClock } from '../../core/reports/sheetClock'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Problem } from '../../shared/problem'
 import { printProblems } from './printProblems'
@@ -29,7 +29,7 @@ function learnedLine({ input: { learned } }: PourDayPlan): string {
 
 export function printDayTable(plan: Plan, day: PourDayPlan, problems: readonly Problem[]): string {
   const print = printMeasures(plan.site.units)
-  const clock = (ms: number): string => DateTime.fromMillis(ms, { zone: plan.site.place.zone }).toFormat('H:mm')
+  const clock = (ms: number): string => sheetClock(ms, plan.site.place.zone, plan.site.units)
   const { plan: own, capacity } = day
   const strips = textTable(
     [

@@ -3,6 +3,7 @@
 import { DateTime } from 'luxon'
 import type { Plan, SunShares } from '../../core/plan/plan'
 import { entityNames } from '../../core/reports/nameEntities'
+import { sheetClock } from '../../core/reports/sheetClock'
 import { capitalize } from '../../core/units/capitalize'
 import { printMeasures } from '../../core/units/printMeasures'
 import { printProblems } from './printProblems'
@@ -87,8 +88,7 @@ function sunTable(plan: Plan): string {
 }
 
 function pointLines(plan: Plan): string {
-  const clock = (ms: number | null) =>
-    ms === null ? 'none' : DateTime.fromMillis(ms, { zone: plan.site.place.zone }).toFormat('H:mm')
+  const clock = (ms: number | null) => (ms === null ? 'none' : sheetClock(ms, plan.site.place.zone, plan.site.units))
   return plan.points
     .map(
       p =>

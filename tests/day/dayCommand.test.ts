@@ -27,7 +27,7 @@ describe('day', () => {
   it('prints the day of a pour named by its number, and writes the sheet and the calendar', async () => {
     const { status, stdout, stderr } = run(sample('l-patio-accepted'), '--pour', '1', '--out', folder)
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
-    expect(stdout).toContain('Pour 1, 2026-07-21, first truck 7:00')
+    expect(stdout).toContain('Pour 1, 2026-07-21, first truck 7:00 am')
     for (const word of ['Strip', 'Load', 'One hand short', 'Crew:', 'The finger test and the foreman decide'])
       expect(stdout).toContain(word)
     expect(readdirSync(folder).sort()).toEqual(['day-1.pdf', 'pours.ics'])
@@ -44,7 +44,7 @@ describe('day', () => {
     writeFileSync(table, rows('75'))
     const { status, stdout } = run(...asked)
     expect(status).toBe(0)
-    expect(stdout).toMatch(/^Pour 1, 2026-07-21, first truck 7:00, slack \d+ min/)
+    expect(stdout).toMatch(/^Pour 1, 2026-07-21, first truck 7:00 am, slack \d+ min/)
     writeFileSync(table, rows('warm'))
     expect(run(...asked)).toMatchObject({
       status: 2,

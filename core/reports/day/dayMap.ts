@@ -122,13 +122,13 @@ function shadeEdges(plan: Plan, day: PourDayPlan, region: CurveRegion, at: (p: P
   return plan.shade.shadows
     .filter(shadow => shadow.slabId === slabId)
     .flatMap(shadow => {
-      const { clockMin } = hourLabel(shadow.ms, plan.site.place.zone, plan.site.units)
+      const { label, clockMin } = hourLabel(shadow.ms, plan.site.place.zone, plan.site.units)
       if (clockMin % 60 !== 0 || !shadeHours.includes(clockMin / 60)) return []
       const inside = intersectRegions(shadow.polygons, [flat])
       const share = flatArea(inside) / flatArea([flat])
       // A sliver in a corner, or of light, tells nobody anything.
       if (share < 0.03 || share > 0.97) return []
-      return [{ hour: `${clockMin / 60}:00`, rings: inside.map(({ ring }) => ring.map(at)) }]
+      return [{ hour: label, rings: inside.map(({ ring }) => ring.map(at)) }]
     })
 }
 

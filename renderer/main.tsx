@@ -27,7 +27,7 @@ import { createCalmStore } from './store/calmStore'
 import { createPlanStore } from './store/planStore'
 import { createSiteStore } from './store/siteStore'
 import { createViewStore } from './store/viewStore'
-import { readPlanWorkerAhead, startPlanWorker } from './worker/startPlanWorker'
+import { startPlanWorker } from './worker/startPlanWorker'
 // Last: it overrides what the parts bring with them.
 import './theme/touch.css'
 
@@ -40,7 +40,6 @@ async function run(): Promise<void> {
     root.render(<StandAlone />)
     return
   }
-  readPlanWorkerAhead()
   const host = connected.api
   const site = createSiteStore()
   const view = createViewStore()

@@ -8,28 +8,9 @@ const unpacked = (message: FromWorker): FromWorker =>
     ? { ...message, value: unpackShade(message.value as PackedShade) }
     : message
 
-const make = (): Worker => new Worker(new URL('./planWorker.ts', import.meta.url), { type: 'module' })
-
-let ahead: Worker | null = null
-
-/** Reads the worker's script before there is a site to plan: the first plan does not wait for it. */
-export function readPlanWorkerAhead(): void {
-  ahead = make()
-  // What could not be read now is tried again when it is needed.
-  ahead.onerror = () => {
-    ahead = null
-  }
-}
-
-function takeWorker(): Worker {
-  const worker = ahead ?? make()
-  ahead = null
-  return worker
-}
-
 /** The plan's worker of this page, as the client wants it. */
 export const startPlanWorker: PlanClientOf['startWorker'] = (onMessage, onCrash) => {
-  const worker = takeWorker()
+  const worker = new Worker(new URL('./planWorker.ts', import.meta.url), { type: 'module' })
   const inFrames = gatherInFrames(onMessage)
   worker.onmessage = (event: MessageEvent<FromWorker>) => inFrames.add(unpacked(event.data))
   worker.onerror = event => onCrash(event.message)

@@ -1,4 +1,7 @@
-/** The pages of a PDF: counted, and one of them drawn. The reader and its worker are loaded when the first is asked for. */
+/**
+ * The pages of a PDF: counted, and one of them drawn. The reader and its worker are loaded when the first is asked for:
+ * those that make up for what browsers of last year lack.
+ */
 import type { PDFDocumentProxy } from 'pdfjs-dist'
 import { limits } from '../../../shared/limits'
 import { err, ok, type Result } from '../../../shared/problem'
@@ -10,8 +13,8 @@ export const isPdf = async (file: File): Promise<boolean> =>
 
 async function readPdf<T>(file: File, use: (pdf: PDFDocumentProxy) => Promise<T>): Promise<Result<T, string>> {
   const [{ getDocument, PDFWorker }, { default: Thread }] = await Promise.all([
-    import('pdfjs-dist'),
-    import('pdfjs-dist/build/pdf.worker.mjs?worker'),
+    import('pdfjs-dist/legacy/build/pdf.mjs'),
+    import('pdfjs-dist/legacy/build/pdf.worker.mjs?worker'),
   ])
   const thread = new Thread()
   const worker = PDFWorker.create({ port: thread })

@@ -14,7 +14,7 @@ import { calendarRules, type DaysPlan, planDays, type SunByHour } from '../pours
 import { isSunWelcome, mayStartApart, type PourSun, sunByHour } from '../pours/order/sunByHour'
 import { type PourFace, type PourFaces, pourFaces } from '../pours/pourFaces'
 import { pourShape } from '../pours/pourShape'
-import type { Proposal } from '../pours/proposePours'
+import type { Proposal } from '../pours/proposal'
 import { openHours, provisionalDay } from '../pours/provisionalDay'
 import { brokenWishes } from '../pours/wishes/brokenWishes'
 import { isBinding } from '../pours/wishes/jointWishes'

@@ -1,5 +1,5 @@
 /** What a split costs, term by term, as the table of weights has it. */
-import type { Proposal } from '../../core/pours/proposePours'
+import type { Proposal } from '../../core/pours/proposal'
 import { type Weights, weightTable } from '../../core/pours/weights'
 
 interface TermWords {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { pourFaces } from '../../core/pours/pourFaces'
-import { type Proposal, proposePours } from '../../core/pours/proposePours'
+import type { Proposal } from '../../core/pours/proposal'
+import { proposePours } from '../../core/pours/proposePours'
 import { toCutRegion } from '../../core/pours/region/cutRegion'
 import { acceptProposal } from '../pours/acceptProposal'
 import { capacityGrid, greedyStrips, type PourShapes, powerDiagram, shapesOf } from '../pours/baselines'

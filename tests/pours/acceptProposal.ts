@@ -1,4 +1,4 @@
-import type { Proposal } from '../../core/pours/proposePours'
+import type { Proposal } from '../../core/pours/proposal'
 import { toCutRegion } from '../../core/pours/region/cutRegion'
 import { insidePoint } from '../../core/pours/region/insidePoint'
 import type { AcceptedPours } from '../../shared/document/pours'

@@ -1,7 +1,7 @@
 /** What must hold for every split, whatever the slab. */
 import { expect } from 'vitest'
 import type { CurveEdge, CurveRegion } from '../../core/geometry/curve'
-import type { Proposal } from '../../core/pours/proposePours'
+import type { Proposal } from '../../core/pours/proposal'
 import { toCutRegion } from '../../core/pours/region/cutRegion'
 import { sidesBound } from '../../core/pours/search/sidesBound'
 import { resolveWeights } from '../../core/pours/weights'

@@ -2,7 +2,7 @@
 import { expect } from 'vitest'
 import { distanceToEdge, regionContains, ringContains } from '../../core/geometry/contains'
 import type { CurveRegion } from '../../core/geometry/curve'
-import type { Proposal } from '../../core/pours/proposePours'
+import type { Proposal } from '../../core/pours/proposal'
 import type { JointWishes } from '../../core/pours/wishes/jointWishes'
 import type { Pt } from '../../shared/document/primitives'
 import { flatRing } from './curveMeasures'

@@ -1,6 +1,6 @@
 /** A slab and its pours as a cell of a picture. */
 import type { CurveRegion, CurveRing } from '../../core/geometry/curve'
-import type { Proposal } from '../../core/pours/proposePours'
+import type { Proposal } from '../../core/pours/proposal'
 import { toCutRegion } from '../../core/pours/region/cutRegion'
 import { insidePoint } from '../../core/pours/region/insidePoint'
 import { ft2M2 } from './shapes'

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { proposePours, type SplitInput } from '../../core/pours/proposePours'
+import type { SplitInput } from '../../core/pours/proposal'
+import { proposePours } from '../../core/pours/proposePours'
 import { toCutRegion } from '../../core/pours/region/cutRegion'
 import { minimumBox } from '../../core/pours/region/minimumBox'
 import { weightTable } from '../../core/pours/weights'

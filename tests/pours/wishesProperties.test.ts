@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Proposal, proposePours } from '../../core/pours/proposePours'
+import type { Proposal } from '../../core/pours/proposal'
+import { proposePours } from '../../core/pours/proposePours'
 import type { JointWishes } from '../../core/pours/wishes/jointWishes'
 import { checkProposal } from './checkProposal'
 import { checkWishes } from './checkWishes'

@@ -1,6 +1,6 @@
 /** One way to split a part of a slab, with what it asks of crew, trucks and edges. */
 import type { Finding } from '../../../shared/problem'
-import type { Proposal } from '../proposePours'
+import type { Proposal } from '../proposal'
 
 /** What the alternatives are judged by; in each a smaller figure is better, and an earlier date. */
 export interface AlternativeFigures {

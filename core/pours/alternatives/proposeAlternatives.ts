@@ -1,7 +1,8 @@
 /** The ways to split worth a look side by side. */
 import type { Finding } from '../../../shared/problem'
 import { settingValue } from '../../../shared/settings'
-import { type Proposal, proposePours, type SplitInput } from '../proposePours'
+import type { Proposal, SplitInput } from '../proposal'
+import { proposePours } from '../proposePours'
 import type { Alternative, AlternativeFigures } from './alternative'
 import { type PricingGround, priceAlternative } from './priceAlternative'
 

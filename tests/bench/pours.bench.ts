@@ -174,6 +174,8 @@ export const bench: Bench = async () => {
   const gaps = proven.filter(p => p.pours.length > 1).map(p => 100 * p.gap)
   add('gap-mean', 'mean gap to the bound, slabs of 2 to 5 pours', mean(gaps), '%', null, null)
   add('gap-most', 'widest gap to the bound, slabs of 2 to 5 pours', Math.max(...gaps), '%', null, null)
+  const manyGaps = all.filter(p => p.pours.length > 5).map(p => 100 * p.gap)
+  add('gap-many', 'mean gap to the bound, slabs of more than 5 pours', mean(manyGaps), '%', null, null)
 
   const optima: Record<string, number> = JSON.parse(readFileSync('tests/pours/optima.json', 'utf8'))
   const worse = timed.flatMap(({ name, proposal }) =>

@@ -1,117 +1,33 @@
-import type { Slab } from '../../shared/document/slab'
+import type { Band, Border, Inset, Slab } from '../../shared/document/slab'
 import type { Finding } from '../../shared/problem'
-import { boxesMeet, ringBounds } from './bounds'
+import { checkedRing } from './checkedRing'
 import { checkOpenings } from './checkOpenings'
-import { regionContains } from './contains'
+import { Claims } from './claims'
 import type { CurveRegion, CurveRing } from './curve'
-import { clipCurveRings, subtractCurves } from './curveBoolean'
-import { findSelfCrossing } from './findSelfCrossing'
-import { ringsClear } from './offsetRing'
+import { subtractCurves } from './curveBoolean'
 import { resolveBand } from './resolveBand'
 import { type BorderRing, insideFronts, resolveBorders } from './resolveBorders'
 import type { Claim, ResolvedBand, ResolvedBorder, ResolvedOpening, ResolvedSlab } from './resolvedSlab'
-import { resolvePath } from './resolvePath'
+import { resolveInset } from './resolveInset'
 import { reverseRing } from './reverseRing'
 import { curveArea, ringArea } from './ringArea'
 import { ringLength } from './ringLength'
-import { sameRegions } from './sameRegions'
 
-/** Overlaps and overhangs below 1 cm² are drawing inaccuracy, not a mistake. */
-const smallAreaM2 = 1e-4
-
-interface CheckedRing {
-  readonly ring: CurveRing
-  readonly findings: readonly Finding[]
-  readonly bad: boolean
-}
-
-const knownRings = new WeakMap<Slab['outline'], CheckedRing & { readonly entityId: string }>()
-
-/** As `checkRing`, once for a path that can no longer change: what an edit leaves alone keeps its ring and chords. */
-function resolveRing(path: Slab['outline'], entityId: string, clockwise: boolean): CheckedRing {
-  if (!Object.isFrozen(path)) return checkRing(path, entityId, clockwise)
-  const known = knownRings.get(path)
-  // A path is of one entity and runs one way: it is not kept twice.
-  if (known?.entityId === entityId) return known
-  const made = { ...checkRing(path, entityId, clockwise), entityId }
-  knownRings.set(path, made)
-  return made
-}
-
-/** The path's ring turned the way it should run, with what was wrong about it; empty after a stop. */
-function checkRing(path: Slab['outline'], entityId: string, clockwise: boolean): CheckedRing {
-  const { ring, findings } = resolvePath(path, entityId)
-  if (ring.length === 0) return { ring, findings: [...findings], bad: true }
-  const crossing = findSelfCrossing(ring)
-  if (crossing) {
-    const found: Finding = { code: 'selfCrossing', severity: 'stop', values: {}, at: { entityId, point: crossing } }
-    return { ring, findings: [...findings, found], bad: true }
-  }
-  if (ringArea(ring) > 0 !== clockwise) return { ring, findings: [...findings], bad: false }
-  const turned: Finding = {
-    code: 'wrongWinding',
-    severity: 'check',
-    values: {},
-    at: { entityId, point: ring[0]!.from },
-  }
-  return { ring: reverseRing(ring), findings: [...findings, turned], bad: false }
-}
-
-/** A scrap of a claim thinner than this on average is left to the field: a few times what chords may stray by. */
-const hairlineM = 5e-4
-
-/** True where regions certainly share no ground: their boundaries keep clear and neither lies in the other. */
-function regionsApart(a: CurveRegion, b: CurveRegion): boolean {
-  if (!boxesMeet(ringBounds(a.outer), ringBounds(b.outer))) return true
-  const ringsOf = (r: CurveRegion) => [r.outer, ...r.holes]
-  if (regionContains(a, b.outer[0]!.from) || regionContains(b, a.outer[0]!.from)) return false
-  return ringsOf(a).every(p => ringsOf(b).every(q => ringsClear(p, q)))
-}
-
-interface ClaimedBefore {
-  readonly regions: readonly CurveRegion[]
-  readonly rivals: readonly CurveRegion[]
-  readonly shape: readonly CurveRegion[]
-  readonly chordsKept: boolean
-}
-
-/** By entity that can no longer change: what it claimed last. While a corner is dragged most claims stay as they are. */
-const knownClaims = new WeakMap<object, ClaimedBefore>()
-
-/** Takes off what others have claimed before, and keeps the claim. */
-class Claims {
-  private readonly taken: { readonly id: string; readonly region: CurveRegion }[] = []
-
-  /** `clearOf`: earlier claims that it shares no ground with by construction. */
-  claim(
-    entity: { readonly id: string },
-    regions: readonly CurveRegion[],
-    clearOf: readonly string[] = [],
-  ): Pick<ClaimedBefore, 'shape' | 'chordsKept'> {
-    const rivals = this.taken
-      .filter(t => !clearOf.includes(t.id) && regions.some(r => !regionsApart(r, t.region)))
-      .map(t => t.region)
-    const known = knownClaims.get(entity)
-    const claimed =
-      known && sameRegions(known.regions, regions) && sameRegions(known.rivals, rivals)
-        ? known
-        : { regions, rivals, ...leaveClaim(regions, rivals) }
-    if (Object.isFrozen(entity)) knownClaims.set(entity, claimed)
-    for (const region of claimed.shape) this.taken.push({ id: entity.id, region })
-    return claimed
-  }
-
-  /** What the claims other than `known` leave of regions; `leftM2` is its area. */
-  left(regions: readonly CurveRegion[], known: ReadonlySet<string>, leftM2: number): readonly CurveRegion[] {
-    const rivals = this.taken.filter(t => !known.has(t.id)).map(t => t.region)
-    return subtractCurves(regions, rivals, leftM2).regions
-  }
-}
-
-function leaveClaim(regions: readonly CurveRegion[], rivals: readonly CurveRegion[]) {
-  const { regions: left, chordsKept } = subtractCurves(regions, rivals)
-  return { shape: left.filter(r => curveArea([r]) > hairlineM * (ringLength(r.outer) / 2)), chordsKept }
-}
+/** What there is of a slab whose outline is no outline. */
+const nothing = {
+  openings: [],
+  net: [],
+  grossAreaM2: 0,
+  openingAreaM2: 0,
+  netAreaM2: 0,
+  perimeterM: 0,
+  openingPerimeterM: 0,
+  borders: [],
+  bands: [],
+  insets: [],
+  field: [],
+  fieldAreaM2: 0,
+} as const
 
 const knownSlabs = new WeakMap<Slab, ResolvedSlab>()
 
@@ -132,39 +48,23 @@ export function resolveSlab(slab: Slab): ResolvedSlab {
   return made
 }
 
-function workSlabOut(slab: Slab): ResolvedSlab {
-  const findings: Finding[] = []
-  const outlined = resolveRing(slab.outline, slab.id, false)
-  findings.push(...outlined.findings)
-  const outline = outlined.ring
-  const base = {
-    id: slab.id,
-    name: slab.name,
-    levelM: slab.levelM,
-    finishId: slab.finishId,
-    outline,
-  }
-  if (outlined.bad)
-    return {
-      ...base,
-      openings: [],
-      net: [],
-      grossAreaM2: 0,
-      openingAreaM2: 0,
-      netAreaM2: 0,
-      perimeterM: 0,
-      openingPerimeterM: 0,
-      borders: [],
-      bands: [],
-      insets: [],
-      field: [],
-      fieldAreaM2: 0,
-      findings,
-    }
+interface Ground {
+  readonly openings: readonly ResolvedOpening[]
+  /** The outline's path and ring first, then those of the openings that are there. */
+  readonly rings: readonly BorderRing[]
+  readonly gross: CurveRegion
+  readonly net: readonly CurveRegion[]
+  /** No two openings share ground, and none leaves the outline. */
+  readonly apart: boolean
+  readonly findings: readonly Finding[]
+}
 
+/** The slab less its openings. */
+function takeOpenings(slab: Slab, outline: CurveRing): Ground {
+  const findings: Finding[] = []
   const cut: { opening: ResolvedOpening; path: Slab['outline'] }[] = []
   for (const { id, kind, path, pool } of slab.openings) {
-    const { ring, findings: found, bad } = resolveRing(path, id, true)
+    const { ring, findings: found, bad } = checkedRing(path, id, true)
     findings.push(...found)
     if (bad) continue
     const opening = { id, kind, ring, areaM2: -ringArea(ring), perimeterM: ringLength(ring) }
@@ -184,91 +84,67 @@ function workSlabOut(slab: Slab): ResolvedSlab {
         [gross],
         openings.map(o => ({ outer: reverseRing(o.ring), holes: [] })),
       ).regions
+  const rings = [{ path: slab.outline, ring: outline }, ...placed.map(c => ({ path: c.path, ring: c.opening.ring }))]
+  return { openings, rings, gross, net, apart: checked.apart, findings }
+}
+
+/** An entity's claim, less what others claimed before. */
+function claimed(
+  claims: Claims,
+  entity: Inset | Band | Border,
+  raw: { readonly regions: readonly CurveRegion[]; readonly chordsKept: boolean; readonly clearOf?: readonly string[] },
+): Claim {
+  const { id, finishId, placed } = entity
+  const { shape, chordsKept } = claims.claim(entity, raw.regions, raw.clearOf)
+  return { id, finishId, placed, shape, areaM2: curveArea(shape), chordsKept: chordsKept || raw.chordsKept }
+}
+
+function workSlabOut(slab: Slab): ResolvedSlab {
+  const { id, name, levelM, finishId } = slab
+  const outlined = checkedRing(slab.outline, id, false)
+  const outline = outlined.ring
+  const base = { id, name, levelM, finishId, outline }
+  if (outlined.bad) return { ...base, ...nothing, findings: outlined.findings }
+  const { openings, rings, gross, net, apart, findings: cutFindings } = takeOpenings(slab, outline)
+  const findings: Finding[] = [...outlined.findings, ...cutFindings]
   const grossAreaM2 = ringArea(outline)
   const netAreaM2 = curveArea(net)
 
   const claims = new Claims()
-  const insets: Claim[] = []
-  for (const inset of slab.insets) {
-    const { id, path, finishId, placed: when } = inset
-    const { ring, findings: found, bad } = resolveRing(path, id, false)
+  const insets = slab.insets.map(inset => {
+    const { shape, findings: found } = resolveInset(inset, gross, net)
     findings.push(...found)
-    const whole: CurveRegion[] = bad ? [] : [{ outer: ring, holes: [] }]
-    const inside = clipCurveRings(bad ? [] : [ring], net)
-    const outsideM2 = bad ? 0 : curveArea(subtractCurves(whole, [gross]).regions)
-    if (outsideM2 > smallAreaM2 || (!bad && inside.regions.length === 0))
-      findings.push({
-        code: 'insetOutside',
-        severity: inside.regions.length === 0 ? 'stop' : 'check',
-        values: { outsideM2 },
-        at: { entityId: id, point: ring[0]!.from },
-      })
-    const { shape, chordsKept } = claims.claim(inset, inside.regions)
-    insets.push({
-      id,
-      finishId,
-      placed: when,
-      shape,
-      areaM2: curveArea(shape),
-      chordsKept: chordsKept || inside.chordsKept,
-    })
-  }
-
-  const bands: ResolvedBand[] = slab.bands.map(band => {
-    const { shape: raw, findings: found } = resolveBand(band, outline, net)
-    findings.push(...found)
-    const { shape, chordsKept } = claims.claim(band, raw.regions)
-    return {
-      id: band.id,
-      finishId: band.finishId,
-      placed: band.placed,
-      shape,
-      areaM2: curveArea(shape),
-      chordsKept: chordsKept || raw.chordsKept,
-      widthM: band.widthM,
-      lengthM: raw.lengthM,
-    }
+    return claimed(claims, inset, shape)
   })
-
-  const rings: BorderRing[] = [
-    { path: slab.outline, ring: outline },
-    ...placed.map(c => ({ path: c.path, ring: c.opening.ring })),
-  ]
+  const bands = slab.bands.map((band): ResolvedBand => {
+    const { shape, findings: found } = resolveBand(band, outline, net)
+    findings.push(...found)
+    return { ...claimed(claims, band, shape), widthM: band.widthM, lengthM: shape.lengthM }
+  })
   const bordered = resolveBorders(slab.borders, rings, net)
   findings.push(...bordered.findings)
-  const borders: ResolvedBorder[] = bordered.shapes.map(raw => {
-    const { shape, chordsKept } = claims.claim(raw.border, raw.regions, raw.clearOf)
-    return {
-      id: raw.border.id,
-      finishId: raw.border.finishId,
-      placed: raw.border.placed,
-      shape,
-      areaM2: curveArea(shape),
-      chordsKept: chordsKept || raw.chordsKept,
-      pathId: raw.border.pathId,
-      widthM: raw.border.widthM,
-      outerLengthM: raw.outerLengthM,
-      innerLengthM: raw.innerLengthM,
-      centerLengthM: raw.centerLengthM,
-    }
+  const borders = bordered.shapes.map((shape): ResolvedBorder => {
+    const { border, outerLengthM, innerLengthM, centerLengthM } = shape
+    const { pathId, widthM } = border
+    return { ...claimed(claims, border, shape), pathId, widthM, outerLengthM, innerLengthM, centerLengthM }
   })
 
   const plain = net.length === 1 ? insideFronts(net[0]!, bordered.fronts) : undefined
-  const claimed = [...insets, ...bands, ...borders]
-  const fieldAreaM2 = claimed.reduce((sum, c) => sum - c.areaM2, netAreaM2)
+  const all = [...insets, ...bands, ...borders]
+  const fieldAreaM2 = all.reduce((sum, c) => sum - c.areaM2, netAreaM2)
   let field: readonly CurveRegion[] | undefined
   const leaveField = () =>
     plain
       ? claims.left([plain], new Set(bordered.fronts.flatMap(f => f.borderIds)), fieldAreaM2)
       : claims.left(net, new Set(), fieldAreaM2)
-  for (const c of claimed)
+  for (const c of all)
     if (c.chordsKept) findings.push({ code: 'arcsKeptAsChords', severity: 'note', values: {}, at: { entityId: c.id } })
   return {
     ...base,
     openings,
     net,
     grossAreaM2,
-    openingAreaM2: checked.apart ? openings.reduce((sum, o) => sum + o.areaM2, 0) : grossAreaM2 - netAreaM2,
+    openingAreaM2: apart ? openings.reduce((sum, o) => sum + o.areaM2, 0) : grossAreaM2 - netAreaM2,
     netAreaM2,
     perimeterM: ringLength(outline),
     openingPerimeterM: openings.reduce((sum, o) => sum + o.perimeterM, 0),

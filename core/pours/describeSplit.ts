@@ -11,7 +11,7 @@ import { poursNeeded } from './search/searchContext'
 import { teeCost } from './search/teeCost'
 import type { SiteGround } from './siteGround'
 import type { SplitFaces } from './splitFaces'
-import type { SplitGround } from './splitGround'
+import type { SplitTask } from './splitTask'
 import { type FixedFaces, firstFixed } from './wishes/fixedFaces'
 import { tellNarrow } from './wishes/tellUnmet'
 
@@ -52,7 +52,7 @@ function numbered(fixed: FixedFaces, trees: readonly CutTree[]) {
 }
 
 /** What the plan's pours cost one by one, and all terms of the plan. */
-function weigh(split: SplitGround, cuts: readonly CutRegion[], joints: readonly JointLine[], site: SiteGround | null) {
+function weigh(split: SplitTask, cuts: readonly CutRegion[], joints: readonly JointLine[], site: SiteGround | null) {
   const { weights } = split.base
   const context: CostContext = { ...split.base, site, meanM2: split.slab.areaM2 / cuts.length }
   const terms = noCost()
@@ -72,7 +72,7 @@ function weigh(split: SplitGround, cuts: readonly CutRegion[], joints: readonly 
 }
 
 /** How far a plan of this cost may be above the cheapest, and whether it is known not to be. */
-function goodness(split: SplitGround, plans: SplitFaces['plans'], costFt: number, pourCount: number) {
+function goodness(split: SplitTask, plans: SplitFaces['plans'], costFt: number, pourCount: number) {
   const { fixed, base, input } = split
   const { faces } = fixed
   let bound = base.weights.extraJoint * (fixed.joints.length - faces.length + 1)
@@ -85,7 +85,7 @@ function goodness(split: SplitGround, plans: SplitFaces['plans'], costFt: number
 }
 
 /** Which wishes this plan does not keep, or pays with pours. */
-function tellPaid(split: SplitGround, plans: SplitFaces['plans'], cuts: readonly CutRegion[]): Finding[] {
+function tellPaid(split: SplitTask, plans: SplitFaces['plans'], cuts: readonly CutRegion[]): Finding[] {
   const { input, asked, fixed, leastWidthM, base } = split
   const told = plans.some(plan => plan && plan.ground > 0) ? tellNarrow(input.slabId, cuts, leastWidthM) : []
   if (cuts.length > asked && (fixed.joints.length > 0 || base.forbidden || leastWidthM > 0))
@@ -100,7 +100,7 @@ function tellPaid(split: SplitGround, plans: SplitFaces['plans'], cuts: readonly
 
 /** The faces' trees as one plan, each pour weighed with its site where there is one. */
 export function describeSplit(
-  split: SplitGround,
+  split: SplitTask,
   { plans, findings }: SplitFaces,
   trees: readonly CutTree[],
   site: SiteGround | null,

@@ -9,7 +9,7 @@ import { searchPlan } from './search/searchPlan'
 import { settleOnSite } from './search/settleOnSite'
 import type { SiteGround } from './siteGround'
 import { splitFaces } from './splitFaces'
-import { type SplitGround, splitGround } from './splitGround'
+import { type SplitTask, splitTask } from './splitTask'
 import type { FacePlan } from './wishes/planFaces'
 
 /** Most pours for which a second plan is looked for on the site. */
@@ -26,7 +26,7 @@ function offBox(line: Direction, slab: CutRegion): number {
 }
 
 /** A quick plan that looks at the site, along the shade line where no edge of the slab runs that way. */
-function planOnSite(split: SplitGround, face: number, plan: FacePlan, site: SiteGround): CutTree[] {
+function planOnSite(split: SplitTask, face: number, plan: FacePlan, site: SiteGround): CutTree[] {
   const { slab, fixed, base } = split
   if (fixed.faces.length > 1 || plan.pourCount < 2 || plan.pourCount > mostOnSite) return []
   const line = site.shadeLine
@@ -53,7 +53,7 @@ export type FoundSplit = (site: SiteGround | null) => Proposal
  */
 export function searchSplit(input: SplitInput): FoundSplit {
   const slab = toCutRegion(input.region)
-  const split = splitGround(input, slab)
+  const split = splitTask(input, slab)
   if ('code' in split) {
     const refused = describeWhole(input, slab, poursNeeded(slab.areaM2, input.capM2), [split])
     return () => refused

@@ -5,7 +5,7 @@ import { minimumBox } from './region/minimumBox'
 import { lanePlan } from './search/lanePlan'
 import type { Direction } from './search/searchContext'
 import { fullBudget, quickBudget, searchPlan } from './search/searchPlan'
-import type { FaceGround, SplitGround } from './splitGround'
+import type { FaceGround, SplitTask } from './splitTask'
 import { forbiddenGround } from './wishes/forbiddenGround'
 import type { JointWishes } from './wishes/jointWishes'
 import { keptWhole } from './wishes/keptWhole'
@@ -29,7 +29,7 @@ function laneDirections(wished: readonly Direction[], face: CutRegion): readonly
 }
 
 /** In lanes no wider than `laneM`. */
-function laneFaces(split: SplitGround, laneM: number): SplitFaces {
+function laneFaces(split: SplitTask, laneM: number): SplitFaces {
   const { input, slab, fixed, counts, pours, base } = split
   const findings: Finding[] = []
   const plans = fixed.faces.map((face, i) => {
@@ -67,7 +67,7 @@ const canSplit =
     ) !== null
 
 /** Why no plan was found for a face. */
-function tellUnsplit(split: SplitGround, i: number): Finding {
+function tellUnsplit(split: SplitTask, i: number): Finding {
   const { slabId, capM2, wishes = {} } = split.input
   const face = split.fixed.faces[i]!
   const ground = split.groundsOf(i).at(-1)
@@ -80,12 +80,12 @@ function tellUnsplit(split: SplitGround, i: number): Finding {
   return { code: 'noCutFound', severity: 'stop', values: { capM2, areaM2: face.areaM2 }, at: { entityId: slabId } }
 }
 
-function budgetOf({ input, slab, asked }: SplitGround): number {
+function budgetOf({ input, slab, asked }: SplitTask): number {
   if (typeof input.budget === 'number') return input.budget
   return input.budget === 'small' ? quickBudget : fullBudget(asked, slab.rings.length - 1)
 }
 
-export function splitFaces(split: SplitGround): SplitFaces {
+export function splitFaces(split: SplitTask): SplitFaces {
   const { input, fixed, counts } = split
   if (input.laneM !== undefined) return laneFaces(split, input.laneM)
   const plans = planFaces(fixed.faces, counts, fixed.joints, split.groundsOf, budgetOf(split))

@@ -1,6 +1,7 @@
 /** What the pours take of each material in packages, what of it is still to buy, and what it comes to. */
 import type { Material, StockItem } from '../../shared/document/materials'
 import { goesByArea, materialFigureId } from './materials'
+import { namedInputs } from './namedInputs'
 import { plainName } from './plainName'
 import { type Inputs, type Quantity, quantity, sumFormula, sumInputs } from './quantity'
 
@@ -19,13 +20,13 @@ const asEntered = 'rates, packages, stock and prices as entered for the site'
 export function materialTotals({ materials, stock, pours, figures }: MaterialTotalsOf): Quantity[] {
   const byId = new Map(figures.map(figure => [figure.id, figure]))
   const packagesOf = (id: string, isWanted: (pour: MaterialTotalsOf['pours'][number]) => boolean): Inputs =>
-    Object.fromEntries(
+    namedInputs(
       pours.filter(isWanted).flatMap(pour => {
         const own = byId.get(`${materialFigureId(pour.id, id)}-packages`)
-        return own && own.value > 0 ? [[`pour ${plainName(pour.number)}`, [own.value, own.unit] as const]] : []
+        return own && own.value > 0 ? [[`pour ${plainName(pour.number)}`, own] as const] : []
       }),
     )
-  const costs: Quantity[] = []
+  const costs: { readonly name: string; readonly cost: Quantity }[] = []
   const rows = materials.filter(goesByArea).flatMap(({ id, name, packageSize, packagePrice }): Quantity[] => {
     const inputs = packagesOf(id, () => true)
     const packages = sumInputs(inputs)
@@ -55,18 +56,12 @@ export function materialTotals({ materials, stock, pours, figures }: MaterialTot
       ...{ formula: 'packages × price of one', source: asEntered },
       inputs: { packages: [packages, 'packages'], 'price of one': [amount, currency] },
     })
-    costs.push(cost)
+    costs.push({ name: plainName(name), cost })
     return [total, ...short, cost]
   })
-  const sums = [...new Set(costs.map(({ unit }) => unit))].map(currency => {
-    const own = costs.filter(({ unit }) => unit === currency)
-    const inputs: Inputs = Object.fromEntries(
-      own.map((cost, i) => {
-        const name = plainName(cost.label.replace(/, price$/, ''))
-        const isTaken = own.slice(0, i).some(other => plainName(other.label.replace(/, price$/, '')) === name)
-        return [isTaken ? `${name} ${i + 1}` : name, [cost.value, currency] as const]
-      }),
-    )
+  const sums = [...new Set(costs.map(({ cost }) => cost.unit))].map(currency => {
+    const own = costs.filter(({ cost }) => cost.unit === currency)
+    const inputs = namedInputs(own.map(({ name, cost }) => [name, cost] as const))
     return quantity({
       ...{
         id: `total-materials-${currency}`,

@@ -1,4 +1,5 @@
 /** Sums over the whole site, from the figures of its slabs and pours. */
+import { namedInputs } from './namedInputs'
 import { plainName } from './plainName'
 import { type Inputs, type Quantity, quantity, sumFormula, sumInputs } from './quantity'
 
@@ -14,17 +15,8 @@ export interface TotalsOf {
   readonly figures: readonly Quantity[]
 }
 
-/** Rows of one name, each under a name of its own: two slabs may be called the same. */
-function inputsOf(rows: readonly (readonly [name: string, figure: Quantity | undefined])[]): Inputs {
-  const inputs: Record<string, readonly [number, string]> = {}
-  for (const [name, figure] of rows) {
-    if (!figure || figure.value === 0) continue
-    let own = name
-    for (let n = 2; own in inputs; n++) own = `${name} (${n})`
-    inputs[own] = [figure.value, figure.unit]
-  }
-  return inputs
-}
+const inputsOf = (rows: readonly (readonly [name: string, figure: Quantity | undefined])[]): Inputs =>
+  namedInputs(rows.flatMap(([name, figure]) => (figure && figure.value !== 0 ? [[name, figure] as const] : [])))
 
 /** Area, borders, joints, base, concrete as ordered pour by pour, loads; nothing of what the site has none of. */
 export function siteTotals({ slabs, pours, figures }: TotalsOf): Quantity[] {

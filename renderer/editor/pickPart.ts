@@ -46,7 +46,10 @@ export function chosenPaths(site: Site, ids: readonly Id[]): readonly Path[] {
   return [...own, ...held]
 }
 
-/** The lines of walls and fences that are chosen, or of which a point is, with their lengths to show; each run is named by its number. */
+/**
+ * The lines of walls and fences that are chosen, or of which a point is, with their lengths to show; each run is named by
+ * its number.
+ */
 export const chosenWalls = (site: Site, ids: readonly Id[]): readonly DimensionedRing[] =>
   site.casters.flatMap(caster =>
     caster.kind === 'wall' && ids.some(id => id === caster.id || findLinePoint(site, id)?.line.id === caster.id)

@@ -85,8 +85,8 @@ export const deleteFinish =
     editSite(site, draft => removeFinish(draft, id))
 
 /**
- * Deletes what is chosen, corners and points of lines included, and what cannot stand without it; each of those is told. Slabs with poured
- * or logged pours are refused.
+ * Deletes what is chosen, corners and points of lines included, and what cannot stand without it; each of those is
+ * told. Slabs with poured or logged pours are refused.
  */
 export const deleteSelection =
   (ids: readonly Id[]): Command =>

@@ -2,6 +2,7 @@
 import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Finding } from '../../../shared/problem'
+import { readLinePointId } from '../../geometry/linePointId'
 import { endAt } from '../tapeEnds'
 import { type Command, editSite, missing } from './editSite'
 import { jointEndAt } from './jointEndAt'
@@ -32,17 +33,12 @@ export const pointLines = (site: Site): readonly PointLine[] => [
   ...(site.tapes ?? []).map(({ id, ends }) => ({ id, points: ends.map(({ last }) => last), hasMany: false })),
 ]
 
-/** The other way of `linePointId`. */
-const parts = (pointId: Id): readonly [lineId: Id, index: number] | null => {
-  const { lineId, index } = /^(?<lineId>[a-z]+\d+)\.(?<index>\d+)$/.exec(pointId)?.groups ?? {}
-  return lineId === undefined ? null : [lineId, Number(index)]
-}
-
 export function findLinePoint(site: Site, pointId: Id): LinePoint | undefined {
-  const told = parts(pointId)
-  const line = told && pointLines(site).find(({ id }) => id === told[0])
-  const at = line?.points[told![1]]
-  return line && at ? { line, index: told![1], at } : undefined
+  const told = readLinePointId(pointId)
+  if (!told) return undefined
+  const line = pointLines(site).find(({ id }) => id === told.lineId)
+  const at = line?.points[told.index]
+  return line && at ? { line, index: told.index, at } : undefined
 }
 
 /** Puts a point elsewhere, on a draft. An end that held on to an edge or a corner holds on to what it now lies on. */

@@ -4,6 +4,7 @@ import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Slab } from '../../../shared/document/slab'
 import type { Finding } from '../../../shared/problem'
+import { readLinePointId } from '../../geometry/linePointId'
 import type { Edit } from './editSite'
 import { findEdge, findVertex } from './findPath'
 import { placeLinePoint } from './linePoints'
@@ -167,7 +168,8 @@ class Mover {
 
   /** A point of a line that goes along as a whole goes once. */
   linePoint(id: Id): void {
-    if (this.gone.has(id.slice(0, id.indexOf('.')))) return
+    const lineId = readLinePointId(id)?.lineId
+    if (lineId === undefined || this.gone.has(lineId)) return
     if (placeLinePoint(this.site, id, at => this.motion.at(at))) this.once(id)
   }
 
@@ -197,7 +199,7 @@ export const moveEntities = (
 ): Finding | undefined => {
   const mover = new Mover(site, edit, motion)
   const corners = ids.filter(id => /^[ve]\d+$/.test(id))
-  const points = ids.filter(id => id.includes('.'))
+  const points = ids.filter(id => readLinePointId(id))
   // A walk through all entities wakes the whole draft: not for a corner alone.
   for (const entity of corners.length + points.length === ids.length ? [] : chosenEntities(site, ids)) {
     const refusal = mover.entity(entity)

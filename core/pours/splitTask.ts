@@ -22,7 +22,7 @@ export const smallestPourM2 = 1.2192 * 1.2192
 /** What a face is searched by, but for what lies beside it. */
 export type FaceGround = Omit<SearchGround, 'beside' | 'rest'>
 
-export interface SplitGround {
+export interface SplitTask {
   readonly input: SplitInput
   readonly slab: CutRegion
   /** Fewest pours the area needs. */
@@ -55,7 +55,7 @@ function wishedDirections(input: SplitInput, slab: CutRegion): Direction[] {
 }
 
 /** What a split stands on; the finding that refuses it where a pour would be too small, or the pours too many. */
-export function splitGround(input: SplitInput, slab: CutRegion): SplitGround | Finding {
+export function splitTask(input: SplitInput, slab: CutRegion): SplitTask | Finding {
   const { capM2, slabId, wishes = {} } = input
   const lowerBound = poursNeeded(slab.areaM2, capM2)
   const tooSmall: Finding = {

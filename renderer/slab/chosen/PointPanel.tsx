@@ -1,23 +1,13 @@
-import { addLinePoint, type LinePoint, pointLines } from '../../core/document/commands/linePoints'
-import { moveSelection } from '../../core/document/commands/moveSelection'
-import { linePointId } from '../../core/geometry/linePointId'
-import type { Id, Pt } from '../../shared/document/primitives'
-import type { Site } from '../../shared/document/site'
-import { cornerLetter } from '../editor/cornerNames'
-import { GoTo } from './GoTo'
-import { MeasureField } from './MeasureField'
+import { addLinePoint, type LinePoint } from '../../../core/document/commands/linePoints'
+import { moveSelection } from '../../../core/document/commands/moveSelection'
+import { linePointId } from '../../../core/geometry/linePointId'
+import type { Id, Pt } from '../../../shared/document/primitives'
+import type { Site } from '../../../shared/document/site'
+import { cornerLetter } from '../../editor/cornerNames'
+import { MeasureField } from '../MeasureField'
+import { useRun } from '../useRun'
+import { GoTo, partsOfLine } from './GoTo'
 import { PlaceFields } from './PlaceFields'
-import { useRun } from './useRun'
-
-/** Points of a line, in order, each by its letter. */
-const partsOfLine = ({ id, points }: LinePoint['line']): readonly (readonly [Id, string])[] =>
-  points.map((_, i) => [linePointId(id, i), `point ${cornerLetter(i)}`] as const)
-
-/** To one point of a line that is chosen as a whole; nothing where it is none. */
-export function GoToPoint({ site, lineId }: { readonly site: Site; readonly lineId: Id }) {
-  const line = pointLines(site).find(({ id }) => id === lineId)
-  return line ? <GoTo value={lineId} whole={[lineId, 'the whole line']} parts={partsOfLine(line)} /> : null
-}
 
 /** One point of a fence, of a joint line or of a tape: where it stands, and how far from its neighbors. */
 export function PointPanel({ site, point: { line, index, at } }: { readonly site: Site; readonly point: LinePoint }) {

@@ -1,11 +1,11 @@
-import { changeSlab } from '../../core/document/commands/changeEntity'
-import { setBaseReadings } from '../../core/document/commands/slabParts'
-import type { Site } from '../../shared/document/site'
-import type { Slab } from '../../shared/document/slab'
-import { useEditor } from '../editor/useEditor'
-import { MeasureField } from './MeasureField'
-import { NumberField } from './NumberField'
-import { useRun } from './useRun'
+import { changeSlab } from '../../../core/document/commands/changeEntity'
+import { setBaseReadings } from '../../../core/document/commands/slabParts'
+import type { Site } from '../../../shared/document/site'
+import type { Slab } from '../../../shared/document/slab'
+import { useEditor } from '../../editor/useEditor'
+import { MeasureField } from '../MeasureField'
+import { NumberField } from '../NumberField'
+import { useRun } from '../useRun'
 
 /** How a slab falls, and how deep its base was read under the string line. */
 export function GroundFields({ site, slab }: { readonly site: Site; readonly slab: Slab }) {

@@ -1,9 +1,9 @@
-import { moveSelection } from '../../core/document/commands/moveSelection'
-import type { Id, Pt } from '../../shared/document/primitives'
-import type { Site } from '../../shared/document/site'
-import { cornersOfSite } from '../editor/cornerNames'
-import { MeasureField } from './MeasureField'
-import { useRun } from './useRun'
+import { moveSelection } from '../../../core/document/commands/moveSelection'
+import type { Id, Pt } from '../../../shared/document/primitives'
+import type { Site } from '../../../shared/document/site'
+import { cornersOfSite } from '../../editor/cornerNames'
+import { MeasureField } from '../MeasureField'
+import { useRun } from '../useRun'
 
 /** A place cannot be farther off than this. */
 const farthestM = 10_000

@@ -1,7 +1,7 @@
-import { setWayHours } from '../../core/document/commands/addAccess'
-import type { Way } from '../../shared/document/day'
-import { HoursRows } from './HoursRows'
-import { useRun } from './useRun'
+import { setWayHours } from '../../../core/document/commands/addAccess'
+import type { Way } from '../../../shared/document/day'
+import { HoursRows } from '../HoursRows'
+import { useRun } from '../useRun'
 
 /** When a door or gate must be usable. */
 export function WayHours({ way: { id, open } }: { readonly way: Way }) {

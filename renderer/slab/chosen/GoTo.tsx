@@ -1,11 +1,13 @@
-import { siteEntities } from '../../core/document/commands/siteEntities'
-import type { Path } from '../../shared/document/path'
-import type { Id } from '../../shared/document/primitives'
-import type { Site } from '../../shared/document/site'
-import { useSession } from '../app/session'
-import { cornerLetter } from '../editor/cornerNames'
-import { pathOf } from '../editor/pickPart'
-import { ChoiceField } from './ChoiceField'
+import { type LinePoint, pointLines } from '../../../core/document/commands/linePoints'
+import { siteEntities } from '../../../core/document/commands/siteEntities'
+import { linePointId } from '../../../core/geometry/linePointId'
+import type { Path } from '../../../shared/document/path'
+import type { Id } from '../../../shared/document/primitives'
+import type { Site } from '../../../shared/document/site'
+import { useSession } from '../../app/session'
+import { cornerLetter } from '../../editor/cornerNames'
+import { pathOf } from '../../editor/pickPart'
+import { ChoiceField } from '../ChoiceField'
 
 /** Edges and corners of a path, in the order they are walked. */
 const partsOfPath = ({ vertices, edges }: Path): readonly (readonly [Id, string])[] => [
@@ -19,6 +21,16 @@ export function GoToPart({ site, path, value }: { readonly site: Site; readonly 
   if (!owner) return null
   const whole = owner.kind === 'slab' ? 'the whole slab' : 'all of it'
   return <GoTo value={value} whole={[owner.row.id, whole]} parts={partsOfPath(path)} />
+}
+
+/** Points of a line, in order, each by its letter. */
+export const partsOfLine = ({ id, points }: LinePoint['line']): readonly (readonly [Id, string])[] =>
+  points.map((_, i) => [linePointId(id, i), `point ${cornerLetter(i)}`] as const)
+
+/** To one point of a line that is chosen as a whole; nothing where it is none. */
+export function GoToPoint({ site, lineId }: { readonly site: Site; readonly lineId: Id }) {
+  const line = pointLines(site).find(({ id }) => id === lineId)
+  return line ? <GoTo value={lineId} whole={[lineId, 'the whole line']} parts={partsOfLine(line)} /> : null
 }
 
 /** From a thing to one part of it, without pointing; from a part to another, and back to all of it. */

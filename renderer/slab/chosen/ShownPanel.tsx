@@ -1,19 +1,20 @@
-import { setTapeMeasured } from '../../core/document/commands/addShown'
-import { changeFurnishing, changeNote } from '../../core/document/commands/changeEntity'
-import type { Entity } from '../../core/document/commands/siteEntities'
-import { tapeLength } from '../../core/document/tapeEnds'
-import { tapeWords } from '../../core/reports/tapeWords'
-import { printMeasures } from '../../core/units/printMeasures'
-import type { Site } from '../../shared/document/site'
-import { furnitureKinds } from '../editor/actions/actions'
-import { ChoiceField } from './ChoiceField'
-import { furnitureChoices } from './choices'
-import { MeasureField } from './MeasureField'
-import { NumberField } from './NumberField'
+import { setTapeMeasured } from '../../../core/document/commands/addShown'
+import { changeFurnishing, changeNote } from '../../../core/document/commands/changeEntity'
+import type { Entity } from '../../../core/document/commands/siteEntities'
+import { tapeLength } from '../../../core/document/tapeEnds'
+import { tapeWords } from '../../../core/reports/tapeWords'
+import { printMeasures } from '../../../core/units/printMeasures'
+import type { Site } from '../../../shared/document/site'
+import { furnitureKinds } from '../../editor/actions/actions'
+import { ChoiceField } from '../ChoiceField'
+import { furnitureChoices } from '../choices'
+import { MeasureField } from '../MeasureField'
+import { NumberField } from '../NumberField'
+import { TextField } from '../TextField'
+import { useRun } from '../useRun'
+import { GoToPoint } from './GoTo'
+import { NameField } from './NameField'
 import { PlaceFields } from './PlaceFields'
-import { GoToPoint } from './PointPanel'
-import { TextField } from './TextField'
-import { useRun } from './useRun'
 
 /** A piece of furniture, a note, or a tape dimension. */
 export function ShownPanel({
@@ -71,11 +72,7 @@ export function ShownPanel({
         <h2>{name ?? furnitureKinds[kind]}</h2>
       </header>
       <div className="fields">
-        <TextField
-          label="Name"
-          value={name ?? ''}
-          onSet={to => run('name', changeFurnishing(id, { name: to.trim() || undefined }))}
-        />
+        <NameField name={name} set={to => changeFurnishing(id, { name: to })} />
         <ChoiceField
           label="Kind"
           value={kind}

@@ -1,13 +1,13 @@
-import { changeSteps } from '../../core/document/commands/changeEntity'
-import type { Site } from '../../shared/document/site'
-import type { Steps } from '../../shared/document/slab'
-import { MeasureField } from './MeasureField'
-import { NumberField } from './NumberField'
-import { TextField } from './TextField'
-import { useRun } from './useRun'
+import { changeSteps } from '../../../core/document/commands/changeEntity'
+import type { Site } from '../../../shared/document/site'
+import type { Steps } from '../../../shared/document/slab'
+import { MeasureField } from '../MeasureField'
+import { NumberField } from '../NumberField'
+import { useRun } from '../useRun'
+import { NameField } from './NameField'
 
 /** A flight of steps: all that was set when it was drawn. */
-export function StepsFields({ site, steps }: { readonly site: Site; readonly steps: Steps }) {
+export function StepsPanel({ site, steps }: { readonly site: Site; readonly steps: Steps }) {
   const run = useRun()
   const { id, name, widthM, risers, riserM, treadM, nosingM = 0 } = steps
   const measure = (label: string, key: 'widthM' | 'riserM' | 'treadM' | 'nosingM', lengthM: number) => (
@@ -24,11 +24,7 @@ export function StepsFields({ site, steps }: { readonly site: Site; readonly ste
         <h2>{name ?? 'Steps'}</h2>
       </header>
       <div className="fields">
-        <TextField
-          label="Name"
-          value={name ?? ''}
-          onSet={to => run('name', changeSteps(id, { name: to.trim() || undefined }))}
-        />
+        <NameField name={name} set={to => changeSteps(id, { name: to })} />
         <NumberField
           label="Risers"
           value={risers}

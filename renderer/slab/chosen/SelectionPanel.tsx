@@ -1,0 +1,44 @@
+import { findEdge, findVertex } from '../../../core/document/commands/findPath'
+import { findLinePoint } from '../../../core/document/commands/linePoints'
+import { chosenEntities } from '../../../core/document/commands/siteEntities'
+import type { Site } from '../../../shared/document/site'
+import { useView } from '../../app/session'
+import { useEditorState } from '../../editor/useEditor'
+import { CornerPanel } from './CornerPanel'
+import { EdgePanel } from './EdgePanel'
+import { EntityPanel } from './EntityPanel'
+import { PointPanel } from './PointPanel'
+import { Together } from './Together'
+
+/** Properties of what is chosen on the plan. */
+export function SelectionPanel({ site }: { readonly site: Site }) {
+  const selection = useView(state => state.selection)
+  const action = useEditorState(state => state.action)
+  if (action !== 'select' || selection.length === 0) return null
+  const entities = chosenEntities(site, selection)
+  const edges = selection.filter(id => findEdge(site, id))
+  const corners = selection.filter(id => findVertex(site, id))
+  const points = selection.filter(id => findLinePoint(site, id))
+  if (entities.length + edges.length + corners.length + points.length === 0) return null
+  const [entity] = entities
+  const point = entities.length + edges.length + corners.length === 0 ? findLinePoint(site, points[0]!) : undefined
+  return (
+    <section className="slab-form chosen-form" aria-label="What is chosen">
+      {entities.length === 1 && entity ? <EntityPanel site={site} entity={entity} /> : null}
+      {entities.length === 0 && edges.length > 0 ? <EdgePanel site={site} edgeIds={edges} /> : null}
+      {entities.length + edges.length === 0 && corners.length > 0 ? <CornerPanel site={site} ids={corners} /> : null}
+      {point && points.length === 1 ? <PointPanel site={site} point={point} /> : null}
+      {point && points.length > 1 ? (
+        <header>
+          <h2>{points.length} points</h2>
+        </header>
+      ) : null}
+      {entities.length > 1 ? (
+        <header>
+          <h2>{entities.length} chosen</h2>
+        </header>
+      ) : null}
+      <Together site={site} ids={selection} canLineUp={entities.length > 1} isWhole={entities.length > 0} />
+    </section>
+  )
+}

@@ -1,0 +1,102 @@
+import { changeSlab } from '../../../core/document/commands/changeEntity'
+import { addBorder } from '../../../core/document/commands/slabParts'
+import { squarenessOf, squareUp } from '../../../core/document/commands/squareUp'
+import { isSquare, type Squareness, squareWithinM } from '../../../core/geometry/field/squareness'
+import type { Measures } from '../../../core/units/measures'
+import { printMeasures } from '../../../core/units/printMeasures'
+import type { Site } from '../../../shared/document/site'
+import type { Slab } from '../../../shared/document/slab'
+import { useEditorState } from '../../editor/useEditor'
+import { MeasureField } from '../MeasureField'
+import { useRun } from '../useRun'
+import { CornerRadii } from './CornerRadius'
+import { FinishField } from './FinishField'
+import { GoToPart } from './GoTo'
+import { GroundFields } from './GroundFields'
+import { NeededNameField } from './NameField'
+
+/** Equal diagonals alone do not make a rectangle: its opposite sides are equal, too. */
+const squareWords = (square: Squareness, print: Measures): string => {
+  if (isSquare(square)) return 'square.'
+  const outM = Math.abs(square.differenceM)
+  return outM < squareWithinM
+    ? `but opposite sides differ by ${print.size(square.sidesDifferM)}.`
+    : `${print.size(outM)} out.`
+}
+
+/** All that can be set about a slab as a whole. */
+export function SlabPanel({ site, slab }: { readonly site: Site; readonly slab: Slab }) {
+  const run = useRun()
+  const widthM = useEditorState(state => state.options.widthM)
+  const print = printMeasures(site.units)
+  const square = squarenessOf(site, slab.outline.id)
+  return (
+    <>
+      <header>
+        <h2>{slab.name}</h2>
+      </header>
+      <div className="fields">
+        <NeededNameField name={slab.name} set={name => changeSlab(slab.id, { name })} />
+        <FinishField site={site} finishId={slab.finishId} set={finishId => changeSlab(slab.id, { finishId })} />
+        <MeasureField
+          label="Thickness"
+          lengthM={slab.thicknessM}
+          units={site.units}
+          onSet={to => run('thickness', changeSlab(slab.id, { thicknessM: to }))}
+        />
+        <MeasureField
+          label="Base"
+          lengthM={slab.baseDepthM}
+          units={site.units}
+          onSet={to => run('base depth', changeSlab(slab.id, { baseDepthM: to }))}
+        />
+        <MeasureField
+          label="Top above the site mark"
+          lengthM={slab.levelM}
+          units={site.units}
+          minM={-100}
+          onSet={to => run('level', changeSlab(slab.id, { levelM: to }))}
+        />
+        <button
+          type="button"
+          className="btn"
+          onClick={() =>
+            run(
+              'border',
+              addBorder(slab.id, {
+                pathId: slab.outline.id,
+                edges: 'all',
+                widthM,
+                finishId: site.finishes.at(-1)?.id ?? slab.finishId,
+                placed: 'withField',
+              }),
+            )
+          }
+        >
+          Add a border, {print.size(widthM)} all around
+        </button>
+      </div>
+      <GroundFields site={site} slab={slab} />
+      <h3>Corners and edges</h3>
+      <div className="fields">
+        <CornerRadii path={slab.outline} units={site.units} />
+        <GoToPart site={site} path={slab.outline} value={slab.id} />
+      </div>
+      {square ? (
+        <p className="note">
+          Diagonals {print.length(square.diagonalsM[0])} and {print.length(square.diagonalsM[1])},{' '}
+          {squareWords(square, print)}
+          {isSquare(square) ? null : (
+            <button
+              type="button"
+              className="as-words"
+              onClick={() => run('square', squareUp(slab.outline.id, slab.outline.edges[0]!.id))}
+            >
+              Make it square about edge A to B
+            </button>
+          )}
+        </p>
+      ) : null}
+    </>
+  )
+}

@@ -1,6 +1,7 @@
 import { useStore } from 'zustand'
 import { type Session, usePick, useSession } from '../app/session'
-import { createEditor, type Editor, type EditorState } from './editor'
+import { createEditor, type Editor } from './editor'
+import type { EditorState } from './hand/editorState'
 
 const editors = new WeakMap<Session, Editor>()
 

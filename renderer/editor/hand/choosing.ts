@@ -1,0 +1,59 @@
+/** What is drawn, and how. */
+import type { Id } from '../../../shared/document/primitives'
+import { type ActionId, actionWords, type Options } from '../actions/actions'
+import type { Mark } from '../actions/drawing'
+import { pickPoints } from '../actions/pickPoints'
+import type { Desk } from './desk'
+import type { EdgeChoice } from './edgeChoice'
+import { choosesEdges, type Picking } from './editorState'
+import type { Turns } from './turns'
+
+export interface Choosing {
+  choose(action: ActionId): void
+  /** Asks for places on the plan; Esc, or any action, drops the question. */
+  pick(picking: Picking): void
+  setOptions(change: Partial<Options>): void
+  setMark(mark: Mark): void
+  chooseEdges(ids: readonly Id[]): void
+}
+
+export function createChoosing({ site, view, store }: Desk, turns: Turns, edges: EdgeChoice): Choosing {
+  return {
+    choose(action) {
+      site.drop()
+      turns.start(action, store.getState().options)
+      store.setState({ said: actionWords[action] })
+    },
+    pick(picking) {
+      site.drop()
+      turns.start('select', store.getState().options)
+      store.setState(({ mark }) => ({
+        picking,
+        drawing: pickPoints(picking.prompts, mark),
+        said: picking.prompts[0] ?? '',
+      }))
+    },
+    setOptions(change) {
+      const { action, options, drawing } = store.getState()
+      const next = { ...options, ...change }
+      // A change of how the next edge runs must not cost the corners already set.
+      if (drawing && drawing.placed.length > 0 && !('form' in change)) {
+        const again = change.edge === undefined ? drawing : (drawing.withEdge?.(change.edge) ?? drawing)
+        store.setState({ options: next, drawing: again })
+        turns.show()
+      } else if (choosesEdges({ ...store.getState(), options: next })) {
+        store.setState({ options: next })
+        edges.show()
+      } else {
+        site.drop()
+        turns.start(action, next)
+      }
+    },
+    setMark(mark) {
+      const { action, options } = store.getState()
+      view.setState({ selection: [] })
+      turns.start(action, options, mark)
+    },
+    chooseEdges: edges.set,
+  }
+}

@@ -1,0 +1,60 @@
+/** Copies of what is chosen: within a site, between sites, between windows. */
+import { copySelection, pasteFrom } from '../../../core/document/commands/copySelection'
+import type { Command } from '../../../core/document/commands/editSite'
+import { selectionBox } from '../../../core/document/commands/lineUp'
+import { chosenEntities } from '../../../core/document/commands/siteEntities'
+import { type Copied, readCopy, writeCopy } from '../../../core/document/copyText'
+import type { Id, Pt } from '../../../shared/document/primitives'
+import type { Site } from '../../../shared/document/site'
+import type { Desk } from './desk'
+
+/** Two feet to the right and down, so that the copy is seen. */
+const aside: Pt = [0.6096, -0.6096]
+
+export interface Copying {
+  /** Also as text for the clipboard; null where nothing is chosen. */
+  copy(): string | null
+  /** What was copied last, or a text off the clipboard: of this site beside it, of another one about `at`. */
+  paste(text?: string, at?: Pt): void
+}
+
+export function createCopying({ store, view, committed, selection, refuse, commit }: Desk): Copying {
+  let copied: Copied | null = null
+  /** What belongs to a slab goes to the one that is chosen, else to the first. */
+  const slabFor = ({ slabs }: Site): Id | undefined =>
+    (slabs.find(({ id }) => selection().includes(id)) ?? slabs[0])?.id
+  return {
+    copy() {
+      const now = committed()
+      if (!now || selection().length === 0) return null
+      copied = { site: now, ids: [...selection()] }
+      store.setState({ said: 'Copied.', hasCopy: true })
+      return writeCopy(now, selection())
+    },
+    paste(text, at) {
+      const now = committed()
+      if (!now) return
+      const read = text === undefined ? null : readCopy(text)
+      if (read && !read.ok) {
+        refuse(read.error)
+        return
+      }
+      const from = read ? read.value : copied
+      if (!from) return
+      const made =
+        from.site.id === now.id
+          ? commit('copy', pasteHere(now, from))
+          : commit('paste', pasteFrom(from.site, from.ids, toMiddle(from, at), slabFor(now)))
+      if (made) view.setState({ selection: made })
+    },
+  }
+}
+
+/** In its own site a copy is made of what stands there now; what was deleted since comes out of the copy. */
+const pasteHere = (now: Site, { site, ids }: Copied): Command =>
+  chosenEntities(now, ids).length === ids.length ? copySelection(ids, aside) : pasteFrom(site, ids, aside)
+
+const toMiddle = ({ site, ids }: Copied, at: Pt | undefined): Pt => {
+  const box = selectionBox(site, ids)
+  return at && box ? [at[0] - (box.minX + box.maxX) / 2, at[1] - (box.minY + box.maxY) / 2] : aside
+}

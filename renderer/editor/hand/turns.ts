@@ -1,0 +1,110 @@
+/** The drawing in hand: begun, shown on the preview document, and committed once it is whole. */
+import type { Id, Pt } from '../../../shared/document/primitives'
+import { type ActionId, madeOf, type Options, startDrawing } from '../actions/actions'
+import type { Drawn, Mark, Turn } from '../actions/drawing'
+import { cornersOfSite } from '../cornerNames'
+import type { Desk } from './desk'
+
+/** What is seldom placed only once. */
+const repeats: ReadonlySet<ActionId> = new Set(['tree', 'access', 'furniture', 'note'])
+/** What is shown before its first point is set. */
+const shownAtOnce: ReadonlySet<ActionId> = new Set(['tree', 'furniture'])
+
+export interface Turns {
+  start(action: ActionId, options: Options, mark?: Mark | null): void
+  /** Shows what the drawing would come to at the aim. */
+  show(): void
+  /** Takes what a press, a release or Enter made of the drawing. */
+  take(turn: Turn): void
+  /** What was made is chosen, to be shaped next. */
+  choose(made: readonly Id[]): void
+}
+
+export function createTurns({ store, site, view, committed, selection, refuse, preview, commit }: Desk): Turns {
+  /** A typed start is measured from the chosen corner, else from the last mark, else from the first corner there is. */
+  const markNow = (): Mark | null => {
+    const now = committed()
+    if (!now) return null
+    const corners = cornersOfSite(now)
+    const chosen = corners.find(({ id }) => selection().includes(id))
+    const kept = store.getState().mark
+    return chosen ?? (kept && corners.find(({ words }) => words === kept.words)) ?? corners[0] ?? null
+  }
+  const showPicked = (placed: readonly Pt[]) => {
+    const { aim, picking } = store.getState()
+    const points = aim ? [...placed, aim.at] : placed
+    preview((points.length === picking?.prompts.length && picking.preview?.(points)) || null)
+  }
+  const handOver = (drawn: Drawn) => {
+    const { picking, options } = store.getState()
+    site.drop()
+    turns.start('select', options)
+    if (drawn.kind === 'line') picking?.done(drawn.corners.map(({ at }) => at))
+  }
+
+  const turns: Turns = {
+    start(action, options, mark = markNow()) {
+      store.setState({
+        action,
+        options,
+        mark,
+        drawing: startDrawing(action, options, mark),
+        picking: null,
+        isAiming: false,
+        typed: {},
+        box: null,
+        fault: null,
+        edges: [],
+      })
+    },
+    show() {
+      const { drawing, aim, action, options, picking } = store.getState()
+      const now = committed()
+      if (!drawing || !now) return
+      if (picking) {
+        showPicked(drawing.placed)
+        return
+      }
+      const isBegun = drawing.phase !== 'idle' || drawing.placed.length > 0 || shownAtOnce.has(action)
+      const sketch = isBegun ? drawing.sketch(aim?.at ?? null) : null
+      preview(sketch && (madeOf(action, sketch, options, now, selection())?.command ?? null))
+    },
+    take({ next, drawn, refused }) {
+      const { action, options, box } = store.getState()
+      const now = committed()
+      store.setState({ drawing: next, typed: {}, box: box === null ? null : 0, fault: null })
+      if (refused) {
+        refuse(refused)
+        return
+      }
+      if (!drawn || !now) {
+        turns.show()
+        return
+      }
+      if (store.getState().picking) {
+        handOver(drawn)
+        return
+      }
+      const made = madeOf(action, drawn, options, now, selection())
+      if (!made) {
+        site.drop()
+        store.setState({ fault: { field: null, message: 'Draw a slab first: this belongs to one.' } })
+        return
+      }
+      const ids = commit(made.name, made.command)
+      if (!ids) return
+      store.setState({ aim: null })
+      if (repeats.has(action)) {
+        const isTyping = store.getState().box !== null
+        turns.start(action, options)
+        if (isTyping) store.setState({ box: 0 })
+        view.setState({ selection: ids.slice(0, 1) })
+      } else turns.choose(ids)
+    },
+    choose(made) {
+      turns.start('select', store.getState().options)
+      view.setState({ selection: made.slice(0, 1) })
+    },
+  }
+  return turns
+}

@@ -1,6 +1,7 @@
 /** Shadow of an ellipsoid of revolution on a level plane. */
 import type { Pt } from '../../shared/document/primitives'
 import { convexHull } from '../geometry/convexHull'
+import { crownEllipse } from './crownEllipse'
 import type { Crown } from './solid'
 
 /** Corners of the drawn ellipse: the polygon misses 0.07 % of its area. */
@@ -12,10 +13,9 @@ const unitCircle = Float64Array.from({ length: 2 * corners }, (_, i) => {
 })
 
 /**
- * The crown's shadow on z = `levelM` as one convex counter-clockwise cycle; empty if no part of the crown is above. With
- * a = crown radius and b = half-height, the whole crown throws the ellipse with semi-axes √(a² + b²·k²) along the sun
- * (k = shadow per meter) and a across it, about the shadow of the center. A crown that reaches below the plane counts
- * above it only: the hull of its cut circle and of the shadow line above the cut.
+ * The crown's shadow on z = `levelM` as one convex counter-clockwise cycle; empty if no part of the crown is above. A
+ * crown that reaches below the plane counts above it only: the hull of its cut circle and of the shadow line above the
+ * cut.
  * @param kx, ky shadow per meter of height
  * @param out receives x0, y0, x1, y1 …; at most 384 numbers
  * @returns how many numbers were written
@@ -26,12 +26,8 @@ export const crownShadow = (crown: Crown, levelM: number, kx: number, ky: number
   const heightM = (crown.topM + crown.bottomM) / 2 - levelM
   if (heightM + b <= 0) return 0
   const k = Math.hypot(kx, ky)
-  const ux = k === 0 ? 1 : kx / k
-  const uy = k === 0 ? 0 : ky / k
-  const along = Math.hypot(a, b * k)
+  const { cx, cy, ux, uy, alongM: along } = crownEllipse(crown, levelM, kx, ky)
   const [atX, atY] = crown.at
-  const cx = atX + heightM * kx
-  const cy = atY + heightM * ky
   let o = 0
   for (let i = 0; i < 2 * corners; i += 2) {
     const cosine = unitCircle[i]!

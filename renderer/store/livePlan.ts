@@ -2,7 +2,7 @@
 import type { ResolvedSlab } from '../../core/geometry/resolvedSlab'
 import { resolveSlab } from '../../core/geometry/resolveSlab'
 import type { Memo } from '../../core/plan/memo'
-import { casterShadow, type ShadowPart } from '../../core/sun/casterShadow'
+import { type DrawnShadow, drawnShadow } from '../../core/sun/drawnShadow'
 import { type ResolvedCaster, resolveCaster } from '../../core/sun/resolveCaster'
 import { type SiteDay, siteDay } from '../../core/sun/siteDay'
 import { type SunPosition, shadowPerMeter, sunPosition } from '../../core/sun/sunPosition'
@@ -21,7 +21,7 @@ export interface LivePlan {
 /** Shade on one level, to be filled by the non-zero rule, each transmission on its own. */
 export interface LevelShade {
   readonly levelM: number
-  readonly parts: readonly ShadowPart[]
+  readonly parts: readonly DrawnShadow[]
 }
 
 export interface ShownHour {
@@ -64,7 +64,7 @@ export function deriveHour({ site, slabs, casters, date }: LivePlan, hourMs: num
   const shade = levelsOf(slabs).map(levelM => {
     const thrown = casters.map(caster =>
       memo.part('shadow', `${caster.id} ${levelM}`, [caster, levelM, perMeter, date, settings], () =>
-        casterShadow(caster, levelM, perMeter, date, settings),
+        drawnShadow(caster, levelM, perMeter, date, settings),
       ),
     )
     return memo.part('levelShade', String(levelM), thrown, () => ({ levelM, parts: thrown.flat() }))

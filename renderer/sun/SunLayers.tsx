@@ -17,7 +17,7 @@ import { letter, letterWidth } from '../editor/layers/lettering'
 import { PictureLayer } from '../editor/layers/PictureLayer'
 import { furniture } from '../editor/layers/PlanLayers'
 import { inPlan, type Pen, weight } from '../editor/layers/pen'
-import { addCycle } from '../editor/layers/ringPath'
+import { addShadow } from '../editor/layers/ringPath'
 import type { LivePlan } from '../store/livePlan'
 import type { PlanStore } from '../store/planStore'
 import type { ViewState } from '../store/viewStore'
@@ -46,7 +46,7 @@ export const SunMapShape = memo(function SunMapShape({
   )
 })
 
-/** The rim of the other day's shade at the shown hour: every cycle's line, then all inside any cycle rubbed out. */
+/** The rim of the other day's shade at the shown hour: the line of all that throws it, then what lies inside rubbed out. */
 export const OtherShadeLayer = memo(function OtherShadeLayer({
   live,
   other,
@@ -60,7 +60,7 @@ export const OtherShadeLayer = memo(function OtherShadeLayer({
           const parts = hour?.shade[0]?.parts ?? []
           inPlan(pen, () => {
             const path = new Path2D()
-            for (const part of parts) for (const cycle of part.cycles) addCycle(path, cycle)
+            for (const part of parts) addShadow(path, part)
             pen.ctx.strokeStyle = pen.inks.paint
             pen.ctx.lineWidth = weight(pen, 5)
             pen.ctx.setLineDash([weight(pen, 10), weight(pen, 5)])

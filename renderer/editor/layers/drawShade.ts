@@ -3,7 +3,7 @@ import type { Caster } from '../../../shared/document/caster'
 import type { LevelShade } from '../../store/livePlan'
 import { outlineOf } from './drawCasters'
 import { inPlan, type Pen, weight } from './pen'
-import { addCycle, regionsPath, ringPath } from './ringPath'
+import { addShadow, regionsPath, ringPath } from './ringPath'
 
 export interface ShadeScene {
   readonly shade: readonly LevelShade[]
@@ -52,13 +52,13 @@ function clipped({ ctx }: Pen, path: Path2D, draw: () => void): void {
 
 const paths = new WeakMap<LevelShade['parts'], ReadonlyMap<number, Path2D>>()
 
-/** The cycles of each transmission as one path, the darkest first; made once for an hour. */
+/** What each transmission shades as one path, the darkest first; made once for an hour. */
 function sharePaths(parts: LevelShade['parts']): ReadonlyMap<number, Path2D> {
   const known = paths.get(parts)
   if (known) return known
   const shares = [...new Set(parts.map(part => part.transmission))].sort((a, b) => a - b)
   const made = new Map(shares.map(share => [share, new Path2D()]))
-  for (const { transmission, cycles } of parts) for (const cycle of cycles) addCycle(made.get(transmission)!, cycle)
+  for (const part of parts) addShadow(made.get(part.transmission)!, part)
   paths.set(parts, made)
   return made
 }

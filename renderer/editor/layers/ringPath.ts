@@ -1,6 +1,7 @@
 /** Shapes as canvas paths in plan meters, arcs as arcs; made once per shape. */
 import type { CurveRegion, CurveRing } from '../../../core/geometry/curve'
 import { angleFrom } from '../../../core/geometry/edgeAt'
+import type { DrawnShadow } from '../../../core/sun/drawnShadow'
 
 const ringPaths = new WeakMap<CurveRing, Path2D>()
 const regionPaths = new WeakMap<object, Path2D>()
@@ -37,9 +38,16 @@ export function regionsPath(regions: readonly CurveRegion[]): Path2D {
   return path
 }
 
-/** A shadow cycle (x0, y0, x1, y1 …). */
-export function addCycle(path: Path2D, cycle: Float64Array): void {
-  path.moveTo(cycle[0]!, cycle[1]!)
-  for (let i = 2; i < cycle.length; i += 2) path.lineTo(cycle[i]!, cycle[i + 1]!)
-  path.closePath()
+/** Adds what a caster shades, for the non-zero rule. */
+export function addShadow(path: Path2D, { rings, ellipses }: DrawnShadow): void {
+  for (const ring of rings) {
+    path.moveTo(ring[0]!, ring[1]!)
+    for (let i = 2; i < ring.length; i += 2) path.lineTo(ring[i]!, ring[i + 1]!)
+    path.closePath()
+  }
+  for (const { cx, cy, ux, uy, alongM, acrossM } of ellipses) {
+    path.moveTo(cx + alongM * ux, cy + alongM * uy)
+    path.ellipse(cx, cy, alongM, acrossM, Math.atan2(uy, ux), 0, 2 * Math.PI)
+    path.closePath()
+  }
 }

@@ -4,6 +4,7 @@ import type { PlannedJoint } from '../../core/plan/plan'
 import { rotateJoint, shiftJoint } from '../../core/pours/editing/moveJoint'
 import type { Pt } from '../../shared/document/primitives'
 import { applyEdit } from '../app/applyEdit'
+import { arrowKeys } from '../app/arrowKeys'
 import { useSession } from '../app/session'
 import { wordFindings } from '../app/wordFindings'
 import { currentDocument } from '../store/history'
@@ -15,13 +16,6 @@ interface HandKey {
   readonly ctrlKey: boolean
   readonly metaKey: boolean
   readonly shiftKey: boolean
-}
-
-const arrows: Readonly<Record<string, Pt>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
 }
 
 /** Drags joints in the pours stage: previews on the way, one named step at the end. */
@@ -70,7 +64,7 @@ export function useJointHand() {
       const jointId = selection.at(-1)
       const { history } = site.getState()
       const joint = shownJoints().find(({ id, kind }) => id === jointId && kind === 'construction')
-      const by = arrows[key]
+      const by = arrowKeys[key]
       if (!by || !joint || !history || !isKept(joint)) return false
       if (ctrlKey || metaKey) {
         const turnDeg = (by[0] + by[1] > 0 ? -1 : 1) * (shiftKey ? 5 : 1)
@@ -94,3 +88,5 @@ export function useJointHand() {
     },
   }
 }
+
+export type JointHand = ReturnType<typeof useJointHand>

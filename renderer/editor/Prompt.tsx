@@ -1,0 +1,71 @@
+import { usePlan, useView } from '../app/session'
+import { wordFindings } from '../app/wordFindings'
+import type { LivePlan } from '../store/livePlan'
+import { actionWords } from './actions/actions'
+import { useEditorState } from './useEditor'
+
+/** One line on what to do, or on what is not there to be seen. */
+export function Prompt({ live }: { readonly live: LivePlan }) {
+  const isDrawing = useView(({ stage, clientView }) => stage === 'slab' && !clientView)
+  return isDrawing ? <DrawingPrompt live={live} /> : <StagePrompt live={live} />
+}
+
+/** What comes next of the drawing in hand; beside it what was refused, or what no slab can be. */
+function DrawingPrompt({ live }: { readonly live: LivePlan }) {
+  const { action, drawing, fault, said, edges, tape } = useEditorState(
+    ({ action, drawing, fault, said, edges, options }) => ({
+      ...{ action, drawing, fault, said, edges },
+      tape: options.tape,
+    }),
+  )
+  const words =
+    drawing?.prompt ??
+    (action === 'border'
+      ? edges.length === 0
+        ? 'Click the edges the border runs along.'
+        : `${edges.length === 1 ? '1 edge' : `${edges.length} edges`} chosen. Enter sets the border.`
+      : action === 'tape' && tape === 'tie'
+        ? 'Type the tape distances in the ledger.'
+        : '')
+  const amiss = drawing
+    ? undefined
+    : live.slabs.flatMap(({ findings }) => findings).find(each => each.severity === 'stop')
+  const wrong =
+    fault && (!drawing || drawing.fields.length === 0) ? fault.message : amiss ? wordFindings(live.site, [amiss]) : ''
+  return (
+    <div className="say">
+      <p role="status">
+        {action === 'select' ? '' : <b>{actionWords[action]}</b>} {words}
+      </p>
+      {wrong === '' ? null : (
+        <p className="fault" role="alert">
+          {wrong}
+        </p>
+      )}
+      <p className="visually-hidden" role="status">
+        {said}
+      </p>
+    </div>
+  )
+}
+
+function StagePrompt({ live }: { readonly live: LivePlan }) {
+  const { isRenewing, isDark } = usePlan(({ isRenewing, hour }) => ({
+    isRenewing,
+    isDark: hour?.shade.length === 0,
+  }))
+  const { stage, clientView } = useView(({ stage, clientView }) => ({ stage, clientView }))
+  const words =
+    live.slabs.length === 0
+      ? 'Nothing is drawn yet.'
+      : stage === 'pours' && !clientView && isRenewing
+        ? 'Pours are being renewed.'
+        : stage === 'sun' && isDark
+          ? 'The sun is down, or too low to throw a shadow that counts.'
+          : ''
+  return (
+    <p className="say" role="status">
+      {words}
+    </p>
+  )
+}

@@ -1,0 +1,108 @@
+import { type RefObject, useCallback, useEffect, useRef, useState } from 'react'
+import { type Box, joinBounds, pointBounds } from '../../../core/geometry/bounds'
+import type { Pt } from '../../../shared/document/primitives'
+import { useSite } from '../../app/session'
+import type { LivePlan } from '../../store/livePlan'
+import { type Camera, fitBox, panBy, type Size, toScreen, zoomAt } from '../camera/camera'
+import { createEye, type Eye } from '../camera/eye'
+import { homeBox } from '../camera/homeBox'
+import { useSize } from './useSize'
+
+export interface PlanCamera {
+  readonly eye: Eye
+  readonly size: Size
+  /** The element the plan is drawn on. */
+  readonly sheet: RefObject<HTMLDivElement | null>
+  /** To be the ref of that element: it is measured, and the wheel is heard on it. */
+  readonly attach: (element: HTMLDivElement | null) => void
+  /** The whole site in view, whatever the window does, until the user moves the camera. */
+  readonly showAll: () => void
+  /** A move by the user. */
+  readonly move: (change: (camera: Camera) => Camera) => void
+  readonly zoomMiddle: (factor: number) => void
+  /** The middle of what is seen of the plan, in pixels. */
+  readonly middle: () => Pt
+}
+
+/**
+ * Where the plan is looked at from. `asidePx`: what stands over the left of it; `placed` and `traced`: points of the
+ * drawing in hand.
+ */
+export function usePlanCamera(
+  live: LivePlan,
+  asidePx: number,
+  placed: readonly Pt[] | undefined,
+  traced: readonly Pt[],
+): PlanCamera {
+  const rev = useSite(state => state.rev)
+  const [measure, size] = useSize()
+  const [eye] = useState(createEye)
+  const sheet = useRef<HTMLDivElement | null>(null)
+  const isMoved = useRef(false)
+
+  const showBox = useCallback(
+    (whole: Box) => {
+      const seen = { width: size.width - asidePx, height: size.height }
+      return panBy(fitBox(whole, seen, Math.min(110, size.height * 0.16)), asidePx, 0)
+    },
+    [size, asidePx],
+  )
+  const shown = useRef(live)
+  shown.current = live
+  const showAll = useCallback(() => {
+    isMoved.current = false
+    if (size.width > 0) eye.setState(showBox(homeBox(shown.current)))
+  }, [eye, size, showBox])
+  useEffect(() => {
+    if (!isMoved.current) showAll()
+  }, [showAll])
+  // What was typed may lie beyond the window; what is drawn by hand never makes the plan jump.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each step kept, each point set
+  useEffect(() => {
+    eye.setState(was => {
+      if (!was || size.width === 0) return was
+      const points = [...(placed ?? []), ...traced]
+      const whole = joinBounds([homeBox(shown.current), ...(points.length > 0 ? [pointBounds(points)] : [])])
+      if (!(whole.minX <= whole.maxX)) return was
+      const [x0, y0] = toScreen(was, [whole.minX, whole.maxY])
+      const [x1, y1] = toScreen(was, [whole.maxX, whole.minY])
+      const isInView = x0 >= asidePx && y0 >= 0 && x1 <= size.width && y1 <= size.height
+      return isMoved.current || isInView ? was : showBox(whole)
+    })
+  }, [rev, placed?.length, traced.length])
+
+  const move = useCallback(
+    (change: (camera: Camera) => Camera) => {
+      isMoved.current = true
+      eye.setState(was => (was ? change(was) : was))
+    },
+    [eye],
+  )
+  const onWheel = useCallback(
+    (event: WheelEvent) => {
+      event.preventDefault()
+      const rect = sheet.current?.getBoundingClientRect()
+      if (!rect) return
+      const at: Pt = [event.clientX - rect.left, event.clientY - rect.top]
+      // A pinch on a touch pad comes as a wheel with the control key; two fingers alone pan where both axes move.
+      const lines = event.deltaMode === 1 ? 16 : 1
+      if (!event.ctrlKey && event.deltaX !== 0) move(c => panBy(c, -event.deltaX * lines, -event.deltaY * lines))
+      else move(c => zoomAt(c, at, Math.exp((-event.deltaY * lines) / (event.ctrlKey ? 120 : 500))))
+    },
+    [move],
+  )
+  const attach = useCallback(
+    (element: HTMLDivElement | null) => {
+      sheet.current?.removeEventListener('wheel', onWheel)
+      sheet.current = element
+      element?.addEventListener('wheel', onWheel, { passive: false })
+      measure(element)
+    },
+    [onWheel, measure],
+  )
+  return {
+    ...{ eye, size, sheet, attach, showAll, move },
+    zoomMiddle: factor => move(c => zoomAt(c, [size.width / 2, size.height / 2], factor)),
+    middle: () => [(size.width + asidePx) / 2, size.height / 2],
+  }
+}

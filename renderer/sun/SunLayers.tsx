@@ -39,7 +39,7 @@ export const SunMapShape = memo(function SunMapShape({
     <Shape
       sceneFunc={drawing(canvas, pen => {
         drawSunMap(pen, maps, bands, slabs)
-        drawSlabEdges(pen, { slabs, sources: site.slabs, inColor: false })
+        drawSlabEdges(pen, { slabs, sources: site.slabs, finishes: site.finishes, inColor: false })
         drawParts(pen, site, slabs)
       })}
     />

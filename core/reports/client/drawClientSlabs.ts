@@ -6,7 +6,7 @@ import type { CurveRing } from '../../geometry/curve'
 import type { ResolvedBorder, ResolvedSlab } from '../../geometry/resolvedSlab'
 import { stepLines } from '../../geometry/stepLines'
 import { curvePath, type Frame, toPage } from '../frame'
-import { borderStones, isCoursed } from '../pattern/borderStones'
+import { bandStones, borderStones, isCoursed } from '../pattern/borderStones'
 import { drawCourses, drawFinish, type FinishPen } from '../pattern/drawFinish'
 import { drawPath, ink, moveLine } from '../svgPen'
 import { openingFills } from './openingFills'
@@ -40,7 +40,14 @@ function drawSlab(
     if (finish !== undefined && shape.length > 0) parts.push(drawFinish(shape, finish, pen))
   }
   fill(slab.field, slab.finishId)
-  for (const claim of [...slab.insets, ...slab.bands]) fill(claim.shape, claim.finishId)
+  for (const claim of slab.insets) fill(claim.shape, claim.finishId)
+  for (const { id, shape, finishId } of slab.bands) {
+    const finish = finishOf(finishId)
+    const band = source.bands.find(each => each.id === id)
+    if (finish !== undefined && band !== undefined && shape.length > 0 && isCoursed(finish.pattern))
+      parts.push(drawCourses(shape, bandStones(band, finish.pattern), finish, pen))
+    else fill(shape, finishId)
+  }
   const depths = new Map<string, number>()
   for (const border of slab.borders) {
     const depthM = (depths.get(border.pathId) ?? 0) + border.widthM

@@ -32,22 +32,26 @@ const shapePath = (frame: Frame, shape: readonly CurveRegion[]): string =>
 /** Stones of one tone are one path, joints one more. */
 function drawStones(stones: readonly Stone[], color: string, jointed: boolean, frame: Frame): string {
   const byTint = new Map<number, string[]>()
-  for (const { points, tone } of stones) {
+  const whole = (points: Stone['points']) => closedPath(ringToPage(frame, points))
+  for (const { points, face, tone } of stones) {
     const share = stoneTint(tone, jointed ? stoneShare : stoneShare / 2)
     const list = byTint.get(share) ?? []
-    list.push(closedPath(ringToPage(frame, points)))
+    list.push(whole(face ?? points))
     byTint.set(share, list)
   }
   const fills = [...byTint]
     .sort(([a], [b]) => a - b)
     .map(([share, paths]) => drawPath(paths.join(''), { fill: tint(color, share) }))
-  const joints = jointed
-    ? drawPath(stones.map(({ points }) => closedPath(ringToPage(frame, points))).join(''), {
-        stroke: tint(color, jointShare),
-        width: 0.5,
-      })
-    : ''
-  return fills.join('') + joints
+  if (!jointed) return fills.join('')
+  const joint = tint(color, jointShare)
+  // Where corners are worn round the joint widens.
+  const worn = stones.filter(({ face }) => face !== undefined)
+  const under = worn.length === 0 ? '' : drawPath(worn.map(({ points }) => whole(points)).join(''), { fill: joint })
+  const joints = drawPath(stones.map(({ points, face }) => whole(face ?? points)).join(''), {
+    stroke: joint,
+    width: 0.5,
+  })
+  return under + fills.join('') + joints
 }
 
 export function drawFinish(shape: readonly CurveRegion[], finish: Finish, pen: FinishPen): string {

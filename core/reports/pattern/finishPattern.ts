@@ -4,6 +4,8 @@ import type { Pt } from '../../../shared/document/primitives'
 
 export interface Stone {
   readonly points: readonly Pt[]
+  /** What is left of it where its corners are worn round; absent where it fills its points. */
+  readonly face?: readonly Pt[]
   /** −1 … 1: how much darker or lighter than the finish. */
   readonly tone: number
 }
@@ -19,6 +21,8 @@ export interface PatternTile {
   readonly jointM: number
   /** False where tones run into each other with no line between them. */
   readonly jointed: boolean
+  /** Stains of the release over the stones of a jointed pattern, a tile of its own size; null where there are no joints. */
+  readonly stains: PatternTile | null
 }
 
 /** Seeded, so that the same stone has the same tone every time. Source: mulberry32, T. Ettinger, 2017, public domain. */
@@ -68,24 +72,14 @@ type Points = readonly Pt[]
 
 const shifted = (points: Points, dx: number, dy: number): Pt[] => points.map(([x, y]) => [x + dx, y + dy])
 
-/** A tile of `times` × `times` repeats of some stones, each with a tone of its own, so that no repeat shows. */
-function makeTile(
-  widthM: number,
-  heightM: number,
-  own: readonly Points[],
-  { times, seed, jointM, jointed = true }: { times: number; seed: number; jointM: number; jointed?: boolean },
-): PatternTile {
-  const random = seeded(seed)
-  const repeats = Array.from({ length: times * times }, (_, k) => [k % times, Math.floor(k / times)] as const)
-  const all = repeats.flatMap(([column, row]) =>
-    own.map(
-      (points): Stone => ({
-        points: shifted(points, column * widthM, row * heightM),
-        tone: random() * 2 - 1,
-      }),
-    ),
-  )
-  const [wholeM, highM] = [widthM * times, heightM * times]
+const shiftedStone = ({ points, face, tone }: Stone, dx: number, dy: number): Stone => ({
+  points: shifted(points, dx, dy),
+  ...(face === undefined ? {} : { face: shifted(face, dx, dy) }),
+  tone,
+})
+
+/** All that shows in a tile of what is repeated by its sides. */
+function showing(wholeM: number, highM: number, all: readonly Stone[]): Stone[] {
   const copies = [-1, 0, 1].flatMap(i => [-1, 0, 1].map(j => [i * wholeM, j * highM] as const))
   const shows = (points: Points): boolean => {
     const xs = points.map(p => p[0])
@@ -97,10 +91,76 @@ function makeTile(
       Math.min(...ys) < highM - 1e-9
     )
   }
-  const stones = all.flatMap(({ points, tone }) =>
-    copies.map(([dx, dy]) => ({ points: shifted(points, dx, dy), tone })).filter(stone => shows(stone.points)),
+  return all.flatMap(stone =>
+    copies.map(([dx, dy]) => shiftedStone(stone, dx, dy)).filter(({ points }) => shows(points)),
   )
-  return { widthM: wholeM, heightM: highM, stones, own: all, jointM, jointed }
+}
+
+interface TileOptions {
+  readonly times: number
+  readonly seed: number
+  readonly jointM: number
+  readonly jointed?: boolean
+  /** How round the corners of the stones are worn. */
+  readonly wornM?: number
+}
+
+/** A tile of `times` × `times` repeats of some stones, each with a tone of its own, so that no repeat shows. */
+function makeTile(
+  widthM: number,
+  heightM: number,
+  own: readonly Points[],
+  { times, seed, jointM, jointed = true, wornM }: TileOptions,
+): PatternTile {
+  const random = seeded(seed)
+  const repeats = Array.from({ length: times * times }, (_, k) => [k % times, Math.floor(k / times)] as const)
+  const faces = wornM === undefined ? undefined : own.map(points => worn(points, wornM))
+  const all = repeats.flatMap(([column, row]) =>
+    own.map((points, i) => {
+      const face = faces?.[i]
+      const stone = { points, ...(face === undefined ? {} : { face }), tone: random() * 2 - 1 }
+      return shiftedStone(stone, column * widthM, row * heightM)
+    }),
+  )
+  const [wholeM, highM] = [widthM * times, heightM * times]
+  const soft = { times: 1, seed: seed + 102, jointM, jointed: false }
+  const stains = jointed ? makeTile(wholeM, highM, stainsOver(wholeM, highM, seed + 101), soft) : null
+  return { widthM: wholeM, heightM: highM, stones: showing(wholeM, highM, all), own: all, jointM, jointed, stains }
+}
+
+/** A convex stone with its corners cut round: each by `radiusM`, or by a third of its shorter side. */
+function worn(points: Points, radiusM: number): Pt[] {
+  return points.flatMap((at, i): Pt[] => {
+    const toward = (to: Pt): Pt => {
+      const longM = Math.hypot(to[0] - at[0], to[1] - at[1])
+      const share = Math.min(radiusM / longM, 1 / 3)
+      return [at[0] + (to[0] - at[0]) * share, at[1] + (to[1] - at[1]) * share]
+    }
+    const [a, b] = [toward(points.at(i - 1)!), toward(points[(i + 1) % points.length]!)]
+    // The middle of the curve from a to b that the corner pulls.
+    const round: Pt = [(a[0] + 2 * at[0] + b[0]) / 4, (a[1] + 2 * at[1] + b[1]) / 4]
+    return [a, round, b]
+  })
+}
+
+/** A patch of tone about a place, longer one way than the other. */
+function blotch(random: () => number, [x, y]: Pt, longM: number): Pt[] {
+  const [leanRad, flat] = [random() * Math.PI, 0.35 + 0.5 * random()]
+  return Array.from({ length: 8 }, (_, i): Pt => {
+    const angle = (2 * Math.PI * i) / 8
+    const reachM = longM * (0.7 + 0.6 * random())
+    const [u, v] = [reachM * Math.cos(angle), reachM * flat * Math.sin(angle)]
+    return [x + u * Math.cos(leanRad) - v * Math.sin(leanRad), y + u * Math.sin(leanRad) + v * Math.cos(leanRad)]
+  })
+}
+
+/** Two patches to the square foot. */
+function stainsOver(widthM: number, heightM: number, seed: number): Pt[][] {
+  const random = seeded(seed)
+  return Array.from({ length: Math.round((2 * widthM * heightM) / foot ** 2) }, () => {
+    const at: Pt = [random() * widthM, random() * heightM]
+    return blotch(random, at, foot * (0.15 + 0.75 * random() ** 2))
+  })
 }
 
 function ashlar(): PatternTile {
@@ -146,16 +206,8 @@ function seamless(): PatternTile {
   // Wide enough that a blotch that stands out is not seen twice on most patios.
   const sideM = 12 * foot
   const own = Array.from({ length: 400 }, () => {
-    const [x, y] = [random() * sideM, random() * sideM]
-    const [longM, leanRad] = [foot * (0.12 + 0.5 * random() ** 2), random() * Math.PI]
-    const flat = 0.35 + 0.5 * random()
-    const points = Array.from({ length: 8 }, (_, i): Pt => {
-      const angle = (2 * Math.PI * i) / 8
-      const reachM = longM * (0.7 + 0.6 * random())
-      const [u, v] = [reachM * Math.cos(angle), reachM * flat * Math.sin(angle)]
-      return [x + u * Math.cos(leanRad) - v * Math.sin(leanRad), y + u * Math.sin(leanRad) + v * Math.cos(leanRad)]
-    })
-    return points
+    const at: Pt = [random() * sideM, random() * sideM]
+    return blotch(random, at, foot * (0.12 + 0.5 * random() ** 2))
   })
   return makeTile(sideM, sideM, own, { times: 1, seed: 19, jointM: foot / 3, jointed: false })
 }
@@ -174,9 +226,17 @@ function nearerPart(polygon: readonly Pt[], a: Pt, b: Pt): Pt[] {
 
 /**
  * A closed tile of irregular stones: what lies nearest to each of `cells`² points strewn about a grid, opposite sides
- * alike. `wander` 0 … 1 is how far a point may lie from its place, in cells.
+ * alike. `wander` 0 … 1 is how far a point may lie from its place, in cells; `wornM` how
+ * round the corners are.
  */
-function irregular(cellM: number, cells: number, wander: number, seed: number, times: number): PatternTile {
+function irregular(
+  cellM: number,
+  cells: number,
+  wander: number,
+  seed: number,
+  wornM: number,
+  times: number,
+): PatternTile {
   const random = seeded(seed)
   const sideM = cells * cellM
   const points = Array.from({ length: cells * cells }, (_, k): Pt => {
@@ -195,7 +255,7 @@ function irregular(cellM: number, cells: number, wander: number, seed: number, t
     }
     return polygon
   })
-  return makeTile(sideM, sideM, own, { times, seed: seed + 1, jointM: cellM })
+  return makeTile(sideM, sideM, own, { times, seed: seed + 1, jointM: cellM, wornM })
 }
 
 const tiles: Readonly<Partial<Record<Finish['pattern'], () => PatternTile>>> = {
@@ -203,9 +263,9 @@ const tiles: Readonly<Partial<Record<Finish['pattern'], () => PatternTile>>> = {
   runningBond: () =>
     courses({ lengthM: foot * 0.67, heightM: foot * 0.33, rows: 4, shiftOf: row => (row % 2) / 2, times: 4, seed: 5 }),
   plank: () =>
-    courses({ lengthM: foot * 4, heightM: foot * 0.5, rows: 6, shiftOf: row => (row % 3) / 3, times: 1, seed: 7 }),
-  flagstone: () => irregular(foot * 1.6, 6, 0.8, 3, 1),
-  cobble: () => irregular(foot * 0.42, 8, 0.3, 13, 3),
+    courses({ lengthM: foot * 4, heightM: foot * 0.5, rows: 6, shiftOf: row => (row % 3) / 3, times: 2, seed: 7 }),
+  flagstone: () => irregular(foot * 1.6, 9, 0.9, 3, foot * 0.22, 1),
+  cobble: () => irregular(foot * 0.42, 8, 0.3, 13, foot * 0.14, 3),
   broom,
   seamless,
 }

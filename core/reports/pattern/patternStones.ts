@@ -45,12 +45,15 @@ export function stonesOver(tile: PatternTile, finish: Laid, box: Box): Stone[] {
   const stones: Stone[] = []
   for (let row = rows[0]; row <= rows[1]; row++)
     for (let column = columns[0]; column <= columns[1]; column++)
-      for (const { points, tone } of tile.own) {
+      for (const { points, face, tone } of tile.own) {
         const [dx, dy] = [column * tile.widthM, row * tile.heightM]
-        const laid = points.map(
-          ([x, y]): Pt => [at[0] + (x + dx) * cos - (y + dy) * sin, at[1] + (x + dx) * sin + (y + dy) * cos],
-        )
-        if (touches(laid, box)) stones.push({ points: laid, tone })
+        const lay = ([x, y]: Pt): Pt => [
+          at[0] + (x + dx) * cos - (y + dy) * sin,
+          at[1] + (x + dx) * sin + (y + dy) * cos,
+        ]
+        const laid = points.map(lay)
+        if (touches(laid, box))
+          stones.push({ points: laid, ...(face === undefined ? {} : { face: face.map(lay) }), tone })
       }
   return stones
 }

@@ -4,12 +4,12 @@ import { edgeLength } from '../../../core/geometry/edgeLength'
 import type { Claim, ResolvedBorder, ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import { thickenedShapes } from '../../../core/quantities/thickenedShapes'
 import { openingFills } from '../../../core/reports/client/openingFills'
-import { borderStones, isCoursed } from '../../../core/reports/pattern/borderStones'
+import { bandStones, borderStones, isCoursed } from '../../../core/reports/pattern/borderStones'
 import type { Stone } from '../../../core/reports/pattern/finishPattern'
 import { inwardAt } from '../../../core/reports/pattern/inwardAt'
 import { jointShare, stoneShare, tint } from '../../../core/reports/pattern/tones'
 import type { Finish } from '../../../shared/document/materials'
-import type { Slab } from '../../../shared/document/slab'
+import type { Band, Slab } from '../../../shared/document/slab'
 import { type FinishInks, fillCourses, fillFinish } from './finishFill'
 import { inPlan, type Pen, px, weight } from './pen'
 import { addEdges, regionsPath, ringPath } from './ringPath'
@@ -26,6 +26,8 @@ export interface SlabsScene {
 
 /** Courses across a border stand about this far apart. */
 const courseM = 0.3048
+/** Courses nearer than this on the screen run together. */
+const leastCoursePx = 5
 
 /** Fills the field and what has a finish of its own. */
 export function drawSlabs(pen: Pen, scene: SlabsScene): void {
@@ -60,12 +62,16 @@ function drawSlab(pen: Pen, slab: ResolvedSlab, source: Slab, scene: SlabsScene)
   fillClaim(slab.net, slab.finishId, inks.slab, inks['slab-joint'])
   for (const claim of [...slab.insets, ...slab.bands, ...slab.borders]) {
     if (!('pathId' in claim)) {
-      fillClaim(claim.shape, claim.finishId, inks['border-fill'], inks['border-joint'])
+      const band = source.bands.find(({ id }) => id === claim.id)
+      const own = finish(claim.finishId)
+      if (band && scene.inColor && own && isCoursed(own.pattern) && courseM * pen.camera.zoom >= leastCoursePx)
+        fillCourses(pen, claim.shape, bandCourses(band, own.pattern), clientInks(pen, own.color, ''))
+      else fillClaim(claim.shape, claim.finishId, inks['border-fill'], inks['border-joint'])
       continue
     }
     const border = claim as ResolvedBorder
     const own = finish(border.finishId)
-    if (scene.inColor && own && isCoursed(own.pattern) && courseM * pen.camera.zoom >= 5) {
+    if (scene.inColor && own && isCoursed(own.pattern) && courseM * pen.camera.zoom >= leastCoursePx) {
       const ring = borderRing(slab, border, source)
       const depthM = depthOf(slab, border)
       if (ring) fillCourses(pen, border.shape, coursesOf(ring, depthM, own.pattern), clientInks(pen, own.color, ''))
@@ -102,17 +108,31 @@ function coursesOf(ring: CurveRing, depthM: number, pattern: Finish['pattern']):
   return stones
 }
 
+const laidAcross = new WeakMap<Band, Map<Finish['pattern'], readonly Stone[]>>()
+
+/** Made once for each band and pattern. */
+function bandCourses(band: Band, pattern: Finish['pattern']): readonly Stone[] {
+  const known = laidAcross.get(band) ?? new Map<Finish['pattern'], readonly Stone[]>()
+  laidAcross.set(band, known)
+  const stones = known.get(pattern) ?? bandStones(band, pattern)
+  known.set(pattern, stones)
+  return stones
+}
+
 /** Everything drawn in ink: over the fills, and over the pours where they are shown. */
 export function drawSlabEdges(
   pen: Pen,
-  { slabs, sources, inColor }: Pick<SlabsScene, 'slabs' | 'sources' | 'inColor'>,
+  { slabs, sources, finishes, inColor }: Omit<SlabsScene, 'textured'>,
 ): void {
   const { ctx, inks } = pen
   inPlan(pen, () => {
     for (const slab of slabs) {
-      ctx.strokeStyle = inks['border-joint']
       ctx.lineWidth = weight(pen, 1)
-      for (const claim of [...slab.insets, ...slab.bands, ...slab.borders]) ctx.stroke(regionsPath(claim.shape))
+      for (const { finishId, shape } of [...slab.insets, ...slab.bands, ...slab.borders]) {
+        const own = inColor ? finishes.find(({ id }) => id === finishId) : undefined
+        ctx.strokeStyle = own ? clientInks(pen, own.color, '').joint : inks['border-joint']
+        ctx.stroke(regionsPath(shape))
+      }
       const source = sources.find(each => each.id === slab.id)
       for (const opening of slab.openings) {
         const kind = source?.openings.find(({ id }) => id === opening.id)?.kind
@@ -142,7 +162,7 @@ function coursePath(border: ResolvedBorder, ring: CurveRing): Path2D {
 /** Short joints square to the bordered edges. */
 function drawCourses(pen: Pen, slab: ResolvedSlab, border: ResolvedBorder, source: Slab): void {
   const { ctx, inks } = pen
-  if (courseM * pen.camera.zoom < 5) return
+  if (courseM * pen.camera.zoom < leastCoursePx) return
   const ring = borderRing(slab, border, source)
   if (!ring) return
   ctx.save()

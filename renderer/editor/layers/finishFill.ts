@@ -5,14 +5,20 @@ import { layOf, stonesOver } from '../../../core/reports/pattern/patternStones'
 import { stoneTint, tint } from '../../../core/reports/pattern/tones'
 import type { Finish } from '../../../shared/document/materials'
 import { toPlan } from '../camera/camera'
-import { type Pen, px, weight } from './pen'
+import { type Pen, weight } from './pen'
 import { regionsPath } from './ringPath'
 
 const largestTilePx = 512
 /** Joints nearer than this on the screen are noise. */
-const leastJointPx = 4
+const leastJointPx = 1.6
+/** From here on joints are drawn in full; the nearer they are, the paler. */
+const fullJointPx = 6
 /** Tones without a line between them may run together. */
 const leastTonePx = 0.5
+/** A stamped joint, about 3/8 in wide; common practice, no source. */
+const jointWidthM = 0.0095
+/** No joint takes more of a stone than this. */
+const mostJointShare = 0.16
 
 export interface FinishInks {
   readonly ground: string
@@ -28,30 +34,71 @@ const zoomStep = Math.SQRT2
 
 /** How far tones may go where no joint parts them. */
 const softTone = 0.05
+/** Stains are this much fainter than the tones of stones. */
+const stainShare = 0.26
 
-function drawStones(
-  ctx: CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D,
-  stones: readonly Stone[],
-  { joint, tone }: FinishInks,
-  { jointed, line }: { readonly jointed: boolean; readonly line: number },
-): void {
-  const share = jointed ? tone : Math.max(softTone, tone / 2)
-  for (const stone of stones) {
-    ctx.beginPath()
-    for (const [x, y] of stone.points) ctx.lineTo(x, y)
-    ctx.closePath()
-    if (share > 0) {
-      const each = stoneTint(stone.tone, share)
-      ctx.fillStyle = each < 0 ? '#000' : '#fff'
-      ctx.globalAlpha = Math.abs(each)
-      ctx.fill()
-      ctx.globalAlpha = 1
-    }
-    if (!jointed) continue
-    ctx.strokeStyle = joint
-    ctx.lineWidth = line
-    ctx.stroke()
+type Canvas = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D
+
+function trace(ctx: Canvas, points: Stone['points']): void {
+  ctx.beginPath()
+  for (const [x, y] of points) ctx.lineTo(x, y)
+  ctx.closePath()
+}
+
+/** Patches that only lighten or darken what lies under them. */
+function drawTones(ctx: Canvas, patches: readonly Stone[], share: number): void {
+  for (const { points, tone } of patches) {
+    trace(ctx, points)
+    const each = stoneTint(tone, share)
+    ctx.fillStyle = each < 0 ? '#000' : '#fff'
+    ctx.globalAlpha = Math.abs(each)
+    ctx.fill()
   }
+  ctx.globalAlpha = 1
+}
+
+interface Looked {
+  readonly inks: FinishInks
+  readonly pixelsPerMeter: number
+}
+
+/** Stones with joints around them, on a ground of their own color. `pixelsPerMeter` is the scale they are looked at in. */
+function drawJointed(
+  ctx: Canvas,
+  stones: readonly Stone[],
+  stains: readonly Stone[],
+  { jointM }: PatternTile,
+  { inks: { ground, joint, tone }, pixelsPerMeter }: Looked,
+): void {
+  const seen = Math.min(1, (jointM * pixelsPerMeter) / fullJointPx)
+  ctx.globalAlpha = seen
+  ctx.fillStyle = joint
+  // Where corners are worn round the joint widens.
+  for (const { points, face } of stones) {
+    if (face === undefined) continue
+    trace(ctx, points)
+    ctx.fill()
+  }
+  ctx.globalAlpha = 1
+  for (const { points, face, tone: own } of stones) {
+    if (face === undefined && tone === 0) continue
+    trace(ctx, face ?? points)
+    ctx.fillStyle = tone === 0 ? ground : tint(ground, stoneTint(own, tone))
+    ctx.fill()
+  }
+  if (tone > 0) drawTones(ctx, stains, tone * stainShare)
+  ctx.globalAlpha = seen
+  ctx.strokeStyle = joint
+  ctx.lineWidth = Math.min(Math.max(1.1 / pixelsPerMeter, jointWidthM), jointM * mostJointShare)
+  ctx.beginPath()
+  for (const { points, face } of stones) {
+    const outline = face ?? points
+    ctx.moveTo(outline[0]![0], outline[0]![1])
+    for (const [x, y] of outline) ctx.lineTo(x, y)
+    ctx.closePath()
+  }
+  ctx.stroke()
+  ctx.globalAlpha = 1
 }
 
 function drawTile(tile: PatternTile, pixelsPerMeter: number, inks: FinishInks): HTMLCanvasElement {
@@ -62,9 +109,12 @@ function drawTile(tile: PatternTile, pixelsPerMeter: number, inks: FinishInks): 
   ctx.fillStyle = inks.ground
   ctx.fillRect(0, 0, canvas.width, canvas.height)
   ctx.setTransform(canvas.width / tile.widthM, 0, 0, canvas.height / tile.heightM, 0, 0)
-  drawStones(ctx, tile.stones, inks, { jointed: tile.jointed, line: 1.2 / pixelsPerMeter })
+  if (tile.stains) drawJointed(ctx, tile.stones, tile.stains.stones, tile, { inks, pixelsPerMeter })
+  else drawTones(ctx, tile.stones, softOf(inks))
   return canvas
 }
+
+const softOf = ({ tone }: FinishInks): number => Math.max(softTone, tone / 2)
 
 /** To be used inside `inPlan`: the pattern lies still on the plan. */
 function tileFill(pen: Pen, finish: Finish, tile: PatternTile, pixelsPerMeter: number, inks: FinishInks) {
@@ -112,12 +162,13 @@ export function fillFinish(
   ctx.fill(path, 'evenodd')
   const [minX, maxY] = toPlan(camera, [0, 0])
   const [maxX, minY] = toPlan(camera, [size.width, size.height])
+  const inView = (each: PatternTile) => stonesOver(each, finish, { minX, minY, maxX, maxY })
   ctx.save()
   ctx.clip(path, 'evenodd')
-  drawStones(ctx, stonesOver(tile, finish, { minX, minY, maxX, maxY }), inks, {
-    jointed: tile.jointed,
-    line: px(pen, 1.2),
-  })
+  if (tile.stains) {
+    const stains = inks.tone > 0 ? inView(tile.stains) : []
+    drawJointed(ctx, inView(tile), stains, tile, { inks, pixelsPerMeter: camera.zoom })
+  } else drawTones(ctx, inView(tile), softOf(inks))
   ctx.restore()
 }
 
@@ -134,11 +185,9 @@ export function fillCourses(
   ctx.save()
   ctx.clip(regionsPath(shape), 'evenodd')
   ctx.strokeStyle = joint
-  ctx.lineWidth = weight(pen, 0.8)
+  ctx.lineWidth = Math.max(weight(pen, 0.8), jointWidthM)
   for (const stone of stones) {
-    ctx.beginPath()
-    for (const [x, y] of stone.points) ctx.lineTo(x, y)
-    ctx.closePath()
+    trace(ctx, stone.points)
     ctx.fillStyle = tint(ground, stoneTint(stone.tone, tone))
     ctx.fill()
     ctx.stroke()

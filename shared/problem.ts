@@ -181,6 +181,9 @@ export const dayCodes = [
   'weatherFileUnread',
 ] as const
 
+/** The price list. */
+export const priceCodes = ['priceOpen', 'priceCurrencies', 'partUnpriced', 'stepsUnpriced'] as const
+
 /** Order and days of the pours, and edits of joints and pours. */
 export const orderCodes = [
   'accessNowhere',
@@ -212,6 +215,7 @@ export const problemCodes = [
   ...concreteCodes,
   ...editCodes,
   ...dayCodes,
+  ...priceCodes,
   ...orderCodes,
 ] as const
 export type ProblemCode = (typeof problemCodes)[number]

@@ -145,7 +145,13 @@ const bookReferences = (site: Site): readonly Reference[] => {
         among: materials,
       }),
     )
+  const finishes = idsOf(site.finishes)
   return [
+    ...(site.prices ?? []).flatMap(({ finishId }, i): readonly Reference[] =>
+      finishId === undefined
+        ? []
+        : [{ id: finishId, target: 'finish', field: `/prices/${i}/finishId`, among: finishes }],
+    ),
     ...used(site.stock, '/stock'),
     ...(site.log ?? []).flatMap((entry, i): readonly Reference[] => [
       { id: entry.pourId, target: 'pour', field: `/log/${i}/pourId`, among: pours },

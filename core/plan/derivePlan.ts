@@ -19,6 +19,7 @@ import type { TriedStart } from './planDayPlans'
 import { planPours } from './planPours'
 import { planQuantities, retarderFigures } from './planQuantities'
 import { planExposures, planPoint, planShade } from './planShade'
+import { planTotals } from './planTotals'
 import { settleOrder } from './settleOrder'
 import type { PourBudget } from './splitRegion'
 
@@ -125,7 +126,8 @@ export function* derivePlanSteps(
     ready: { pours: usual.pours, joints: usual.joints, days: usualDays.days, order: usual.order, capacities },
   }
   const usualQuantities = planQuantities(memo, site, slabList, usual.pours, usual.joints)
-  yield { doing: 'shade', share: 0.55, ready: { quantities: usualQuantities } }
+  const usualTotals = planTotals(site, slabList, usual.pours, usualQuantities)
+  yield { doing: 'shade', share: 0.55, ready: { quantities: [...usualQuantities, ...usualTotals.quantities] } }
   const shadeOf = { ...ground, pours: usual.pours }
   const { shade, exposures } = yield* inParts(planShade(memo, shadeOf), 'shade', 0.55, 0.9)
   yield { doing: 'points', share: 0.9, ready: { shade } }
@@ -150,6 +152,8 @@ export function* derivePlanSteps(
   )
   const { planned, quantities, settled } = inDays
   const { pours, joints, order } = planned
+  const figures = [...quantities, ...retarderFigures(pours, inDays.days.dayPlans)]
+  const totals = planTotals(site, slabList, pours, figures)
   // A pour over what rules the splitter is told of once.
   const isOver = new Set(planned.findings.flatMap(({ code, at }) => (code === 'pourOverCap' ? [at?.entityId] : [])))
   const findings: Finding[] = [
@@ -162,6 +166,7 @@ export function* derivePlanSteps(
     ...planned.findings,
     ...settled.findings,
     ...inDays.days.findings.filter(({ code, at }) => code !== 'overCrewCapacity' || !isOver.has(at?.entityId)),
+    ...totals.findings,
   ]
   const problems: Problem[] = findings.map(finding => wordProblem(finding, print, place.zone))
   const plan: Plan = {
@@ -176,7 +181,7 @@ export function* derivePlanSteps(
     order,
     shade,
     points,
-    quantities: [...quantities, ...retarderFigures(pours, inDays.days.dayPlans)],
+    quantities: [...figures, ...totals.quantities],
     dayPlans: inDays.days.dayPlans,
     capacities,
     problems,

@@ -1,4 +1,4 @@
-/** Every figure of the site with its working: slab by slab, then pour by pour. */
+/** Every figure of the slabs and pours with its working, slab by slab. */
 import type { Site } from '../../shared/document/site'
 import type { Slab } from '../../shared/document/slab'
 import type { Quantity } from '../../shared/planJson'
@@ -14,9 +14,7 @@ import { edgeLengths } from '../quantities/edgeLengths'
 import { contractionLength, jointLengths } from '../quantities/jointLengths'
 import { loadFigure } from '../quantities/loads'
 import { materialFigures, retarderFigure } from '../quantities/materials'
-import { materialTotals } from '../quantities/materialTotals'
 import { pourFigures } from '../quantities/pourFigures'
-import { siteTotals } from '../quantities/siteTotals'
 import { claimFigures, finishAreas, slabAreas } from '../quantities/slabAreas'
 import { type ThickenedShape, thickenedShapes } from '../quantities/thickenedShapes'
 import type { Memo } from './memo'
@@ -77,7 +75,7 @@ export function planQuantities(
   joints: readonly PlannedJoint[],
 ): Quantity[] {
   const { finishes, settings, access, units } = site
-  const figures = slabs.flatMap(slab => {
+  return slabs.flatMap(slab => {
     const source = site.slabs.find(s => s.id === slab.id)!
     const thickened = memo.part('thickened', slab.id, [slab, source], () => thickenedShapes(slab, source))
     const own = memo.part('slabQuantities', slab.id, [slab, source, finishes, settings, access, units], () =>
@@ -105,14 +103,6 @@ export function planQuantities(
     })
     return [...own, ...jointLengths(slab.id, construction), ...contraction, ...ofPours]
   })
-  const { materials = [], stock = [] } = site
-  const poured = new Set(site.accepted.flatMap(part => part.pours).flatMap(({ id, poured }) => (poured ? [id] : [])))
-  const ofPours = pours.map(({ id, number }) => ({ id, number, isPoured: poured.has(id) }))
-  return [
-    ...figures,
-    ...siteTotals({ slabs: site.slabs, pours, figures }),
-    ...materialTotals({ materials, stock, pours: ofPours, figures }),
-  ]
 }
 
 /** Packages of retarder, known once the days are planned. */

@@ -69,6 +69,7 @@ const fields: Readonly<Record<string, string>> = {
   batched: 'time batched',
   begun: 'what the plan stood on',
   borders: 'list of borders',
+  by: 'what the price goes by',
   calendar: 'calendar',
   capM2: 'largest pour',
   capacity: 'capacity',

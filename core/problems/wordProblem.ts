@@ -7,6 +7,7 @@ import { editWordings } from './editWordings'
 import { geometryWordings } from './geometryWordings'
 import { orderWordings } from './orderWordings'
 import { pourWordings } from './pourWordings'
+import { priceWordings } from './priceWordings'
 import { sunWordings } from './sunWordings'
 import type { Wording } from './wording'
 
@@ -19,6 +20,7 @@ const wordings: Record<ProblemCode, Wording> = {
   ...concreteWordings,
   ...editWordings,
   ...dayWordings,
+  ...priceWordings,
 }
 
 /** Puts a finding into words, in the unit system that `print` prints and by the clock of the zone. */

@@ -3,7 +3,10 @@ import type { Quantity } from '../../shared/planJson'
 
 export type { Quantity }
 
-/** Named inputs as [value, unit]; the formula uses exactly these names with + − × ÷, parentheses and `roundUp(x, step)`. */
+/**
+ * Named inputs as [value, unit]; the formula uses exactly these names with + − × ÷, parentheses, `roundUp(x, step)`
+ * and `round(x, step)`, half a step up.
+ */
 export type Inputs = Readonly<Record<string, readonly [value: number, unit: string]>>
 
 export interface QuantityOf {

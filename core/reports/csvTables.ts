@@ -1,9 +1,9 @@
 /** The tables of a plan for a spreadsheet. Values are numbers in the measures of the site, the unit stands in the header. */
-import type { UnitSystem } from '../../shared/document/site'
 import { perArea } from '../units/perArea'
 import { type CsvValue, writeCsv } from './csv'
 import { nameEntities } from './nameEntities'
 import { pourJointLength } from './pourJointLength'
+import { type ShownUnits, shownUnits } from './printAsPriced'
 import type { SheetData } from './sheetData'
 
 export interface CsvTable {
@@ -18,7 +18,8 @@ interface Unit {
   readonly si: number
 }
 
-const unitOf = (unit: string, units: UnitSystem): Unit => {
+const unitOf = (unit: string, units: ShownUnits): Unit => {
+  if (units === 'asPriced') return { name: unit, si: 1 }
   if (units === 'ftin')
     switch (unit) {
       case 'm':
@@ -41,34 +42,38 @@ const unitOf = (unit: string, units: UnitSystem): Unit => {
 /** Six digits behind the point: 1/16 in is 0.005 ft. */
 const rounded = (value: number): number => Math.round(value * 1e6) / 1e6
 
-const inUnit = (value: number | undefined, unit: string, units: UnitSystem): CsvValue =>
+const inUnit = (value: number | undefined, unit: string, units: ShownUnits): CsvValue =>
   value === undefined ? null : rounded(value / unitOf(unit, units).si)
 
 /** A bare number has no unit; one load is not `1 loads`. */
-const unitWords = (value: number, unit: string, units: UnitSystem): readonly string[] =>
+const unitWords = (value: number, unit: string, units: ShownUnits): readonly string[] =>
   unit === '1'
     ? []
     : [(unit === 'loads' || unit === 'packages') && value === 1 ? unit.slice(0, -1) : unitOf(unit, units).name]
 
 function quantityTable(data: SheetData): string {
-  const { units } = data
   return writeCsv(
     ['id', 'figure', 'slab', 'pour', 'value', 'unit', 'formula', 'inputs', 'source'],
-    data.quantities.map(q => [
-      q.id,
-      q.label,
-      data.slabs.find(s => s.id === q.slabId)?.name ?? q.slabId ?? null,
-      data.pours.find(p => p.id === q.pourId)?.number ?? q.pourId ?? null,
-      inUnit(q.value, q.unit, units),
-      unitWords(q.value, q.unit, units).join(''),
-      nameEntities(q.formula, data.names),
-      Object.entries(q.inputs)
-        .map(([name, { value, unit }]) =>
-          [nameEntities(name, data.names), '=', inUnit(value, unit, units), ...unitWords(value, unit, units)].join(' '),
-        )
-        .join('; '),
-      q.source,
-    ]),
+    data.quantities.map(q => {
+      const units = shownUnits(q, data.units)
+      return [
+        q.id,
+        q.label,
+        data.slabs.find(s => s.id === q.slabId)?.name ?? q.slabId ?? null,
+        data.pours.find(p => p.id === q.pourId)?.number ?? q.pourId ?? null,
+        inUnit(q.value, q.unit, units),
+        unitWords(q.value, q.unit, units).join(''),
+        nameEntities(q.formula, data.names),
+        Object.entries(q.inputs)
+          .map(([name, { value, unit }]) =>
+            [nameEntities(name, data.names), '=', inUnit(value, unit, units), ...unitWords(value, unit, units)].join(
+              ' ',
+            ),
+          )
+          .join('; '),
+        q.source,
+      ]
+    }),
   )
 }
 

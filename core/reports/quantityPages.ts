@@ -1,12 +1,16 @@
 import type { Quantity } from '../../shared/planJson'
+import { isBidFigure } from '../quantities/priceFigures'
 import { nameEntities } from './nameEntities'
 import { type PdfNode, pdfText } from './pdfNode'
+import { shownUnits } from './printAsPriced'
 import { printQuantity } from './printQuantity'
 import type { SheetData } from './sheetData'
 
-/** `roundUp(x, step)` in words: a sheet is read by people. */
+/** `roundUp(x, step)` and `round(x, step)` in words: a sheet is read by people. */
 const wordFormula = (formula: string): string =>
-  formula.replace(/^roundUp\((.*), ([^,()]+)\)$/, '$1, rounded up to the $2')
+  formula
+    .replace(/^roundUp\((.*), ([^,()]+)\)$/, '$1, rounded up to the $2')
+    .replace(/^round\((.*), ([^,()]+)\)$/, '$1, rounded to the $2')
 
 interface Group {
   readonly title: string
@@ -16,7 +20,11 @@ interface Group {
 function groups(data: SheetData): Group[] {
   const { quantities } = data
   return [
-    { title: 'Whole site', quantities: quantities.filter(q => q.slabId === undefined && q.pourId === undefined) },
+    {
+      title: 'Whole site',
+      quantities: quantities.filter(q => q.slabId === undefined && q.pourId === undefined && !isBidFigure(q)),
+    },
+    { title: 'Price list', quantities: quantities.filter(isBidFigure) },
     ...data.slabs.map(slab => ({
       title: slab.name,
       quantities: quantities.filter(q => q.slabId === slab.id && q.pourId === undefined),
@@ -29,8 +37,9 @@ function groups(data: SheetData): Group[] {
 }
 
 function working(quantity: Quantity, data: SheetData): PdfNode {
+  const units = shownUnits(quantity, data.units)
   const inputs = Object.entries(quantity.inputs).map(
-    ([name, { value, unit }]) => `${nameEntities(name, data.names)} ${printQuantity(value, unit, data.units)}`,
+    ([name, { value, unit }]) => `${nameEntities(name, data.names)} ${printQuantity(value, unit, units)}`,
   )
   // Where the formula is the name of its only input, that is the figure itself.
   const plain = inputs.length === 1 && Object.keys(quantity.inputs)[0] === quantity.formula
@@ -65,7 +74,10 @@ export function quantityPages(data: SheetData): PdfNode[] {
             ],
             ...group.quantities.map(q => [
               pdfText(q.label),
-              pdfText(printQuantity(q.value, q.unit, data.units), { style: 'figure', alignment: 'right' }),
+              pdfText(printQuantity(q.value, q.unit, shownUnits(q, data.units)), {
+                style: 'figure',
+                alignment: 'right',
+              }),
               working(q, data),
             ]),
           ],

@@ -1,5 +1,6 @@
 import './ledger.css'
 import { memo, useCallback, useId } from 'react'
+import { shownUnits } from '../../core/reports/printAsPriced'
 import type { UnitSystem } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
 import { useSession, useView } from '../app/session'
@@ -31,7 +32,7 @@ export const FigureRow = memo(function FigureRow({
   const { view } = useSession()
   const isOpen = useView(state => state.openFigure === quantity.id)
   const id = useId()
-  const { figure, unit } = printFigure(quantity.value, quantity.unit, units)
+  const { figure, unit } = printFigure(quantity.value, quantity.unit, shownUnits(quantity, units))
   const name = label ?? quantity.label
   const toggle = useCallback(
     () => view.setState(({ openFigure }) => ({ openFigure: openFigure === quantity.id ? null : quantity.id })),
@@ -110,9 +111,13 @@ function OpenedFigure({
   readonly units: UnitSystem
 }) {
   const { formula, withNumbers, terms } = figureWorking(quantity, names, units)
-  const { figure, unit } = printFigure(quantity.value, quantity.unit, units)
+  const { figure, unit } = printFigure(quantity.value, quantity.unit, shownUnits(quantity, units))
   const isExact = quantity.source === 'geometry'
-  const inOther = figurePhrase(quantity.value, quantity.unit, units === 'ftin' ? 'metric' : 'ftin')
+  const inOther = figurePhrase(
+    quantity.value,
+    quantity.unit,
+    shownUnits(quantity, units === 'ftin' ? 'metric' : 'ftin'),
+  )
   const own = unit === '' ? figure : `${figure} ${unit}`
   return (
     <div className="opened" id={id}>

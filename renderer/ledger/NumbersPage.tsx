@@ -12,6 +12,7 @@ import { ledgerGroups } from './ledgerGroups'
 import { ledgerText } from './ledgerText'
 import { MaterialsForm } from './materials/MaterialsForm'
 import { Problems } from './Problems'
+import { PriceListForm } from './prices/PriceListForm'
 import { UnitsSwitch } from './UnitsSwitch'
 
 /** Everything an estimator takes off the plan, each figure open to its working and to what it was measured on. */
@@ -60,6 +61,7 @@ export function NumbersPage({ live }: { readonly live: LivePlan }) {
           },
         ]}
       />
+      <PriceListForm site={site} quantities={quantities ?? []} />
       <MaterialsForm site={site} />
       {groups.map(({ key, title, rows }) => (
         <section key={key} aria-label={title}>

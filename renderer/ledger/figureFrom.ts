@@ -1,4 +1,7 @@
 /** What a figure was measured on, in words: "outline of Patio". */
+import { isBidFigure } from '../../core/quantities/priceFigures'
+import { pricedByOf } from '../../core/quantities/priceParts'
+import type { PricedBy } from '../../shared/document/materials'
 import type { Site } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
 
@@ -14,6 +17,29 @@ const ends: readonly (readonly [end: RegExp, words: string])[] = [
   [/-center-length$/, 'center line'],
 ]
 
+const byWords: Readonly<Record<PricedBy, string>> = {
+  slab: 'slabs',
+  field: 'fields',
+  border: 'borders',
+  band: 'bands',
+  inset: 'insets',
+  steps: 'steps',
+  opening: 'openings',
+  form: 'edges that need a form',
+  constructionJoint: 'construction joints',
+  contractionJoint: 'contraction joints',
+  pour: 'pours',
+  own: 'whole site',
+}
+
+function priceWords(figureId: string, { prices = [], finishes }: Site): string {
+  const price = prices.find(({ id }) => figureId === `price-${id}` || figureId === `price-${id}-quantity`)
+  if (!price) return 'price list'
+  const finish = finishes.find(({ id }) => id === price.finishId)?.name
+  const words = byWords[pricedByOf(price)]
+  return finish === undefined ? words : `${words} in ${finish}`
+}
+
 export function figureFrom(
   { id, slabId, pourId }: Pick<Quantity, 'id' | 'slabId' | 'pourId'>,
   site: Site,
@@ -21,6 +47,7 @@ export function figureFrom(
   numberOf: (pourId: string) => string | undefined,
 ): string {
   if (pourId !== undefined) return `pour ${numberOf(pourId) ?? ''}`.trim()
+  if (isBidFigure({ id })) return priceWords(id, site)
   if (slabId === undefined)
     return /-ordered$|-loads$|^total-materials?-/.test(id)
       ? 'all pours'

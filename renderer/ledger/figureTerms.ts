@@ -1,6 +1,7 @@
 /** The working of a figure: its formula in words, and the same with the numbers put in. */
 
 import { nameEntities } from '../../core/reports/nameEntities'
+import { shownUnits } from '../../core/reports/printAsPriced'
 import type { UnitSystem } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
 import { figurePhrase } from './printFigure'
@@ -21,8 +22,9 @@ const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\
 
 export function figureWorking(quantity: Quantity, names: ReadonlyMap<string, string>, units: UnitSystem): Working {
   const { formula, inputs } = quantity
+  const shown = shownUnits(quantity, units)
   const keys = Object.keys(inputs).sort((a, b) => b.length - a.length)
-  const phrase = (key: string) => figurePhrase(inputs[key]!.value, inputs[key]!.unit, units)
+  const phrase = (key: string) => figurePhrase(inputs[key]!.value, inputs[key]!.unit, shown)
   const pattern = new RegExp(keys.map(escaped).join('|'), 'g')
   return {
     formula: nameEntities(formula, names),

@@ -1,4 +1,5 @@
 /** The figures as an estimator reads them: the whole site, slab by slab, pour by pour. */
+import { isBidFigure } from '../../core/quantities/priceFigures'
 import type { Site } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
 
@@ -42,8 +43,9 @@ export function ledgerGroups(
     {
       key: 'site',
       title: 'Whole site',
-      rows: quantities.filter(q => q.slabId === undefined && q.pourId === undefined),
+      rows: quantities.filter(q => q.slabId === undefined && q.pourId === undefined && !isBidFigure(q)),
     },
+    { key: 'prices', title: 'Price list', rows: quantities.filter(isBidFigure) },
     ...ofSlabs,
     ...pours.map(pour => ({
       key: pour.id,

@@ -1,3 +1,4 @@
+import { shownUnits } from '../../core/reports/printAsPriced'
 import type { UnitSystem } from '../../shared/document/site'
 import { figureWorking } from './figureTerms'
 import type { FigureGroup } from './ledgerGroups'
@@ -16,7 +17,7 @@ export function ledgerText(
     ...group.rows.map(q => {
       const { formula, withNumbers, terms } = figureWorking(q, names, units)
       const isPlain = terms.length < 2 && formula === terms[0]?.name
-      return `  ${q.label}: ${figurePhrase(q.value, q.unit, units)}${isPlain ? '' : ` = ${formula}${withNumbers === null ? '' : ` = ${withNumbers}`}`}`
+      return `  ${q.label}: ${figurePhrase(q.value, q.unit, shownUnits(q, units))}${isPlain ? '' : ` = ${formula}${withNumbers === null ? '' : ` = ${withNumbers}`}`}`
     }),
   ])
   return `${[title, ...lines].join('\n')}\n`

@@ -1,10 +1,10 @@
 /** A figure as the ledger shows it: number and unit in columns of their own, in the site's units. */
+import { printAsPriced, type ShownUnits } from '../../core/reports/printAsPriced'
 import { kgToPounds, metersToFeet } from '../../core/units/convert'
 import { isCurrency } from '../../core/units/currency'
 import { perArea } from '../../core/units/perArea'
 import { printMeasures } from '../../core/units/printMeasures'
 import { printNumber } from '../../core/units/printNumber'
-import type { UnitSystem } from '../../shared/document/site'
 
 export interface PrintedFigure {
   readonly figure: string
@@ -24,7 +24,8 @@ const poundsPerSquareFoot = kgToPounds(1) / metersToFeet(1) ** 2
 /** 1 kg/m³ in lb/ft³, from the exact pound and foot. */
 const poundsPerCubicFoot = kgToPounds(1) / metersToFeet(1) ** 3
 
-export function printFigure(value: number, unit: string, units: UnitSystem): PrintedFigure {
+export function printFigure(value: number, unit: string, units: ShownUnits): PrintedFigure {
+  if (units === 'asPriced') return { figure: printAsPriced(value, unit), unit }
   const print = printMeasures(units)
   switch (unit) {
     case 'm²':
@@ -59,7 +60,7 @@ export function printFigure(value: number, unit: string, units: UnitSystem): Pri
 }
 
 /** The figure as one phrase, its unit after a space. */
-export const figurePhrase = (value: number, unit: string, units: UnitSystem): string => {
+export const figurePhrase = (value: number, unit: string, units: ShownUnits): string => {
   const printed = printFigure(value, unit, units)
   return printed.unit === '' ? printed.figure : `${printed.figure} ${printed.unit}`
 }

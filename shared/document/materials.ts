@@ -44,12 +44,38 @@ export const Material = z.strictObject({
 })
 export type Material = z.infer<typeof Material>
 
+/** What of the drawing a price goes by; `own` = a quantity of one's own, as loads hauled off, or the job. */
+export const pricedBy = [
+  'slab',
+  'field',
+  'border',
+  'band',
+  'inset',
+  'steps',
+  'opening',
+  'form',
+  'constructionJoint',
+  'contractionJoint',
+  'pour',
+  'own',
+] as const
+export type PricedBy = (typeof pricedBy)[number]
+
+/** A line of the price list, what the client pays. */
 export const Price = z.strictObject({
   id: Id,
   name: z.string(),
+  /** `ft²`, `m²`, `ft`, `m`, `each`, `riser`, `job`; any word with a quantity of one's own. */
   per: z.string(),
-  amount: nonNegative(),
+  /** Left out: not priced yet. */
+  amount: z.optional(nonNegative()),
   currency: z.string(),
+  /** Left out: the slabs by area, the borders by length, else a quantity of one's own. */
+  by: z.optional(z.enum(pricedBy)),
+  /** Only what carries this finish. */
+  finishId: z.optional(Id),
+  /** Of a price by a quantity of one's own; once for a job. */
+  quantity: z.optional(nonNegative()),
 })
 export type Price = z.infer<typeof Price>
 

@@ -7,7 +7,7 @@ export function evaluateFormula({ formula, inputs }: Quantity): number {
   names.forEach((name, i) => {
     text = text.split(name).join(`@${i}@`)
   })
-  const bare = text.replace(/@\d+@/g, '').replace(/roundUp/g, '')
+  const bare = text.replace(/@\d+@/g, '').replace(/roundUp|round/g, '')
   if (/[^\s\d.+−×÷(),]/.test(bare)) throw new Error(`no input is named in “${bare}” of “${formula}”`)
   const code = text
     .replaceAll('−', '-')
@@ -15,5 +15,6 @@ export function evaluateFormula({ formula, inputs }: Quantity): number {
     .replaceAll('÷', '/')
     .replace(/@(\d+)@/g, (_, i) => `(${inputs[names[Number(i)]!]!.value})`)
   const roundUp = (value: number, step: number) => Math.ceil(value / step - 1e-9) * step
-  return new Function('roundUp', `return ${code}`)(roundUp) as number
+  const round = (value: number, step: number) => Math.round(value / step + 1e-6) * step
+  return new Function('roundUp', 'round', `return ${code}`)(roundUp, round) as number
 }

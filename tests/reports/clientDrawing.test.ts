@@ -55,15 +55,35 @@ describe('the patio of 28 by 42 ft', () => {
   })
 
   it('tells areas, price and pours where they are asked for', () => {
-    const price = clientPrice(site, site.slabs.map(resolveSlab))!
-    // 28 × 42 + 22 × 20 ft less two corners, (2 − π/2) × 36, less 4π of planter, at $18.50.
+    const price = clientPrice(site, site.slabs.map(resolveSlab), { figures: [], pourCount: 0 })!
+    // 28 × 42 + 22 × 20 ft less two corners, (2 − π/2) × 36, less 4π of planter, to a tenth, at $18.50.
     const areaFt2 = 28 * 42 + 22 * 20 - (2 - Math.PI / 2) * 36 - 4 * Math.PI
     expect(price.total).toBe(
-      `$${(Math.round(areaFt2 * 1850) / 100).toLocaleString('en-US', { minimumFractionDigits: 2 })}`,
+      `$${(Math.round(areaFt2 * 10) * 1.85).toLocaleString('en-US', { minimumFractionDigits: 2 })}`,
     )
     const words = wordsOf(sheetOf(site, { showAreas: true, price, client: 'the owners' }).svg).join('\n')
     for (const text of [price.total, '1,588 ft²', 'for the owners', 'Approved']) expect(words).toContain(text)
     expect(wordsOf(sheetOf(site, { signed: false }).svg).join('\n')).not.toContain('Approved')
+  })
+
+  it('tells the sum alone where the lines of the price find no room, and says what is not in it', () => {
+    const line = (name: string, amount?: number) => ({
+      name,
+      per: 'job',
+      currency: 'USD',
+      ...(amount ? { amount } : {}),
+    })
+    const priceOf = (count: number) => {
+      const prices = Array.from({ length: count }, (_, i) => ({ id: `h${900 + i}`, ...line(`Work ${i + 1}`, 100) }))
+      const priced = { ...site, prices: [...prices, { id: 'h899', ...line('Permit') }] }
+      return clientPrice(priced, site.slabs.map(resolveSlab), { figures: [], pourCount: 0 })!
+    }
+    const wordsWith = (count: number) => wordsOf(sheetOf(site, { price: priceOf(count) }).svg)
+    expect(wordsWith(2)).toEqual(
+      expect.arrayContaining(['Work 2', 'Permit', 'not priced yet', 'Price so far', '$200.00']),
+    )
+    expect(wordsWith(40)).toEqual(expect.arrayContaining(['Price so far', '$4,000.00']))
+    expect(wordsWith(40)).not.toContain('Work 2')
   })
 
   it('is the same every time', () => {

@@ -64,9 +64,10 @@ const removeFinish = (site: Site, id: Id): Finding | undefined => {
   const finish = site.finishes.find(each => each.id === id)
   if (finish === undefined) return missing('finish', id)
   if (site.finishes.length === 1) return { code: 'lastFinish', severity: 'stop', values: {}, at: { entityId: id } }
-  const uses = site.slabs
-    .flatMap(slab => [slab, ...slab.borders, ...slab.bands, ...slab.insets])
-    .filter(({ finishId }) => finishId === id).length
+  const uses = [
+    ...site.slabs.flatMap(slab => [slab, ...slab.borders, ...slab.bands, ...slab.insets]),
+    ...(site.prices ?? []),
+  ].filter(({ finishId }) => finishId === id).length
   if (uses > 0)
     return {
       code: 'finishInUse',

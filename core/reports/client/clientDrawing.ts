@@ -424,34 +424,38 @@ const thicknesses = (site: Site, slabs: readonly ResolvedSlab[]): readonly (read
   return words.length === 0 ? [] : [['Thickness', words.join(', ')]]
 }
 
+const priceRows = ({ lines }: ClientPrice): readonly (readonly [string, string])[] =>
+  lines.map(({ label, value }) => [label, value])
+
 function drawWords(site: Site, slabs: readonly ResolvedSlab[], options: ClientOptions, fit: Fit): string {
   const { words, k } = fit.layout
   const finishes: readonly Block[] = [heading('Finish'), finishBlock(site, slabs, fit.frame.ptPerM)]
   const { price } = options
-  const figures: readonly Block[] = [
+  const figuresWith = (rows: readonly (readonly [string, string])[]): readonly Block[] => [
     ...(options.showAreas ? [rowBlock(areaRows(site, slabs))] : []),
-    ...(price === null
-      ? []
-      : [
-          rowBlock(
-            price.lines.map(({ label, value }) => [label, value] as const),
-            ['Price', price.total],
-          ),
-        ]),
+    ...(price === null ? [] : [rowBlock(rows, [price.open.length === 0 ? 'Price' : 'Price so far', price.total])]),
     noteBlock(guideNote),
   ]
   const sign: readonly Block[] = options.signed ? [signBlock] : []
+  const bottom = words.y + words.height
+  const signHeight = options.signed ? 74 * k : 0
+  /** Every line of the price, or their sum alone where the column is too short for them. */
+  const fitted = (above: readonly Block[], column: Column) => {
+    const full = stackBlocks([...above, ...figuresWith(price === null ? [] : priceRows(price))], column, words.y)
+    return full.bottom + signHeight <= bottom ? full : stackBlocks([...above, ...figuresWith([])], column, words.y)
+  }
   if (fit.orientation === 'landscape') {
     const column = { x: words.x, width: words.width, k }
-    const upper = stackBlocks([...finishes, ...figures], column, words.y)
+    const upper = fitted(finishes, column)
     // The lines to sign on stand at the foot of the column.
-    const lower = stackBlocks(sign, column, Math.max(upper.bottom, words.y + words.height - 74 * k))
+    const lower = stackBlocks(sign, column, Math.max(upper.bottom, bottom - signHeight))
     return upper.svg + lower.svg
   }
   const width = (words.width - 24 * k) / 2
   const left = { x: words.x, width, k }
   const right = { x: words.x + width + 24 * k, width, k }
-  return stackBlocks(finishes, left, words.y).svg + stackBlocks([...figures, ...sign], right, words.y).svg
+  const figures = fitted([], right)
+  return stackBlocks(finishes, left, words.y).svg + figures.svg + stackBlocks(sign, right, figures.bottom).svg
 }
 
 function drawFoot(data: SheetData, { layout, scale }: Fit): string {

@@ -1,7 +1,8 @@
 import { useMemo } from 'react'
 import { usePlan, useView } from '../../app/session'
 import type { LivePlan } from '../../store/livePlan'
-import { entityGeometry, figureGeometry, type PlanGeometry } from '../layers/planGeometry'
+import { litFigure } from '../layers/litFigure'
+import { entityGeometry, type PlanGeometry } from '../layers/planGeometry'
 
 /** What is marked on the plan. */
 export interface Marks {
@@ -20,7 +21,7 @@ export function useMarks(live: LivePlan): Marks {
   }))
   const lit = useMemo(() => {
     const figure = parts.quantities?.find(q => q.id === openFigure)
-    return figure ? figureGeometry(live, parts, figure) : null
+    return figure ? litFigure(live, parts, figure) : null
   }, [live, parts, openFigure])
   // A client is shown the plan, not what was chosen for a change.
   const chosen = useMemo(

@@ -9,6 +9,7 @@ import { useSession } from '../../app/session'
 import { AmountField } from '../../day/AmountField'
 import { TypedField } from '../../pours/TypedField'
 import { ChoiceField } from '../../slab/ChoiceField'
+import { siteCurrency } from '../siteCurrency'
 import { parseAmountOf, parseFigure, parseMoney, printAmount, rateArea, shownUnit } from './amounts'
 
 const kindWords: readonly (readonly [Material['kind'], string])[] = [
@@ -24,12 +25,6 @@ const kindWords: readonly (readonly [Material['kind'], string])[] = [
 ]
 
 const wasteScale = { unit: '%', by: 100, least: 0, most: 100 }
-
-/** Currency that a price without letters is in: that of the prices which are there already. */
-const currencyOf = ({ materials = [], prices = [], units }: Site): string =>
-  [...materials.flatMap(({ packagePrice }) => packagePrice?.currency ?? []), ...prices.map(({ currency }) => currency)]
-    .filter(currency => /^[A-Z]{3}$/.test(currency))
-    .at(0) ?? (units === 'ftin' ? 'USD' : 'EUR')
 
 /** One material: the boxes of its label, its price, its stock. */
 export function MaterialFields({ site, material }: { readonly site: Site; readonly material: Material }) {
@@ -69,9 +64,9 @@ export function MaterialFields({ site, material }: { readonly site: Site; readon
         text={packagePrice ? `${printNumber(packagePrice.amount, 2, 2)} ${packagePrice.currency}` : ''}
         onText={typed => {
           if (typed.trim() === '') return change('price', { packagePrice: undefined })
-          const read = parseMoney(typed, currencyOf(site))
+          const read = parseMoney(typed, siteCurrency(site))
           return read === null
-            ? `“${typed}” is not taken: a price, 42.50 or 42.50 ${currencyOf(site)}.`
+            ? `“${typed}” is not taken: a price, 42.50 or 42.50 ${siteCurrency(site)}.`
             : change('price', { packagePrice: read })
         }}
       />

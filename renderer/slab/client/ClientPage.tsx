@@ -1,6 +1,8 @@
 import { useState } from 'react'
 import type { ClientSheet } from '../../../core/reports/client/clientDrawing'
+import type { ClientPrice } from '../../../core/reports/client/clientPrice'
 import type { PdfSet } from '../../../core/reports/pdfSet'
+import type { Site } from '../../../shared/document/site'
 import { fileWords } from '../../app/fileWords'
 import { useSession } from '../../app/session'
 import { textBytes, toBase64 } from '../../sheets/bytes'
@@ -10,7 +12,7 @@ import { ChoiceField } from '../ChoiceField'
 import { TextField } from '../TextField'
 import { clientPapers, paperWords, useClient } from './clientStore'
 import { printSheet } from './printSheet'
-import { priceOf, useClientSheet } from './useClientSheet'
+import { priceOf, useClientSheet, usePricedPlan } from './useClientSheet'
 
 const paperChoices = clientPapers.map(each => [each, paperWords[each]] as const)
 
@@ -58,7 +60,8 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
   const sheet = useClientSheet(live, state)
   const [told, setTold] = useState('')
   const [isMaking, setMaking] = useState(false)
-  const price = state.showPrice ? priceOf(state, live) : null
+  const priced = usePricedPlan()
+  const price = state.showPrice ? priceOf(state, live, priced) : null
   const name = `${live.site.name}, drawing`
   const make = async (work: () => Promise<string>) => {
     setMaking(true)
@@ -101,11 +104,7 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
               onSet={total => write({ total })}
             />
             <p className="told" role="status">
-              {price === null
-                ? 'The site has no prices by area, border or job: type the price.'
-                : state.total.trim() === ''
-                  ? `From the site’s prices: ${price.total}.`
-                  : 'Typed: the site’s own prices are not used.'}
+              {priceWords(price, state.total, live.site)}
             </p>
           </>
         ) : null}
@@ -148,6 +147,17 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
       </div>
     </section>
   )
+}
+
+/** Where the price on the drawing comes from, or why there is none. */
+function priceWords(price: ClientPrice | null, typed: string, { prices = [] }: Site): string {
+  if (typed.trim() !== '') return 'Typed: the price list is not used.'
+  if (price === null)
+    return prices.length === 0
+      ? 'No price list is entered: type the price here, or the list under Numbers.'
+      : 'The price list comes to no sum in one currency: see Numbers, or type the price here.'
+  const without = price.open.length === 0 ? '' : ` Not in it: ${price.open.join(', ')}.`
+  return `From the price list: ${price.total}.${without}`
 }
 
 const fileName = (text: string): string =>

@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import { type ClientSheet, clientDrawing } from '../../../core/reports/client/clientDrawing'
-import { type ClientPrice, clientPrice } from '../../../core/reports/client/clientPrice'
+import { type ClientPrice, clientPrice, type PricedPlan } from '../../../core/reports/client/clientPrice'
 import { papers } from '../../../core/reports/paper'
 import { sheetPour } from '../../../core/reports/planSheetData'
 import { usePlan } from '../../app/session'
@@ -8,11 +8,17 @@ import type { LivePlan } from '../../store/livePlan'
 import type { ClientState } from './clientStore'
 
 const typedPrice = (total: string): ClientPrice | null =>
-  total.trim() === '' ? null : { lines: [], total: total.trim() }
+  total.trim() === '' ? null : { lines: [], total: total.trim(), open: [] }
 
 /** The price as it stands on the drawing: typed, else by the site's prices; null where neither says one. */
-export const priceOf = ({ total }: ClientState, { site, slabs }: LivePlan): ClientPrice | null =>
-  typedPrice(total) ?? clientPrice(site, slabs)
+export const priceOf = ({ total }: ClientState, { site, slabs }: LivePlan, plan: PricedPlan): ClientPrice | null =>
+  typedPrice(total) ?? clientPrice(site, slabs, plan)
+
+/** Joint lengths and pours of the last plan, which prices may go by. */
+export function usePricedPlan(): PricedPlan {
+  const { pours, quantities } = usePlan(({ parts }) => ({ pours: parts.pours, quantities: parts.quantities }))
+  return useMemo(() => ({ figures: quantities ?? [], pourCount: pours?.length ?? 0 }), [pours, quantities])
+}
 
 /** The client's drawing of what is on screen; undefined while nothing is drawn. */
 export function useClientSheet(live: LivePlan, state: ClientState): ClientSheet | undefined {
@@ -21,6 +27,7 @@ export function useClientSheet(live: LivePlan, state: ClientState): ClientSheet 
     pours: parts.pours,
     quantities: parts.quantities,
   }))
+  const priced = usePricedPlan()
   return useMemo(
     () =>
       clientDrawing(live.site, live.slabs, date, {
@@ -28,10 +35,10 @@ export function useClientSheet(live: LivePlan, state: ClientState): ClientSheet 
         title: state.title.trim(),
         client: state.client.trim(),
         showAreas: state.showAreas,
-        price: state.showPrice ? priceOf(state, live) : null,
+        price: state.showPrice ? priceOf(state, live, priced) : null,
         pours: state.showPours && pours ? pours.map(pour => sheetPour(pour, quantities ?? [])) : [],
         signed: state.signed,
       }),
-    [live, date, state, pours, quantities],
+    [live, date, state, pours, quantities, priced],
   )
 }

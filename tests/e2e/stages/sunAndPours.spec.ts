@@ -9,6 +9,7 @@ import { createMemo } from '../../../core/plan/memo'
 import { csvTables } from '../../../core/reports/csvTables'
 import { geoJson } from '../../../core/reports/geoJson'
 import { planSheetData } from '../../../core/reports/planSheetData'
+import { type ShownUnits, shownUnits } from '../../../core/reports/printAsPriced'
 import { pointShare } from '../../../core/sun/pointSun'
 import { resolveCaster } from '../../../core/sun/resolveCaster'
 import { shadeLineTimes } from '../../../core/sun/shadeLineTimes'
@@ -232,8 +233,8 @@ test('every figure on the screen is that of the JSON the command line prints', a
   const plain = (text: string) => text.replace(/\s+/g, ' ').trim()
   const clock = (iso: string) => printHour(Date.parse(iso), place.zone, units, true)
   const { time } = print
-  const wantedOf = (value: number, unit: string) => {
-    const { figure, unit: shownUnit } = printFigure(value, unit, units)
+  const wantedOf = (value: number, unit: string, shown: ShownUnits = units) => {
+    const { figure, unit: shownUnit } = printFigure(value, unit, shown)
     return shownUnit ? `${figure} ${shownUnit}` : figure
   }
   const endsOne = (texts: readonly string[], wanted: string) => texts.some(text => text.endsWith(wanted))
@@ -272,8 +273,9 @@ test('every figure on the screen is that of the JSON the command line prints', a
     (await page.getByRole('region', { name: region, exact: true }).locator('.row').allInnerTexts()).map(plain)
   const all = (await ledger.locator('.row').allInnerTexts()).map(plain)
   expect(all).toHaveLength(json.quantities.length)
-  for (const { label, value, unit, pourId } of json.quantities) {
-    const wanted = wantedOf(value, unit)
+  for (const own of json.quantities) {
+    const { label, value, unit, pourId } = own
+    const wanted = wantedOf(value, unit, shownUnits(own, units))
     const number = json.pours.find(({ id }) => id === pourId)?.number
     const rows = number === undefined ? all : await rowsOf(`Pour ${number}`)
     expect(
@@ -314,6 +316,24 @@ test('every figure on the screen is that of the JSON the command line prints', a
   await page.getByRole('button', { name: 'Undo material', exact: true }).click()
   await expect(price).toHaveCount(0)
   await expect(sealer).toHaveCount(0)
+
+  // A line of the price list counts once it has a price; until then its bid is told as unfinished.
+  const list = page.locator('section.slab-form[aria-label="Price list"]')
+  await list.locator('summary').click()
+  await list.getByRole('button', { name: 'Add lump sum' }).click()
+  const line = list.getByRole('group', { name: 'Lump sum' })
+  await expect(line.getByRole('status')).toContainText('no price is typed yet')
+  await expect(ledger.getByText('Lump sum has no price yet: it is not in the bid.').first()).toBeAttached()
+  await line.getByLabel('Price of the job, USD').fill('about 240')
+  await line.getByLabel('Price of the job, USD').press('Enter')
+  await expect(line.getByRole('alert')).toContainText('“about 240” is not taken')
+  await line.getByLabel('Price of the job, USD').fill('240')
+  await line.getByLabel('Price of the job, USD').press('Enter')
+  await expect(line.getByRole('status')).toContainText('240.00 USD')
+  await expect(list.locator('summary')).toContainText(/2 lines, .*618\.00 USD/)
+  expect(await faultsInEveryTheme(page, 'price list', '.led .slab-form')).toEqual([])
+  await line.getByRole('button', { name: 'Remove line Lump sum' }).click()
+  await expect(list.getByRole('button', { name: 'Add slab' })).toBeFocused()
 
   // Pours and days.
   await stageButton(page, 'Pours').click()

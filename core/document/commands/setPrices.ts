@@ -1,0 +1,49 @@
+/** The lines of the price list. */
+import { Price } from '../../../shared/document/materials'
+import type { Id } from '../../../shared/document/primitives'
+import type { Site } from '../../../shared/document/site'
+import type { Finding } from '../../../shared/problem'
+import { findingsFromIssues } from '../findingsFromIssues'
+import { applyPatch, type Patch } from './changeEntity'
+import { type Command, editSite, missing } from './editSite'
+import { removeRow } from './siteEntities'
+
+/** Undefined where the row may stand as it is; else what is wrong with it, by its place in the list. */
+function refuse(site: Site, row: Price): Finding | undefined {
+  const field = `/prices/${site.prices?.findIndex(({ id }) => id === row.id) ?? 0}`
+  for (const key of ['name', 'per'] as const)
+    if (row[key].trim() === '') return { code: 'missingField', severity: 'stop', values: {}, field: `${field}/${key}` }
+  const read = Price.safeParse(row)
+  const [found] = read.success ? [] : findingsFromIssues(read.error.issues, row)
+  return found && { ...found, field: `${field}${found.field ?? ''}` }
+}
+
+export const addPrice =
+  (price: Omit<Price, 'id'>): Command =>
+  site =>
+    editSite(site, (draft, edit) => {
+      const row = { id: edit.make('h'), ...price }
+      draft.prices = [...(draft.prices ?? []), row]
+      return refuse(draft, row)
+    })
+
+export const changePrice =
+  (id: Id, patch: Patch<Price, Exclude<keyof Price, 'id'>>): Command =>
+  site =>
+    editSite(site, draft => {
+      const row = draft.prices?.find(each => each.id === id)
+      if (!row) return missing('price', id)
+      applyPatch<Price>(row, patch)
+      return refuse(draft, row)
+    })
+
+export const removePrice =
+  (id: Id): Command =>
+  site =>
+    editSite(site, draft => {
+      const { prices = [] } = draft
+      if (!prices.some(each => each.id === id)) return missing('price', id)
+      removeRow(prices, id)
+      if (prices.length === 0) delete draft.prices
+      return undefined
+    })

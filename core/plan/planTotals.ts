@@ -1,0 +1,36 @@
+/** What the figures of all slabs and pours come to: sums, materials to buy, the bid. */
+import type { Site } from '../../shared/document/site'
+import type { Quantity } from '../../shared/planJson'
+import type { Finding } from '../../shared/problem'
+import type { ResolvedSlab } from '../geometry/resolvedSlab'
+import { materialTotals } from '../quantities/materialTotals'
+import { checkPrices, priceFigures, priceLines } from '../quantities/priceFigures'
+import { siteTotals } from '../quantities/siteTotals'
+import type { PlannedPour } from './plan'
+
+export interface PlannedTotals {
+  readonly quantities: readonly Quantity[]
+  readonly findings: readonly Finding[]
+}
+
+/** `figures` = of all slabs and pours, packages of retarder among them where the days are planned. */
+export function planTotals(
+  site: Site,
+  slabs: readonly ResolvedSlab[],
+  pours: readonly PlannedPour[],
+  figures: readonly Quantity[],
+): PlannedTotals {
+  const { materials = [], stock = [], prices = [] } = site
+  const poured = new Set(site.accepted.flatMap(part => part.pours).flatMap(({ id, poured }) => (poured ? [id] : [])))
+  const ofPours = pours.map(({ id, number }) => ({ id, number, isPoured: poured.has(id) }))
+  const priced = { slabs, sources: site.slabs, figures, pourCount: pours.length }
+  const lines = priceLines(prices, priced)
+  return {
+    quantities: [
+      ...siteTotals({ slabs: site.slabs, pours, figures }),
+      ...materialTotals({ materials, stock, pours: ofPours, figures }),
+      ...priceFigures(lines),
+    ],
+    findings: checkPrices(lines, priced),
+  }
+}

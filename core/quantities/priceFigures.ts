@@ -1,0 +1,168 @@
+/** The price list put to the drawing: what each line comes to, their sum, and what it leaves open. */
+import type { Price } from '../../shared/document/materials'
+import type { Finding } from '../../shared/problem'
+import { namedInputs } from './namedInputs'
+import { plainName } from './plainName'
+import { type Priced, type PricedPart, pricedByOf, pricedParts } from './priceParts'
+import { type Quantity, quantity, sumFormula, sumInputs } from './quantity'
+
+/** Why a line of the list comes to nothing. */
+export type OpenReason = 'price' | 'quantity' | 'unit' | 'drawing'
+
+export interface PriceLine {
+  readonly price: Price
+  /** ISO 4217. */
+  readonly currency: string
+  /** Empty where the line is open. */
+  readonly figures: readonly Quantity[]
+  readonly sum: Quantity | undefined
+  readonly open: OpenReason | undefined
+}
+
+/** Of a line of the list, and of their sum in a currency. */
+export const isBidFigure = ({ id }: Pick<Quantity, 'id'>): boolean => /^(price-|total-bid-)/.test(id)
+
+const currencyOf = ({ currency }: Price): string => (currency === '$' ? 'USD' : currency)
+
+/** To the cent, half a cent up. */
+const toCent = (amount: number): number => Math.round(amount * 100 + 1e-6) / 100
+
+const listSource = 'price list of the site'
+const measuredSource = 'measured on the drawing, each part to a tenth: own choice'
+
+export function priceLines(prices: readonly Price[], priced: Priced): readonly PriceLine[] {
+  return prices.map((price): PriceLine => {
+    const currency = currencyOf(price)
+    const line = { price, currency, figures: [], sum: undefined }
+    const parts = pricedParts(price, priced)
+    if (parts === undefined) return { ...line, open: pricedByOf(price) === 'own' ? 'quantity' : 'unit' }
+    if (parts.length === 0) return { ...line, open: 'drawing' }
+    if (price.amount === undefined) return { ...line, open: 'price' }
+    const figures = figuresOf(price, price.amount, currency, parts)
+    return { ...line, figures, sum: figures.at(-1), open: undefined }
+  })
+}
+
+function figuresOf(
+  { id, name, per, by }: Price,
+  amount: number,
+  currency: string,
+  parts: readonly PricedPart[],
+): readonly Quantity[] {
+  const inputs = namedInputs(parts.map(part => [part.name, { value: part.value, unit: per }] as const))
+  const measure = sumInputs(inputs)
+  // A tenth and a tenth make two tenths.
+  const taken = Math.round(measure * 1e6) / 1e6
+  const own = { id: `price-${id}`, label: name, unit: currency, source: listSource }
+  const isOwn = pricedByOf({ by, per }) === 'own'
+  if (isOwn && per === 'job' && taken === 1)
+    return [
+      quantity({
+        ...{ ...own, value: toCent(amount), formula: 'price of the job' },
+        inputs: { 'price of the job': [toCent(amount), currency] },
+      }),
+    ]
+  const product = taken * amount
+  const isWhole = Math.abs(product - toCent(product)) < 1e-7
+  const line = quantity({
+    ...own,
+    value: toCent(product),
+    formula: isWhole ? 'quantity × price' : 'round(quantity × price, nearest cent)',
+    inputs: {
+      quantity: [taken, per],
+      price: [amount, `${currency}/${per}`],
+      ...(isWhole ? {} : { 'nearest cent': [0.01, currency] as const }),
+    },
+  })
+  if (isOwn) return [line]
+  return [
+    quantity({
+      ...{ id: `price-${id}-quantity`, label: `${name}, quantity`, value: taken, unit: per },
+      ...{ formula: sumFormula(inputs), inputs, source: measuredSource },
+    }),
+    line,
+  ]
+}
+
+/** Lines and their sum in each currency. */
+export function priceFigures(lines: readonly PriceLine[]): Quantity[] {
+  const closed = lines.flatMap(({ price, sum }) => (sum ? [{ name: plainName(price.name), sum }] : []))
+  const isPart = lines.some(({ open }) => open === 'price' || open === 'quantity' || open === 'unit')
+  const sums = [...new Set(closed.map(({ sum }) => sum.unit))].map(currency => {
+    const own = closed.filter(({ sum }) => sum.unit === currency)
+    const inputs = namedInputs(own.map(({ name, sum }) => [name, sum] as const))
+    return quantity({
+      ...{
+        id: `total-bid-${currency}`,
+        label: isPart ? 'Bid so far, by the price list' : 'Bid by the price list',
+        value: toCent(sumInputs(inputs)),
+        unit: currency,
+      },
+      ...{ formula: sumFormula(inputs), inputs },
+    })
+  })
+  return [...lines.flatMap(({ figures }) => figures), ...sums]
+}
+
+/** Lines that come to nothing, sums that are not added, and what is drawn without a price. */
+export function checkPrices(lines: readonly PriceLine[], priced: Priced): Finding[] {
+  const found = lines.flatMap(({ price, open }): Finding[] =>
+    open === undefined
+      ? []
+      : [
+          {
+            ...{ code: 'priceOpen', severity: open === 'drawing' ? 'note' : 'check' },
+            values: { name: price.name, per: price.per, lacks: open },
+          },
+        ],
+  )
+  const currencies = [...new Set(lines.flatMap(({ sum }) => (sum ? [sum.unit] : [])))]
+  if (currencies.length > 1)
+    found.push({ code: 'priceCurrencies', severity: 'check', values: { currencies: currencies.join(', ') } })
+  return [...found, ...unpricedParts(lines, priced)]
+}
+
+/** A bid that goes by no measure of the slabs, a lump sum, leaves nothing of them out. */
+function unpricedParts(lines: readonly PriceLine[], { slabs, sources }: Priced): Finding[] {
+  const prices = lines.map(({ price }) => ({ by: pricedByOf(price), finishId: price.finishId }))
+  const kinds = new Set(prices.map(({ by }) => by))
+  if (!['slab', 'field', 'border', 'band', 'inset', 'steps'].some(by => kinds.has(by as never))) return []
+  const isPriced = (kind: 'field' | 'border' | 'band' | 'inset', finishId: string): boolean =>
+    prices.some(
+      price =>
+        (price.by === 'slab' || price.by === kind) && (price.finishId === undefined || price.finishId === finishId),
+    )
+  return slabs.flatMap(slab => {
+    const source = sources.find(({ id }) => id === slab.id)
+    const rows = (['border', 'band', 'inset'] as const).flatMap(kind =>
+      slab[`${kind}s`].flatMap((row, i) => {
+        if (!(row.areaM2 > 0) || isPriced(kind, row.finishId)) return []
+        const name = source?.[`${kind}s`].find(({ id }) => id === row.id)?.name
+        return [{ what: name ?? `${kind} ${i + 1}`, areaM2: row.areaM2 }]
+      }),
+    )
+    const open = [
+      ...(slab.fieldAreaM2 > 0 && !isPriced('field', slab.finishId)
+        ? [{ what: 'the field', areaM2: slab.fieldAreaM2 }]
+        : []),
+      ...rows,
+    ]
+    const risers = kinds.has('steps') ? 0 : (source?.steps ?? []).reduce((sum, own) => sum + own.risers, 0)
+    return [
+      ...open.map(
+        ({ what, areaM2 }): Finding => ({
+          ...{ code: 'partUnpriced', severity: 'check' },
+          values: { slab: slab.name, what, areaM2 },
+        }),
+      ),
+      ...(risers > 0
+        ? [
+            {
+              ...{ code: 'stepsUnpriced' as const, severity: 'check' as const },
+              values: { slab: slab.name, risers },
+            },
+          ]
+        : []),
+    ]
+  })
+}

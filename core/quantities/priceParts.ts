@@ -1,0 +1,157 @@
+/** What a price of the list is multiplied by: the parts of the drawing it goes by, in its own unit. */
+import type { Price, PricedBy } from '../../shared/document/materials'
+import type { Slab } from '../../shared/document/slab'
+import type { Quantity } from '../../shared/planJson'
+import type { Claim, ResolvedSlab } from '../geometry/resolvedSlab'
+import { m2ToSquareFeet, metersToFeet } from '../units/convert'
+import { edgeLengths } from './edgeLengths'
+import { plainName } from './plainName'
+
+export interface Priced {
+  readonly slabs: readonly ResolvedSlab[]
+  readonly sources: readonly Slab[]
+  /** Joint lengths are read from the figures of the slabs. */
+  readonly figures: readonly Quantity[]
+  readonly pourCount: number
+}
+
+export interface PricedPart {
+  readonly name: string
+  /** In the unit of the price: an area or a length to 0.1, else a count. */
+  readonly value: number
+}
+
+export type PricedMeasure = 'area' | 'length' | 'count'
+
+/** The measure behind a unit. */
+export function measureOf(per: string): PricedMeasure {
+  if (per === 'ft²' || per === 'm²') return 'area'
+  return per === 'ft' || per === 'm' ? 'length' : 'count'
+}
+
+/** What a price goes by, also where the file leaves it out. */
+export function pricedByOf({ by, per }: Pick<Price, 'by' | 'per'>): PricedBy {
+  if (by !== undefined) return by
+  return ({ area: 'slab', length: 'border', count: 'own' } as const)[measureOf(per)]
+}
+
+/** Measures that each can be priced by. */
+export const measuresOf: Readonly<Record<PricedBy, readonly PricedMeasure[]>> = {
+  slab: ['area'],
+  field: ['area'],
+  border: ['length', 'area'],
+  band: ['length', 'area'],
+  inset: ['area', 'count'],
+  steps: ['count', 'length'],
+  opening: ['count', 'length'],
+  form: ['length'],
+  constructionJoint: ['length'],
+  contractionJoint: ['length'],
+  pour: ['count'],
+  own: ['area', 'length', 'count'],
+}
+
+/** Only these carry a finish. */
+export const hasFinish = (by: PricedBy): boolean => ['slab', 'field', 'border', 'band', 'inset'].includes(by)
+
+/** To a tenth, as areas are printed, so that a sheet adds up by hand. */
+const toTenth = (value: number): number => Math.round(value * 10 + 1e-7) / 10
+
+const unitsOf: Readonly<Record<string, (si: number) => number>> = {
+  'ft²': m2ToSquareFeet,
+  'm²': areaM2 => areaM2,
+  ft: metersToFeet,
+  m: lengthM => lengthM,
+}
+
+interface Named {
+  readonly id: string
+  readonly name?: string | undefined
+}
+
+/** Undefined where the price cannot go by its unit, or its own quantity is not entered. */
+export function pricedParts(price: Price, priced: Priced): readonly PricedPart[] | undefined {
+  const { per, finishId, quantity } = price
+  const by = pricedByOf(price)
+  const measure = measureOf(per)
+  if (by === 'own') {
+    const own = quantity ?? (per === 'job' ? 1 : undefined)
+    return own === undefined ? undefined : [{ name: 'quantity as entered', value: own }]
+  }
+  if (!measuresOf[by].includes(measure)) return undefined
+  if (by === 'pour') return priced.pourCount === 0 ? [] : [{ name: 'pours', value: priced.pourCount }]
+  const inUnit = unitsOf[per]
+  const parts = priced.slabs.flatMap(slab => {
+    const source = priced.sources.find(({ id }) => id === slab.id)
+    if (!source) return []
+    const own = partsOfSlab(by, measure, slab, source, finishId, priced.figures)
+    return own.map(([name, si]) => ({
+      name: plainName(priced.slabs.length > 1 && name !== slab.name ? `${slab.name} ${name}` : name),
+      value: inUnit ? toTenth(inUnit(si)) : si,
+    }))
+  })
+  return parts.filter(({ value }) => value > 0)
+}
+
+type Part = readonly [name: string, si: number]
+
+function partsOfSlab(
+  by: Exclude<PricedBy, 'own' | 'pour'>,
+  measure: PricedMeasure,
+  slab: ResolvedSlab,
+  source: Slab,
+  finishId: string | undefined,
+  figures: readonly Quantity[],
+): readonly Part[] {
+  const isOf = (own: { readonly finishId: string }) => finishId === undefined || own.finishId === finishId
+  const claims = <T extends Claim>(rows: readonly T[], kind: string, named: readonly Named[], si: (row: T) => number) =>
+    rows.flatMap((row, i): readonly Part[] =>
+      isOf(row) ? [[named.find(({ id }) => id === row.id)?.name ?? `${kind} ${i + 1}`, si(row)]] : [],
+    )
+  const areaOf = ({ areaM2 }: Claim): number => areaM2
+  const field: readonly Part[] = isOf(slab) ? [['field', slab.fieldAreaM2]] : []
+  const figure = (end: string): readonly Part[] => {
+    const found = figures.find(({ id }) => id === `${slab.id}-${end}`)
+    return found ? [[slab.name, found.value]] : []
+  }
+  const counted = (rows: readonly Named[], kind: string, si: (row: number) => number): readonly Part[] =>
+    rows.map(({ name }, i) => [name ?? `${kind} ${i + 1}`, si(i)])
+  switch (by) {
+    case 'slab':
+      return finishId === undefined
+        ? [[slab.name, slab.netAreaM2]]
+        : [
+            ...field,
+            ...claims(slab.borders, 'border', source.borders, areaOf),
+            ...claims(slab.bands, 'band', source.bands, areaOf),
+            ...claims(slab.insets, 'inset', source.insets, areaOf),
+          ]
+    case 'field':
+      return field
+    case 'border':
+      return claims(slab.borders, 'border', source.borders, row => (measure === 'area' ? row.areaM2 : row.outerLengthM))
+    case 'band':
+      return claims(slab.bands, 'band', source.bands, row => (measure === 'area' ? row.areaM2 : row.lengthM))
+    case 'inset':
+      return claims(slab.insets, 'inset', source.insets, row => (measure === 'area' ? row.areaM2 : 1))
+    case 'steps':
+      return counted(source.steps, 'steps', i => {
+        const { risers, widthM } = source.steps[i]!
+        return measure === 'count' ? risers : risers * widthM
+      })
+    case 'opening':
+      return counted(
+        slab.openings.map(({ id, kind }) => ({ id, name: source.openings.find(own => own.id === id)?.name ?? kind })),
+        'opening',
+        i => (measure === 'count' ? 1 : slab.openings[i]!.perimeterM),
+      )
+    case 'form':
+      return edgeLengths(slab, source).flatMap(({ id, value }): readonly Part[] =>
+        id === `${slab.id}-form-length` ? [[slab.name, value]] : [],
+      )
+    case 'constructionJoint':
+      return figure('construction-joint-length')
+    case 'contractionJoint':
+      return figure('contraction-joint-length')
+  }
+}

@@ -137,6 +137,7 @@ export const editCodes = [
   'finishInUse',
   'lastFinish',
   'materialInUse',
+  'tapesFromOnePoint',
   'tapesTooShort',
   'tapesTooLong',
   'traverseOpen',

@@ -22,8 +22,8 @@ export const editWordings: Record<(typeof editCodes)[number], Wording> = {
     message: 'What was copied last is nothing that can be drawn here.',
     hint: 'Choose something on a plan, copy it, and paste again.',
   }),
-  badMeasure: ({ values }) => ({
-    message: `${values.found} is no ${values.what}.`,
+  badMeasure: told => ({
+    message: `${told.values.foundM === undefined ? told.values.found : lengthOf(told, 'foundM')} is no ${told.values.what}.`,
     hint: 'Type a measure greater than zero.',
   }),
   radiusTooSmall: told => ({
@@ -56,6 +56,10 @@ export const editWordings: Record<(typeof editCodes)[number], Wording> = {
   lastFinish: () => ({
     message: 'A site needs at least one finish.',
     hint: 'Add another finish before deleting this one.',
+  }),
+  tapesFromOnePoint: () => ({
+    message: 'Both tapes start from the same point.',
+    hint: 'Choose two points that lie apart.',
   }),
   tapesTooShort: told => ({
     message: `The two tapes fall ${lengthOf(told, 'gapM')} short of each other: the known points are ${lengthOf(told, 'apartM')} apart.`,

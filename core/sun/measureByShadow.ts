@@ -52,7 +52,7 @@ export function heightFromShadow(
   place: Pick<Place, 'latDeg' | 'lonDeg'>,
 ): Result<ShadowHeight, readonly Finding[]> {
   if (!(lengthM > 0 && Number.isFinite(lengthM)))
-    return stop('badMeasure', { found: lengthM, what: 'length of a shadow' })
+    return stop('badMeasure', { foundM: lengthM, what: 'length of a shadow' })
   const sun = sunAt(ms, place)
   if (!sun.ok) return sun
   const heightAt = (altitudeDeg: number) => lengthM * Math.tan((altitudeDeg * Math.PI) / 180)

@@ -24,7 +24,7 @@ import {
 } from './choices'
 import { MeasureField } from './MeasureField'
 import { NumberField } from './NumberField'
-import { TapeTieForm } from './TapeTieForm'
+import { TapeTieForm } from './tape/TapeTieForm'
 import { TextField } from './TextField'
 import { useRun } from './useRun'
 

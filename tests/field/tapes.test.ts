@@ -60,7 +60,7 @@ describe('a tape tie', () => {
     expect(!long.ok && long.error[0]).toMatchObject({ code: 'tapesTooLong', values: { gapM: 1 } })
     for (const bad of [0, -1, Number.NaN, Infinity])
       expect(codeOf(tapeTie([0, 0], [1, 0], bad, 1, 'left'))).toBe('badMeasure')
-    expect(codeOf(tapeTie([1, 1], [1, 1], 1, 1, 'left'))).toBe('badMeasure')
+    expect(codeOf(tapeTie([1, 1], [1, 1], 1, 1, 'left'))).toBe('tapesFromOnePoint')
   })
 })
 

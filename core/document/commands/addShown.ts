@@ -42,7 +42,7 @@ export const addTape =
   site =>
     editSite(site, (draft, edit) => {
       if (!(Math.hypot(to[0] - from[0], to[1] - from[1]) > 0))
-        return { code: 'badMeasure', severity: 'stop', values: { found: 0, what: 'length of a tape' } }
+        return { code: 'badMeasure', severity: 'stop', values: { foundM: 0, what: 'length of a tape' } }
       draft.tapes ??= []
       draft.tapes.push({ id: edit.make('j'), ends: [endAt(site, from), endAt(site, to)] })
       return undefined

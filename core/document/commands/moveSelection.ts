@@ -27,7 +27,7 @@ export const mirrorSelection = (ids: readonly Id[], a: Pt, b: Pt): Command => {
   if (!(Math.hypot(b[0] - a[0], b[1] - a[1]) > 0))
     return () => ({
       ok: false,
-      error: [{ code: 'badMeasure', severity: 'stop', values: { found: 0, what: 'length of a mirror line' } }],
+      error: [{ code: 'badMeasure', severity: 'stop', values: { foundM: 0, what: 'length of a mirror line' } }],
     })
   return carry(ids, mirrorAcross(a, b), 'mirrored')
 }

@@ -7,13 +7,13 @@ import { type Command, editSite, missing } from './editSite'
 type PictureOf = z.infer<typeof Picture>
 
 const change =
-  (changed: (picture: PictureOf) => PictureOf | { readonly found: number; readonly what: string }): Command =>
+  (changed: (picture: PictureOf) => PictureOf | { readonly foundM: number; readonly what: string }): Command =>
   (site: Site) =>
     editSite(site, draft => {
       const { picture } = draft.place
       if (picture === undefined) return missing('picture', 'picture')
       const next = changed({ ...picture })
-      if ('found' in next) return { code: 'badMeasure', severity: 'stop', values: { ...next } }
+      if ('foundM' in next) return { code: 'badMeasure', severity: 'stop', values: { ...next } }
       draft.place.picture = next
       return undefined
     })
@@ -27,8 +27,8 @@ const wholeTurn = (deg: number): number => ((((deg + 180) % 360) + 360) % 360) -
 export const scalePicture = (a: Pt, b: Pt, trueM: number): Command =>
   change(picture => {
     const readsM = Math.hypot(b[0] - a[0], b[1] - a[1])
-    if (!(readsM > 0)) return { found: readsM, what: 'distance between the two points' }
-    if (!(trueM > 0 && Number.isFinite(trueM))) return { found: trueM, what: 'known distance' }
+    if (!(readsM > 0)) return { foundM: readsM, what: 'distance between the two points' }
+    if (!(trueM > 0 && Number.isFinite(trueM))) return { foundM: trueM, what: 'known distance' }
     const by = trueM / readsM
     return {
       ...picture,

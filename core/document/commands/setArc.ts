@@ -10,8 +10,8 @@ export type ArcMeasure =
   | { readonly riseM: number }
   | { readonly lengthM: number; readonly moves: 'start' | 'end' | 'both' }
 
-const refused = (found: number, what: string) =>
-  ({ code: 'badMeasure', severity: 'stop', values: { found, what } }) as const
+const refused = (foundM: number, what: string) =>
+  ({ code: 'badMeasure', severity: 'stop', values: { foundM, what } }) as const
 
 /**
  * Changes the one arc that edges of one circle make together, given in the order of travel. Its corners keep their

@@ -12,7 +12,7 @@ export const setCircleRadius = (edgeId: Id, radiusM: number): Command =>
     edit.onlyMoved = true
     const { arc } = edgeFromRise(edgeId, from.at, to.at, edge.riseM)
     if (!(radiusM > 0 && Number.isFinite(radiusM)) || arc === undefined)
-      return { code: 'badMeasure', severity: 'stop', values: { found: radiusM, what: 'radius of a circle' } }
+      return { code: 'badMeasure', severity: 'stop', values: { foundM: radiusM, what: 'radius of a circle' } }
     const grow = radiusM / arc.radiusM
     const [x, y] = arc.center
     for (const vertex of path.vertices) vertex.at = [x + (vertex.at[0] - x) * grow, y + (vertex.at[1] - y) * grow]

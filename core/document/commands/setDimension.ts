@@ -33,7 +33,7 @@ export const setDimension = (edgeId: Id, lengthM: number, change: DimensionChang
     const chordM = Math.hypot(chordX, chordY)
     const nowM = change.along === 'chord' ? chordM : edgeLengthOf(path, index)
     if (!(lengthM > 0 && Number.isFinite(lengthM)) || nowM === 0)
-      return { code: 'badMeasure', severity: 'stop', values: { found: lengthM, what: 'length of an edge' } }
+      return { code: 'badMeasure', severity: 'stop', values: { foundM: lengthM, what: 'length of an edge' } }
     const grow = lengthM / nowM - 1
     if (grow === 0) return undefined
     const [dx, dy] = [chordX * grow, chordY * grow]

@@ -16,7 +16,7 @@ export const setWallLength =
       const [from, to] = [wall.line[index], wall.line[index + 1]]
       const nowM = from && to ? Math.hypot(to[0] - from[0], to[1] - from[1]) : 0
       if (!from || !to || nowM === 0 || !(lengthM > 0 && Number.isFinite(lengthM)))
-        return { code: 'badMeasure', severity: 'stop', values: { found: lengthM, what: 'length of a fence' } }
+        return { code: 'badMeasure', severity: 'stop', values: { foundM: lengthM, what: 'length of a fence' } }
       const grow = lengthM / nowM - 1
       const share = moves === 'both' ? 0.5 : 1
       const [dx, dy] = [(to[0] - from[0]) * grow * share, (to[1] - from[1]) * grow * share]

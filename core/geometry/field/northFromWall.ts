@@ -14,7 +14,7 @@ export const headingOf = (a: Pt, b: Pt): number => ((Math.atan2(b[0] - a[0], b[1
 export function northFromWall(a: Pt, b: Pt, bearing: Bearing): Result<number, readonly Finding[]> {
   const lengthM = Math.hypot(b[0] - a[0], b[1] - a[1])
   if (!(lengthM > 0))
-    return err([{ code: 'badMeasure', severity: 'stop', values: { found: lengthM, what: 'length of a wall' } }])
+    return err([{ code: 'badMeasure', severity: 'stop', values: { foundM: lengthM, what: 'length of a wall' } }])
   const trueDeg = bearing.kind === 'true' ? bearing.deg : bearing.deg + bearing.declinationDeg
   if (!Number.isFinite(trueDeg))
     return err([{ code: 'badMeasure', severity: 'stop', values: { found: trueDeg, what: 'bearing' } }])

@@ -54,7 +54,7 @@ export function traverse(
   if (legs.length < 3) return stop('traverseShort', { legs: legs.length, least: 3 })
   for (const { lengthM, turnDeg } of legs) {
     if (!(lengthM > 0 && Number.isFinite(lengthM)))
-      return stop('badMeasure', { found: lengthM, what: 'length of an edge' })
+      return stop('badMeasure', { foundM: lengthM, what: 'length of an edge' })
     if (!Number.isFinite(turnDeg)) return stop('badMeasure', { found: turnDeg, what: 'turn' })
   }
   const turnsDeg = legs.slice(1).reduce((sum, leg) => sum + leg.turnDeg, 0) + (lastTurnDeg ?? 0)

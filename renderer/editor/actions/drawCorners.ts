@@ -168,7 +168,7 @@ export function drawCorners(
       if (!(lengthM > 0))
         return {
           next: next({}),
-          refused: [{ code: 'badMeasure', severity: 'stop', values: { found: lengthM, what: 'length of an edge' } }],
+          refused: [{ code: 'badMeasure', severity: 'stop', values: { foundM: lengthM, what: 'length of an edge' } }],
         }
       const [ux, uy] = unitOf(direction)
       const to: Pt = [from[0] + ux * lengthM, from[1] + uy * lengthM]

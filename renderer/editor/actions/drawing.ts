@@ -83,5 +83,5 @@ export const startPrompt = (mark: Mark | null, what: string): string =>
 /** A measure of zero makes no shape; what was set before stays. */
 export const refusedMeasure = (next: Drawing, what: string): Turn => ({
   next,
-  refused: [{ code: 'badMeasure', severity: 'stop', values: { found: 0, what } }],
+  refused: [{ code: 'badMeasure', severity: 'stop', values: { foundM: 0, what } }],
 })

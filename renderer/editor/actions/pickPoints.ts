@@ -40,7 +40,7 @@ export function pickPoints(prompts: readonly string[], mark: Mark | null, placed
       if (!(lengthM > 0))
         return {
           next: drawing,
-          refused: [{ code: 'badMeasure', severity: 'stop', values: { found: lengthM, what: 'length of a line' } }],
+          refused: [{ code: 'badMeasure', severity: 'stop', values: { foundM: lengthM, what: 'length of a line' } }],
         }
       return place([last[0] + ux * lengthM, last[1] + uy * lengthM])
     },

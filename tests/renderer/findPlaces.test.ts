@@ -51,6 +51,28 @@ describe('looking a place up', () => {
   it('minds neither accents nor capitals', () => {
     expect(first('MONTREAL').name).toBe('Montréal')
   })
+  it('takes the state, the province or the country written out, with a comma or without', () => {
+    for (const wanted of ['boise, idaho', 'Boise Idaho', 'boise id', 'BOISE, US', 'boise, united states'])
+      expect(first(wanted), wanted).toMatchObject({ name: 'Boise', region: 'ID' })
+    expect(first('perth, australia').country).toBe('AU')
+    expect(first('perth united kingdom').country).toBe('GB')
+    expect(first('london, ontario')).toMatchObject({ region: 'ON', country: 'CA' })
+    expect(first('new york').name).toBe('New York City')
+    expect(findPlaces(list, 'boise, ohio')).toEqual([])
+  })
+  it('takes short words written out, hyphens as spaces and letters of other tongues plain', () => {
+    for (const [wanted, name] of [
+      ['saint louis', 'St. Louis'],
+      ['st louis', 'St. Louis'],
+      ['St Jerome', 'Saint-Jérôme'],
+      ['fort worth', 'Fort Worth'],
+      ['ft worth', 'Fort Worth'],
+      ['tromso', 'Tromsø'],
+      ['lodz', 'Łódź'],
+    ] as const)
+      expect(first(wanted).name, wanted).toBe(name)
+    expect(first('sto').name).toMatch(/^Sto/)
+  })
   it('finds nothing by one letter, or by a name nobody has', () => {
     expect(findPlaces(list, 'b')).toEqual([])
     expect(findPlaces(list, 'zzyzzqx')).toEqual([])

@@ -1,11 +1,15 @@
 import { setPlace } from '../../../core/document/commands/setSite'
 import { isKnownZone } from '../../../core/document/isKnownZone'
+import { parseCoordinates } from '../../../core/units/parseCoordinates'
 import type { Site } from '../../../shared/document/site'
 import { NumberField } from '../NumberField'
 import { TextField } from '../TextField'
 import { useRun } from '../useRun'
 import { PlaceSearch } from './PlaceSearch'
 import { ZoneOffer } from './ZoneOffer'
+
+const coordinateText = (latDeg: number, lonDeg: number): string =>
+  [latDeg, lonDeg].map(deg => String(Number(deg.toFixed(6))).replace('-', '−')).join(', ')
 
 /** Where the site lies: a town out of the list, or coordinates; and whose clock it keeps. */
 export function PlaceForm({ site }: { readonly site: Site }) {
@@ -18,6 +22,14 @@ export function PlaceForm({ site }: { readonly site: Site }) {
         label="Name of the place"
         value={name}
         onSet={to => run('place name', setPlace({ name: to === '' ? undefined : to }))}
+      />
+      <TextField
+        label="Coordinates, like 43.615, −116.202 or 43°36′54″ N 116°12′8″ W"
+        value={coordinateText(latDeg, lonDeg)}
+        onSet={text => {
+          const read = parseCoordinates(text)
+          return read.ok ? run('place', setPlace({ ...read.value })) : read.error.message
+        }}
       />
       <NumberField
         label="Latitude"

@@ -2,13 +2,11 @@ import { useEffect, useId, useState } from 'react'
 import { setPlace } from '../../../core/document/commands/setSite'
 import { Fault } from '../Fault'
 import { useRun } from '../useRun'
-import { type FoundPlace, findPlaces, type PlaceList } from './findPlaces'
+import { countryName, type FoundPlace, findPlaces, type PlaceList } from './findPlaces'
 import { loadPlaces, zoneAt } from './loadPlaces'
 
-const countryNames = new Intl.DisplayNames(['en-US'], { type: 'region' })
-
 export const placeWords = ({ name, region, country }: FoundPlace): string =>
-  [name, region, country === 'US' && region !== '' ? '' : countryNames.of(country)].filter(Boolean).join(', ')
+  [name, region, country === 'US' && region !== '' ? '' : countryName(country)].filter(Boolean).join(', ')
 
 export const coordinateWords = (latDeg: number, lonDeg: number): string =>
   `${Math.abs(latDeg).toFixed(3)}° ${latDeg < 0 ? 'south' : 'north'}, ${Math.abs(lonDeg).toFixed(3)}° ${lonDeg < 0 ? 'west' : 'east'}`

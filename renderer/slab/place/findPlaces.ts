@@ -1,4 +1,5 @@
 /** Places by the beginning of their name, out of the list that comes with the planner. */
+import { regionNames } from './regionNames'
 
 export interface FoundPlace {
   readonly name: string
@@ -16,9 +17,36 @@ export interface PlaceList {
   readonly plain: readonly string[]
 }
 
-/** Without accents, capitals and points: `St. Jérôme` is found by `st jerome`. */
+/** Letters that carry no accent to be taken off. */
+const plainLetters: Readonly<Record<string, string>> = {
+  ł: 'l',
+  ø: 'o',
+  đ: 'd',
+  ð: 'd',
+  ß: 'ss',
+  æ: 'ae',
+  þ: 'th',
+  ı: 'i',
+}
+/** What stands for a word in the names of towns. */
+const written: Readonly<Record<string, string>> = { st: 'saint', ste: 'sainte', ft: 'fort', mt: 'mount' }
+
+/** Without accents, capitals, points and hyphens, short words written out: `St. Jérôme` is found by `saint jerome`. */
 const plainName = (text: string): string =>
-  text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().replace(/[.’']/g, '').trim()
+  text
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[łøđðßæþı]/g, letter => plainLetters[letter]!)
+    .replace(/[.’'‘]/g, '')
+    .replace(/[-\s]+/g, ' ')
+    .trim()
+    .replace(/\b(ste?|ft|mt)(?= )/g, word => written[word]!)
+
+const countryNames = new Intl.DisplayNames(['en-US'], { type: 'region' })
+
+/** The country as it is written out. */
+export const countryName = (country: string): string => countryNames.of(country) ?? country
 
 /** Reads the list: a line of head, then tab-separated rows, the largest place first. */
 export function readPlaces(text: string): PlaceList {
@@ -32,22 +60,51 @@ export function readPlaces(text: string): PlaceList {
   return { places, plain: places.map(({ name }) => plainName(name)) }
 }
 
+interface Wanted {
+  /** The beginning of the town's name, plain. */
+  readonly start: string
+  /** State, province or country, plain; all of them. */
+  readonly where: readonly string[]
+}
+
+/** `boise, idaho` is read at its comma; `boise idaho` as a town first, then with its last words as the state. */
+function readings(text: string): readonly Wanted[] {
+  const [start = '', ...where] = text.split(',').map(plainName)
+  if (where.length > 0) return [{ start, where: where.filter(word => word !== '') }]
+  const words = start.split(' ')
+  return [0, 1, 2]
+    .filter(last => last < words.length)
+    .map(last => {
+      const at = words.length - last
+      return { start: words.slice(0, at).join(' '), where: last === 0 ? [] : [words.slice(at).join(' ')] }
+    })
+}
+
 /**
- * The places whose name begins with `wanted`; after a comma the state, province or country: `boise, id`. Whole names
- * come before longer ones, larger places before smaller ones.
+ * The places whose name begins with `wanted`; after a comma, or at the end, the state, province or country, by its
+ * letters or written out: `boise, id`, `perth australia`. Whole names come before longer ones, larger places before
+ * smaller ones.
  */
-export function findPlaces({ places, plain }: PlaceList, wanted: string, most = 8): readonly FoundPlace[] {
-  const [first = '', ...rest] = wanted.split(',')
-  const start = plainName(first)
-  const where = rest.map(plainName).filter(word => word !== '')
+export function findPlaces(list: PlaceList, wanted: string, most = 8): readonly FoundPlace[] {
+  for (const reading of readings(wanted)) {
+    const found = begin(list, reading, most)
+    if (found.length > 0) return found
+  }
+  return []
+}
+
+function begin({ places, plain }: PlaceList, { start, where }: Wanted, most: number): readonly FoundPlace[] {
   if (start.length < 2) return []
   const whole: FoundPlace[] = []
   const longer: FoundPlace[] = []
   for (const [i, name] of plain.entries()) {
     if (!name.startsWith(start)) continue
     const place = places[i]!
-    const around = [place.region.toLowerCase(), place.country.toLowerCase()]
-    if (!where.every(word => around.some(each => each.startsWith(word)))) continue
+    if (where.length > 0) {
+      const { region, country } = place
+      const around = [region, regionNames[region] ?? '', country, countryName(country)].map(plainName)
+      if (!where.every(word => around.some(each => each.startsWith(word)))) continue
+    }
     if (name === start) whole.push(place)
     else if (longer.length < most) longer.push(place)
     if (whole.length >= most) break

@@ -142,6 +142,7 @@ export const editCodes = [
   'tapesTooLong',
   'traverseOpen',
   'traverseShort',
+  'turnsOpen',
   'strokeTooShort',
   'notFourCorners',
   'sunTooLow',

@@ -77,6 +77,10 @@ export const editWordings: Record<(typeof editCodes)[number], Wording> = {
     message: `A walk around needs at least ${values.least} edges; there are ${values.legs}.`,
     hint: 'Go on until you are back at the first corner.',
   }),
+  turnsOpen: ({ values }) => ({
+    message: `The turns add up to ${Number(numberOf(values.turnsDeg).toFixed(1))}°; all the way around they make 360°.`,
+    hint: `Measure the turns again, and left or right of each; ${numberOf(values.allowedDeg)}° can be shared by the corners.`,
+  }),
   strokeTooShort: told => ({
     message: `The stroke is ${lengthOf(told, 'lengthM')} long: too short to become an edge.`,
     hint: 'Draw a longer stroke.',

@@ -18,6 +18,7 @@ import type { Camera, Size } from './camera/camera'
 import type { Eye } from './camera/eye'
 import { cornerLetter } from './cornerNames'
 import { sayLength } from './entry/sayLength'
+import { focusPlan } from './focusPlan'
 import { dimensionsOf } from './layers/drawDimensions'
 import { type DimensionedRing, placeArc, placeLine, underPx } from './layers/placeDimension'
 import { useDimensioned } from './useDimensioned'
@@ -276,7 +277,7 @@ function DimensionField({
   const [fault, setFault] = useState<string | null>(null)
   const close = () => {
     onClose()
-    document.querySelector<HTMLElement>('.sheet')?.focus()
+    focusPlan()
   }
   const commit = () => {
     const box = boxes[typed.at]

@@ -13,6 +13,7 @@ import type { Aim } from './aim'
 import { type Camera, type Size, toScreen } from './camera/camera'
 import type { Eye } from './camera/eye'
 import { printDirection, printTurn } from './entry/directions'
+import { focusPlan } from './focusPlan'
 import { useEditor, useEditorState } from './useEditor'
 
 const boxSize = { width: 272, height: 128 }
@@ -93,7 +94,7 @@ export function Entry({ site, eye, size, print }: EntryOf) {
     else if (event.key === 'Escape') {
       const had = Object.values(editor.getState().typed).some(text => text !== '')
       editor.escape()
-      if (!had) document.querySelector<HTMLElement>('.sheet')?.focus()
+      if (!had) focusPlan()
     } else if (event.key === 'Backspace' && event.currentTarget.value === '') editor.back()
     else if (event.key.toLowerCase() === 'z' && (event.ctrlKey || event.metaKey) && event.currentTarget.value === '') {
       if (!editor.back()) return

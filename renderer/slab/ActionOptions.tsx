@@ -24,8 +24,8 @@ import {
 } from './choices'
 import { MeasureField } from './MeasureField'
 import { NumberField } from './NumberField'
-import { TapeTieForm } from './tape/TapeTieForm'
 import { TextField } from './TextField'
+import { TapeTieForm } from './tape/TapeTieForm'
 import { useRun } from './useRun'
 
 /** More corners than this make a list nobody reads. */

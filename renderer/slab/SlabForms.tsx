@@ -10,7 +10,7 @@ import { PasteButton } from './PasteButton'
 import { PlacingForm } from './PlacingForm'
 import { PictureForm } from './picture/PictureForm'
 import { PlaceForm } from './place/PlaceForm'
-import { WalkForm } from './WalkForm'
+import { WalkForm } from './walk/WalkForm'
 
 /** What is being drawn, or what is chosen, with all that can be set about it. */
 export function SlabForms({ site }: { readonly site: Site }) {

@@ -213,6 +213,33 @@ describe('words of directions', () => {
     }
   })
 
+  it('are read as a field book writes them: minutes, left and right by a letter, bearings by their quadrant', () => {
+    for (const [text, deg] of [
+      ['89°30′ left', 89.5],
+      [`12-30 R`, -12.5],
+      ['45L', 45],
+      ['−30', -30],
+    ] as const)
+      expect(parseTurn(text), text).toEqual({ ok: true, value: deg })
+    // The four quadrants of one angle: Wolf and Ghilani, Elementary Surveying, 13th ed., 2012, chapter 7.
+    for (const [text, deg] of [
+      ['N 30 E', 30],
+      ['S30°E', 150],
+      [`s 30°0'0" w`, 210],
+      ['N 30 W', 330],
+      ['north', 0],
+      ['W', 270],
+    ] as const) {
+      expect(parseDirection(text), text).toEqual({ ok: true, value: deg })
+      expect(parseDirection(text, 20), text).toEqual({ ok: true, value: (deg + 20) % 360 })
+    }
+    for (const text of ['N 91 E', 'N E', 'E 30 N', 'N 30', 'toString'])
+      expect(parseDirection(text).ok, text).toBe(false)
+    // Degrees and words are the sheet's, whichever way north lies.
+    expect(parseDirection('right', 20)).toEqual({ ok: true, value: 90 })
+    expect(parseDirection('45', 20)).toEqual({ ok: true, value: 45 })
+  })
+
   it('say a length as a mason would', () => {
     expect(sayLength(12.5 * ft, 'ftin')).toBe('12 ft 6 in')
     expect(sayLength(0.0254 * 0.125, 'ftin')).toBe('1/8 in')

@@ -37,7 +37,7 @@ describe('what is told of a tied point', () => {
     const wrong = tieOff(0, 'right')
     const { words, fitsOtherSide } = tieWords(wrong, 3, print)
     expect(fitsOtherSide).toBe(true)
-    expect(words).toMatch(/On the other side of the two points it fits\.$/)
+    expect(words).toMatch(/On the other side of the two points it would agree\.$/)
     expect(wrong.otherSide!.at[1]).toBeCloseTo(ft(16), 12)
     expect(tieWords(tieOff(0), 3, print).fitsOtherSide).toBe(false)
   })

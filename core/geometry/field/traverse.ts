@@ -12,6 +12,8 @@ export interface TraverseOptions {
   readonly headingDeg?: number
   /** The turn, back at the start, that faces along the first leg again: its reading shows the error of the turns. */
   readonly lastTurnDeg?: number
+  /** Error of the turns that may be shared, degrees for each corner; default 1 (own choice: a turn read by hand). */
+  readonly allowedTurnDeg?: number
   /** Closing error that may be spread, as a share of the way walked; default 1/200 (own choice). */
   readonly allowedShare?: number
 }
@@ -42,13 +44,14 @@ const walk = (start: Pt, legs: readonly TraverseLeg[], headingDeg: number, mendD
 /**
  * Edges walked in order until back at the start. The error of the turns, where the last one was read, is shared equally
  * by all corners; the closing error is then spread by the compass rule: each corner moves against it by the share of
- * the way walked so far. Refused where it exceeds `allowedShare` of the way.
+ * the way walked so far. Refused where it exceeds `allowedShare` of the way, or the turns miss a full turn by more than
+ * `allowedTurnDeg` for each corner.
  * Source: compass (Bowditch) rule, P. R. Wolf and C. D. Ghilani, Elementary Surveying, 13th ed., 2012, chapter 10.
  */
 export function traverse(
   start: Pt,
   legs: readonly TraverseLeg[],
-  { headingDeg = 0, lastTurnDeg, allowedShare = 1 / 200 }: TraverseOptions = {},
+  { headingDeg = 0, lastTurnDeg, allowedTurnDeg = 1, allowedShare = 1 / 200 }: TraverseOptions = {},
 ): Result<Traverse, readonly Finding[]> {
   const stop = (code: Finding['code'], values: Finding['values']) => err([{ code, severity: 'stop', values } as const])
   if (legs.length < 3) return stop('traverseShort', { legs: legs.length, least: 3 })
@@ -59,6 +62,9 @@ export function traverse(
   }
   const turnsDeg = legs.slice(1).reduce((sum, leg) => sum + leg.turnDeg, 0) + (lastTurnDeg ?? 0)
   const turnErrorDeg = lastTurnDeg === undefined ? undefined : turnsDeg - 360 * Math.sign(turnsDeg)
+  const allowedDeg = allowedTurnDeg * legs.length
+  if (turnErrorDeg !== undefined && Math.abs(turnErrorDeg) > allowedDeg)
+    return stop('turnsOpen', { turnsDeg: Math.abs(turnsDeg), allowedDeg })
   const walked = walk(start, legs, headingDeg, -(turnErrorDeg ?? 0) / legs.length)
   const walkedM = legs.reduce((sum, leg) => sum + leg.lengthM, 0)
   const end = walked.at(-1)!

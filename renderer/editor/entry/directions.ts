@@ -1,4 +1,5 @@
 /** Directions and turns as they are typed and told: words for the square ones, degrees for the rest. */
+import { parseAngle } from '../../../core/units/parseAngle'
 import type { Pt } from '../../../shared/document/primitives'
 import { err, ok, type Result } from '../../../shared/problem'
 
@@ -35,25 +36,51 @@ export const printTurn = (deg: number): string => {
 
 const quote = (text: string) => `“${text.trim()}”`
 
-/** `right`, `up`, or degrees clockwise from the top of the plan. */
-export const parseDirection = (text: string): Result<number, { readonly message: string }> => {
-  const plain = text.trim().toLowerCase()
-  if (plain in square) return ok(square[plain as keyof typeof square])
-  const read = /^([-−]?\d+(?:\.\d+)?)\s*°?$/.exec(plain)
-  if (read === null)
-    return err({ message: `${quote(text)} is not a direction. Write right, up, left, down, or degrees from up.` })
-  return ok(((Number(read[1]!.replace('−', '-')) % 360) + 360) % 360)
+/** An angle with its sign. */
+const parseSigned = (text: string): number | undefined => {
+  const deg = parseAngle(text.replace(/^[-−]/, ''))
+  return deg === undefined ? undefined : /^[-−]/.test(text) ? -deg : deg
 }
 
-/** `90`, `90 left`, `45.5 right`; a bare number turns left, a minus turns right. */
+const compass = { n: 0, north: 0, e: 90, east: 90, s: 180, south: 180, w: 270, west: 270 } as const
+
+/**
+ * A bearing by its quadrant, `N 45°30′ E`, or a quarter of the compass: degrees clockwise from true north.
+ * Source: bearings and azimuths, P. R. Wolf and C. D. Ghilani, Elementary Surveying, 13th ed., 2012, chapter 7.
+ */
+export const parseBearing = (text: string): number | undefined => {
+  const plain = text.trim().toLowerCase()
+  if (Object.hasOwn(compass, plain)) return compass[plain as keyof typeof compass]
+  const read = /^([ns])[a-z]*\s*(\d.*?)\s*([ew])[a-z]*$/.exec(plain)
+  const deg = read ? parseAngle(read[2]!) : undefined
+  if (!read || deg === undefined || deg > 90) return undefined
+  const [, from, , to] = read
+  if (from === 'n') return to === 'e' ? deg : (360 - deg) % 360
+  return to === 'e' ? 180 - deg : 180 + deg
+}
+
+/** `right`, `up`, degrees clockwise from the top of the plan, or a bearing where north lies `northDeg` from there. */
+export const parseDirection = (text: string, northDeg = 0): Result<number, { readonly message: string }> => {
+  const plain = text.trim().toLowerCase()
+  if (Object.hasOwn(square, plain)) return ok(square[plain as keyof typeof square])
+  const bearing = parseBearing(plain)
+  const deg = bearing === undefined ? parseSigned(plain) : bearing + northDeg
+  if (deg === undefined)
+    return err({
+      message: `${quote(text)} is not a direction. Write right, up, left, down, degrees from up, or a bearing like N 45 E.`,
+    })
+  return ok(((deg % 360) + 360) % 360)
+}
+
+/** `90`, `90 left`, `45.5 right`, `89°30′ L`; a bare number turns left, a minus turns right. */
 export const parseTurn = (text: string): Result<number, { readonly message: string }> => {
   const plain = text.trim().toLowerCase()
   if (plain === 'straight on') return ok(0)
-  const read = /^([-−]?\d+(?:\.\d+)?)\s*°?\s*(left|right)?$/.exec(plain)
-  const deg = Number(read?.[1]?.replace('−', '-'))
-  if (read === null || Math.abs(deg) > 360)
+  const read = /^(.*?)\s*(left|right|l|r)?$/.exec(plain)!
+  const deg = parseSigned(read[1]!)
+  if (deg === undefined || Math.abs(deg) > 360)
     return err({ message: `${quote(text)} is not a turn. Write it as 90 left, 45 right or 90.` })
-  return ok(read[2] === 'right' ? -deg : deg)
+  return ok(read[2]?.startsWith('r') && deg !== 0 ? -deg : deg)
 }
 
 /** Clockwise from drawing-up, 0 ≤ … < 360. */

@@ -1,5 +1,5 @@
 import { parseLength } from '../../../core/units/parseLength'
-import type { UnitSystem } from '../../../shared/document/site'
+import type { Site } from '../../../shared/document/site'
 import type { Result } from '../../../shared/problem'
 import type { Field } from '../actions/drawing'
 import { parseDirection, parseTurn } from './directions'
@@ -8,8 +8,8 @@ import { parseDirection, parseTurn } from './directions'
 export function readField(
   { reads }: Field,
   text: string,
-  units: UnitSystem,
+  { units, place }: Pick<Site, 'units' | 'place'>,
 ): Result<number, { readonly message: string }> {
   if (reads === 'length') return parseLength(text, units)
-  return reads === 'turn' ? parseTurn(text) : parseDirection(text)
+  return reads === 'turn' ? parseTurn(text) : parseDirection(text, place.northDeg)
 }

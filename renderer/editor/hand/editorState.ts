@@ -3,6 +3,7 @@ import type { Id, Pt } from '../../../shared/document/primitives'
 import { type ActionId, type Options, usualOptions } from '../actions/actions'
 import type { Drawing, Mark } from '../actions/drawing'
 import type { Aim } from '../aim'
+import { blankWalk, type WalkNotes } from '../entry/readWalk'
 
 /** What a form wants pointed out on the plan. */
 export interface Picking {
@@ -36,6 +37,8 @@ export interface EditorState {
   readonly mark: Mark | null
   /** Points tied by tape, in order; not in the document until a slab is drawn through them. */
   readonly traced: readonly Pt[]
+  /** Edges walked in order, as they are typed. */
+  readonly walk: WalkNotes
   /** The aim is carried by the arrow keys. */
   readonly keyed: boolean
   /** The selection is being carried. */
@@ -60,6 +63,7 @@ export const freshState: EditorState = {
   edges: [],
   mark: null,
   traced: [],
+  walk: blankWalk,
   keyed: false,
   carrying: false,
   hasCopy: false,

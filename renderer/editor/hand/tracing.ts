@@ -1,6 +1,7 @@
-/** Points tied by tape, one after the other, until a slab is drawn through them. */
+/** Field notes in hand: points tied by tape, until a slab is drawn through them, and edges walked in order. */
 import type { Pt } from '../../../shared/document/primitives'
 import { madeOf } from '../actions/actions'
+import type { WalkNotes } from '../entry/readWalk'
 import type { Desk } from './desk'
 import type { Turns } from './turns'
 
@@ -8,6 +9,7 @@ export interface Tracing {
   trace(at: Pt): void
   untrace(): void
   drawTraced(): void
+  writeWalk(walk: WalkNotes): void
 }
 
 export function createTracing({ store, committed, commit }: Desk, turns: Turns): Tracing {
@@ -27,6 +29,9 @@ export function createTracing({ store, committed, commit }: Desk, turns: Turns):
       if (!ids) return
       store.setState({ traced: [] })
       turns.choose(ids)
+    },
+    writeWalk(walk) {
+      store.setState({ walk })
     },
   }
 }

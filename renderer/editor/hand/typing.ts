@@ -20,11 +20,13 @@ export function createTyping({ store, site, committed }: Desk, turns: Turns, edg
   /** Empty boxes are left out; the first that can't be read has the fault, and gets the keys. */
   const readBoxes = ({ fields }: Drawing): Result<Values, Pick<EditorState, 'box' | 'fault'>> => {
     const { typed } = store.getState()
+    const now = committed()
+    if (!now) return ok({})
     const values: Record<string, number> = {}
     for (const [box, field] of fields.entries()) {
       const text = typed[field.id]?.trim() ?? ''
       if (text === '') continue
-      const value = readField(field, text, committed()?.units ?? 'ftin')
+      const value = readField(field, text, now)
       if (!value.ok) return err({ box, fault: { field: field.id, message: value.error.message } })
       values[field.id] = value.value
     }

@@ -6,6 +6,7 @@ import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { wordFindings } from '../../app/wordFindings'
 import { cornersOfSite, placeWords } from '../../editor/cornerNames'
+import { focusPlan } from '../../editor/focusPlan'
 import { useEditor, useEditorState } from '../../editor/useEditor'
 import { ChoiceField } from '../ChoiceField'
 import { Fault } from '../Fault'
@@ -132,6 +133,7 @@ export function TapeTieForm({ site }: { readonly site: Site }) {
               }}
               type="text"
               autoComplete="off"
+              // biome-ignore lint/a11y/noAutofocus: the box that had the focus went with the base line
               autoFocus={tape === 0 && isBaseSet}
               value={texts[tape]}
               onChange={event => {
@@ -170,6 +172,7 @@ export function TapeTieForm({ site }: { readonly site: Site }) {
           onClick={() => {
             editor.untrace()
             editor.trace(better)
+            setSide(side === 'left' ? 'right' : 'left')
             say(`Point ${traced.length} lies on the other side now, where the check tape fits.`)
             boxes.current[0]?.focus()
           }}
@@ -198,7 +201,14 @@ export function TapeTieForm({ site }: { readonly site: Site }) {
         </div>
       ) : null}
       {traced.length >= 3 ? (
-        <button type="button" className="btn" onClick={() => editor.drawTraced()}>
+        <button
+          type="button"
+          className="btn"
+          onClick={() => {
+            editor.drawTraced()
+            focusPlan()
+          }}
+        >
           Slab through the {traced.length} tied points
         </button>
       ) : null}

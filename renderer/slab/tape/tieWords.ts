@@ -6,9 +6,12 @@ const closesWithinM = 0.0127
 /** Less than half of what a tape is read to is nothing: 1/16 in. */
 const agreesWithinM = 0.0254 / 16
 
+/** How many times better it must fit on the other side to be offered there. Own choice. */
+const fitsBetter = 4
+
 export interface TieWords {
   readonly words: string
-  /** The third tape fits the point on the other side of the two known ones, and not the one that was set. */
+  /** The third tape fits the point on the other side of the two known ones far better than the one that was set. */
   readonly fitsOtherSide: boolean
 }
 
@@ -22,7 +25,11 @@ export function tieWords({ closingErrorM, otherSide }: TapeTie, no: number, prin
   if (offM <= closesWithinM)
     return { words: `${set}. The check tape closes within ${print.size(offM)}.`, fitsOtherSide: false }
   const misses = `${set}, but the check tape is ${print.size(offM)} ${closingErrorM > 0 ? 'longer' : 'shorter'} than the two others make it`
-  if (otherSide && Math.abs(otherSide.closingErrorM) <= closesWithinM)
-    return { words: `${misses}. On the other side of the two points it fits.`, fitsOtherSide: true }
+  const otherM = Math.abs(otherSide?.closingErrorM ?? Infinity)
+  if (otherM < offM / fitsBetter)
+    return {
+      words: `${misses}. On the other side of the two points it would ${otherM < agreesWithinM ? 'agree' : `close within ${print.size(otherM)}`}.`,
+      fitsOtherSide: true,
+    }
   return { words: `${misses}. Take the point back and measure all three again.`, fitsOtherSide: false }
 }

@@ -101,19 +101,21 @@ export function WalkForm({ site }: { readonly site: Site }) {
   return (
     <div className="fields">
       <p className="told wide">
-        Turns as 90 left or 45 right, or a bearing like N 45 E for any edge. Of an arc, the length straight across and
+        Turns as 90 left or 45 right, or a bearing like N 45 E for any edge. Of an arc, the length straight across and
         how far it rises out of the slab; less than zero goes in.
       </p>
       {corners.length > 0 ? (
-        <ChoiceField
-          label="Starts at"
-          value={corners.some(({ words }) => words === startsAt) ? startsAt : beside}
-          choices={[
-            [beside, 'beside what is drawn'],
-            ...corners.map(({ words }) => [words, placeWords(words)] as const),
-          ]}
-          onSet={setStartsAt}
-        />
+        <div className="wide">
+          <ChoiceField
+            label="Starts at"
+            value={corners.some(({ words }) => words === startsAt) ? startsAt : beside}
+            choices={[
+              [beside, 'beside what is drawn'],
+              ...corners.map(({ words }) => [words, placeWords(words)] as const),
+            ]}
+            onSet={setStartsAt}
+          />
+        </div>
       ) : null}
       <ol className="walk">
         {walk.rows.map((row, i) => (

@@ -3,8 +3,9 @@ import type { Site } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
 import type { Finding } from '../../shared/problem'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
-import { materialTotals } from '../quantities/materialTotals'
-import { checkPrices, priceFigures, priceLines } from '../quantities/priceFigures'
+import { siteRetarder } from '../pours/day/retarder'
+import { checkMaterialPrices, materialTotals } from '../quantities/materialTotals'
+import { bidOverMaterials, checkPrices, priceFigures, priceLines } from '../quantities/priceFigures'
 import { siteTotals } from '../quantities/siteTotals'
 import type { PlannedPour } from './plan'
 
@@ -25,12 +26,16 @@ export function planTotals(
   const ofPours = pours.map(({ id, number }) => ({ id, number, isPoured: poured.has(id) }))
   const priced = { slabs, sources: site.slabs, figures, pourCount: pours.length }
   const lines = priceLines(prices, priced)
+  const retarderId = siteRetarder(site)?.id
+  const ofMaterials = materialTotals({ materials, stock, pours: ofPours, figures, retarderId })
+  const bid = priceFigures(lines)
   return {
     quantities: [
       ...siteTotals({ slabs: site.slabs, pours, figures }),
-      ...materialTotals({ materials, stock, pours: ofPours, figures }),
-      ...priceFigures(lines),
+      ...ofMaterials,
+      ...bid,
+      ...bidOverMaterials([...bid, ...ofMaterials]),
     ],
-    findings: checkPrices(lines, priced),
+    findings: [...checkPrices(lines, priced), ...checkMaterialPrices(materials, ofMaterials)],
   }
 }

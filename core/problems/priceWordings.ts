@@ -31,6 +31,10 @@ export const priceWordings: Record<(typeof priceCodes)[number], Wording> = {
     message: `${values.slab}: no line of the price list takes in ${values.what}, ${print.area(Number(values.areaM2))}.`,
     hint: 'Add a line for it, or price the slab as a whole.',
   }),
+  materialUnpriced: ({ values }) => ({
+    message: `${values.name} has no price of a package: it is not in the priced materials together.`,
+    hint: 'Type what a package costs under Materials.',
+  }),
   stepsUnpriced: ({ values }) => ({
     message: `${values.slab}: no line of the price list takes in the steps, ${values.risers} ${values.risers === 1 ? 'riser' : 'risers'}.`,
     hint: 'Add a line for steps by the riser.',

@@ -1,6 +1,9 @@
 /** What the pours take of each material in packages, what of it is still to buy, and what it comes to. */
 import type { Material, StockItem } from '../../shared/document/materials'
-import { goesByArea, materialFigureId } from './materials'
+import type { Finding } from '../../shared/problem'
+import { toCent } from '../units/currency'
+import { bulkPrice, bulkTaken, isCountedBulk } from './bulkPrice'
+import { goesByArea, materialFigureId, retarderFigureId } from './materials'
 import { namedInputs } from './namedInputs'
 import { plainName } from './plainName'
 import { type Inputs, type Quantity, quantity, sumFormula, sumInputs } from './quantity'
@@ -10,24 +13,36 @@ export interface MaterialTotalsOf {
   readonly stock: readonly StockItem[]
   /** `isPoured`: what it took has left the stock. */
   readonly pours: readonly { readonly id: string; readonly number: string; readonly isPoured: boolean }[]
-  /** Figures of all pours. */
+  /** Figures of all slabs and pours. */
   readonly figures: readonly Quantity[]
+  /** The product that doses are counted in. */
+  readonly retarderId?: string | undefined
 }
 
 const asEntered = 'rates, packages, stock and prices as entered for the site'
 
 /** One figure of the packages of all pours, of those to buy, and of their price; the sum in each currency. */
-export function materialTotals({ materials, stock, pours, figures }: MaterialTotalsOf): Quantity[] {
+export function materialTotals({ materials, stock, pours, figures, retarderId }: MaterialTotalsOf): Quantity[] {
   const byId = new Map(figures.map(figure => [figure.id, figure]))
   const packagesOf = (id: string, isWanted: (pour: MaterialTotalsOf['pours'][number]) => boolean): Inputs =>
     namedInputs(
       pours.filter(isWanted).flatMap(pour => {
-        const own = byId.get(`${materialFigureId(pour.id, id)}-packages`)
+        const own = byId.get(
+          id === retarderId ? retarderFigureId(pour.id) : `${materialFigureId(pour.id, id)}-packages`,
+        )
         return own && own.value > 0 ? [[`pour ${plainName(pour.number)}`, own] as const] : []
       }),
     )
   const costs: { readonly name: string; readonly cost: Quantity }[] = []
-  const rows = materials.filter(goesByArea).flatMap(({ id, name, packageSize, packagePrice }): Quantity[] => {
+  const taken = bulkTaken(figures)
+  const rows = materials.flatMap((material): Quantity[] => {
+    const { id, name, packageSize, packagePrice } = material
+    if (isCountedBulk(material, materials)) {
+      const cost = bulkPrice(material, taken)
+      if (cost) costs.push({ name: plainName(name), cost })
+      return cost ? [cost] : []
+    }
+    if (!goesByArea(material) && id !== retarderId) return []
     const inputs = packagesOf(id, () => true)
     const packages = sumInputs(inputs)
     if (packages === 0) return []
@@ -52,7 +67,12 @@ export function materialTotals({ materials, stock, pours, figures }: MaterialTot
     if (packagePrice === undefined) return [total, ...short]
     const { amount, currency } = packagePrice
     const cost = quantity({
-      ...{ id: `total-material-${id}-price`, label: `${name}, price`, value: packages * amount, unit: currency },
+      ...{
+        id: `total-material-${id}-price`,
+        label: `${name}, price`,
+        value: toCent(packages * amount),
+        unit: currency,
+      },
       ...{ formula: 'packages × price of one', source: asEntered },
       inputs: { packages: [packages, 'packages'], 'price of one': [amount, currency] },
     })
@@ -66,11 +86,21 @@ export function materialTotals({ materials, stock, pours, figures }: MaterialTot
       ...{
         id: `total-materials-${currency}`,
         label: 'Priced materials together',
-        value: sumInputs(inputs),
+        value: toCent(sumInputs(inputs)),
         unit: currency,
       },
       ...{ formula: sumFormula(inputs), inputs },
     })
   })
   return [...rows, ...sums]
+}
+
+/** What is taken and has no price, once others have one: a sum without it reads as if it were whole. */
+export function checkMaterialPrices(materials: readonly Material[], totals: readonly Quantity[]): Finding[] {
+  if (!totals.some(({ id }) => id.startsWith('total-materials-'))) return []
+  return materials.flatMap(({ id, name, packagePrice }): Finding[] =>
+    packagePrice === undefined && totals.some(own => own.id === `total-material-${id}`)
+      ? [{ code: 'materialUnpriced', severity: 'note', values: { name } }]
+      : [],
+  )
 }

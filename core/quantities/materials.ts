@@ -18,6 +18,8 @@ const roundOff = 1e-9
 
 export const materialFigureId = (pourId: string, ofMaterial: string): string => `${pourId}-material-${ofMaterial}`
 
+export const retarderFigureId = (pourId: string): string => `${pourId}-retarder-packages`
+
 /**
  * Amount and whole packages of each material with a rate: color hardener, release, and what else is spread by the area,
  * as curing compound or finishing aid entered so. `areaM2` = the pour with its borders. The label rules.
@@ -59,7 +61,7 @@ export function retarderFigure(
     doses.map(({ beforeStripId, packages }) => [`dose before ${beforeStripId}`, [packages, 'packages'] as const]),
   )
   return quantity({
-    ...{ id: `${whose.pourId}-retarder-packages`, label: 'Retarder, packages', ...whose },
+    ...{ id: retarderFigureId(whose.pourId), label: 'Retarder, packages', ...whose },
     ...{ value: sumInputs(inputs), unit: 'packages', formula: sumFormula(inputs), inputs, source },
   })
 }

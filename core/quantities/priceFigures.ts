@@ -1,6 +1,7 @@
 /** The price list put to the drawing: what each line comes to, their sum, and what it leaves open. */
 import type { Price } from '../../shared/document/materials'
 import type { Finding } from '../../shared/problem'
+import { toCent } from '../units/currency'
 import { namedInputs } from './namedInputs'
 import { plainName } from './plainName'
 import { type Priced, type PricedPart, pricedByOf, pricedParts } from './priceParts'
@@ -23,9 +24,6 @@ export interface PriceLine {
 export const isBidFigure = ({ id }: Pick<Quantity, 'id'>): boolean => /^(price-|total-bid-)/.test(id)
 
 const currencyOf = ({ currency }: Price): string => (currency === '$' ? 'USD' : currency)
-
-/** To the cent, half a cent up. */
-const toCent = (amount: number): number => Math.round(amount * 100 + 1e-6) / 100
 
 const listSource = 'price list of the site'
 const measuredSource = 'measured on the drawing, each part to a tenth: own choice'
@@ -102,6 +100,23 @@ export function priceFigures(lines: readonly PriceLine[]): Quantity[] {
     })
   })
   return [...lines.flatMap(({ figures }) => figures), ...sums]
+}
+
+/** What the bid leaves for crew, machines, overhead and profit, in each currency that both are in. */
+export function bidOverMaterials(figures: readonly Quantity[]): Quantity[] {
+  return figures.flatMap(bid => {
+    const currency = /^total-bid-([A-Z]{3})$/.exec(bid.id)?.[1]
+    const materials = figures.find(({ id }) => id === `total-materials-${currency}`)
+    if (currency === undefined || !materials) return []
+    return [
+      quantity({
+        ...{ id: `total-bid-over-${currency}`, label: 'Bid less the priced materials', unit: currency },
+        value: toCent(bid.value - materials.value),
+        formula: 'bid − priced materials',
+        inputs: { bid: [bid.value, currency], 'priced materials': [materials.value, currency] },
+      }),
+    ]
+  })
 }
 
 /** Lines that come to nothing, sums that are not added, and what is drawn without a price. */

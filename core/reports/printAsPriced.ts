@@ -1,6 +1,7 @@
 /** Measures and money of the price list, as the bid has them: a measure in the unit of its price, never converted. */
 import type { UnitSystem } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
+import { isBulkFigure } from '../quantities/bulkPrice'
 import { isBidFigure } from '../quantities/priceFigures'
 import { isCurrency, isUnitPrice } from '../units/currency'
 import { printNumber } from '../units/printNumber'
@@ -9,7 +10,7 @@ import { printNumber } from '../units/printNumber'
 export type ShownUnits = UnitSystem | 'asPriced'
 
 export const shownUnits = (quantity: Pick<Quantity, 'id'>, units: UnitSystem): ShownUnits =>
-  isBidFigure(quantity) ? 'asPriced' : units
+  isBidFigure(quantity) || isBulkFigure(quantity) ? 'asPriced' : units
 
 const tenths: ReadonlySet<string> = new Set(['ft²', 'm²', 'ft', 'm'])
 

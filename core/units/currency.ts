@@ -3,3 +3,6 @@ export const isCurrency = (unit: string): boolean => /^[A-Z]{3}$/.test(unit)
 
 /** A price of one, `USD/ft²`. */
 export const isUnitPrice = (unit: string): boolean => /^[A-Z]{3}\//.test(unit)
+
+/** To the cent, half a cent up. */
+export const toCent = (amount: number): number => Math.round(amount * 100 + 1e-6) / 100

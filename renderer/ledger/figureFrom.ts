@@ -49,7 +49,7 @@ export function figureFrom(
   if (pourId !== undefined) return `pour ${numberOf(pourId) ?? ''}`.trim()
   if (isBidFigure({ id })) return priceWords(id, site)
   if (slabId === undefined)
-    return /-ordered$|-loads$|^total-materials?-/.test(id)
+    return /-ordered$|-loads$|^total-(materials?|bulk)-/.test(id)
       ? 'all pours'
       : site.slabs.length === 1
         ? site.slabs[0]!.name

@@ -96,6 +96,42 @@ describe('totals of the materials', () => {
       expect(evaluateFormula(own)).toBeCloseTo(own.value, 6)
   })
 
+  it('take in retarder dose by dose, concrete as it is ordered and base bought whole', () => {
+    const of = (amount: number) => ({ packagePrice: { amount, currency: 'USD' } })
+    const full = chain(
+      site,
+      addMaterial({ name: 'Set retarder', kind: 'retarder', unit: 'package', packageSize: 1, ...of(32.5) }),
+      addMaterial({ name: 'Concrete', kind: 'concrete', unit: 'yd³', packageSize: 1, ...of(165.25) }),
+      addMaterial({ name: 'Base stone', kind: 'base', unit: 'ton', packageSize: 1, ...of(28.4) }),
+      addMaterial({ name: 'Second base', kind: 'base', unit: 't', packageSize: 1, ...of(99) }),
+      addMaterial({ name: 'By the bag', kind: 'concrete', unit: 'bag', packageSize: 1, ...of(99) }),
+    )
+    const plan = planOf(full)
+    const found = (label: string) => plan.quantities.find(own => own.label === label)
+    const doses = plan.quantities.filter(({ id }) => id.endsWith('-retarder-packages'))
+    const packages = doses.reduce((sum, { value }) => sum + value, 0)
+    expect(packages).toBeGreaterThan(0)
+    expect(found('Set retarder, price')?.value).toBe((packages * 3250) / 100)
+    // 20.75 yd³ are ordered pour by pour.
+    expect(found('Concrete, price')).toMatchObject({ value: 3428.94, unit: 'USD' })
+    // 1,588 ft² of 4 in at 2,000 kg/m³ (from memory) are 33.04 tons, by hand: 34 are bought.
+    expect(found('Base stone, price')?.value).toBe(965.6)
+    expect(found('Second base, price')).toBeUndefined()
+    expect(found('By the bag, price')).toBeUndefined()
+    const sum = found('Priced materials together')!
+    expect(sum.value).toBe((packages * 3250 + 342894 + 96560) / 100)
+    expect(found('Bid less the priced materials')?.value).toBeCloseTo(
+      found('Bid by the price list')!.value - sum.value,
+      9,
+    )
+    expect(plan.problems.filter(({ code }) => code === 'materialUnpriced').map(({ values }) => values.name)).toEqual([
+      hardener!.name,
+      release!.name,
+    ])
+    for (const own of plan.quantities.filter(({ id }) => /^total-(bulk|material|bid)/.test(id)))
+      expect(evaluateFormula(own)).toBeCloseTo(own.value, 6)
+  })
+
   it('buy nothing that is on hand, and add no two currencies', () => {
     const full = chain(site, setOnHand(id, hardener!.packageSize * 100))
     expect(figure(full, `total-material-${id}-to-buy`)).toBeUndefined()

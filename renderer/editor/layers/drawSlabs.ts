@@ -120,10 +120,7 @@ function bandCourses(band: Band, pattern: Finish['pattern']): readonly Stone[] {
 }
 
 /** Everything drawn in ink: over the fills, and over the pours where they are shown. */
-export function drawSlabEdges(
-  pen: Pen,
-  { slabs, sources, finishes, inColor }: Omit<SlabsScene, 'textured'>,
-): void {
+export function drawSlabEdges(pen: Pen, { slabs, sources, finishes, inColor }: Omit<SlabsScene, 'textured'>): void {
   const { ctx, inks } = pen
   inPlan(pen, () => {
     for (const slab of slabs) {

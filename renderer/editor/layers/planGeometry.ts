@@ -175,7 +175,7 @@ const jointGeometry = (worked: Worked, slabId?: string): PlanGeometry =>
 /** A total lights what it is the sum of. */
 function siteGeometry(live: LivePlan, worked: Worked, id: string): PlanGeometry {
   if (id === 'total-construction') return jointGeometry(worked)
-  if (/^total-(ordered|loads|materials?-.*)$/.test(id))
+  if (/^total-(ordered|loads|(materials?|bulk)-.*)$/.test(id))
     return byRegions((worked.pours ?? []).map(({ region }) => region))
   const ends: Readonly<Record<string, string>> = {
     'total-form': '-form-length',

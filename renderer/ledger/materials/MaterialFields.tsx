@@ -1,10 +1,12 @@
 import { changeMaterial, removeMaterial, setOnHand } from '../../../core/document/commands/setMaterials'
+import { siteRetarder } from '../../../core/pours/day/retarder'
+import { isBulk, isCountedBulk } from '../../../core/quantities/bulkPrice'
 import { goesByArea } from '../../../core/quantities/materials'
 import { areaUnits } from '../../../core/units/areaUnits'
 import { printNumber } from '../../../core/units/printNumber'
 import type { Material } from '../../../shared/document/materials'
 import type { Site } from '../../../shared/document/site'
-import { takeEdit } from '../../app/applyEdit'
+import { applyEdit, takeEdit } from '../../app/applyEdit'
 import { useSession } from '../../app/session'
 import { AmountField } from '../../day/AmountField'
 import { TypedField } from '../../pours/TypedField'
@@ -27,7 +29,15 @@ const kindWords: readonly (readonly [Material['kind'], string])[] = [
 const wasteScale = { unit: '%', by: 100, least: 0, most: 100 }
 
 /** One material: the boxes of its label, its price, its stock. */
-export function MaterialFields({ site, material }: { readonly site: Site; readonly material: Material }) {
+export function MaterialFields({
+  site,
+  material,
+  onRemoved,
+}: {
+  readonly site: Site
+  readonly material: Material
+  readonly onRemoved: () => void
+}) {
   const session = useSession()
   const { id, name, kind, unit, packageSize, wasteShare, packagePrice, lot } = material
   const { units } = site
@@ -86,18 +96,35 @@ export function MaterialFields({ site, material }: { readonly site: Site; readon
         text={lot ?? ''}
         onText={typed => change('lot', { lot: typed.trim() === '' ? undefined : typed.trim() })}
       />
-      {goesByArea(material) ? null : (
-        <p className="told">
-          {kind === 'retarder'
-            ? 'Counted dose by dose; the doses of its label are typed in Log under Retarder.'
-            : 'Not counted by the area: see Concrete and base.'}
-        </p>
-      )}
-      <button type="button" className="btn" onClick={() => takeEdit(session, 'material', removeMaterial(id))}>
+      {goesByArea(material) ? null : <p className="told">{countedWords(site, material)}</p>}
+      <button
+        type="button"
+        className="btn"
+        onClick={() => {
+          if (applyEdit(session, 'material', removeMaterial(id))) onRemoved()
+        }}
+      >
         Remove {name}
       </button>
     </fieldset>
   )
+}
+
+/** How a material is counted that does not go by the area. */
+function countedWords(site: Site, material: Material): string {
+  const { kind } = material
+  if (kind === 'retarder')
+    return siteRetarder(site)?.id === material.id
+      ? 'Counted dose by dose; the doses of its label are typed in Log under Retarder.'
+      : 'Not counted: doses are in another retarder of the list.'
+  if (kind === 'reinforcement') return 'Not counted: take it off by hand, and price it as a line of the price list.'
+  const isConcrete = kind === 'concrete'
+  if (!isBulk(material))
+    return isConcrete
+      ? 'Not counted: a package of concrete is a volume, 1 yd³ or 1 m³.'
+      : 'Not counted: a package of base is a mass or volume, 1 ton, 1 t, 1 yd³ or 1 m³.'
+  if (!isCountedBulk(material, site.materials ?? [])) return `Not counted: all ${kind} is in the first of the list.`
+  return isConcrete ? 'Counted as it is ordered, pour by pour.' : 'Counted as the base of all slabs, bought whole.'
 }
 
 /** The rate from either end: what an area takes, or what a package covers. */

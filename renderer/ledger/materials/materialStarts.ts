@@ -40,4 +40,22 @@ export const materialStarts: readonly MaterialStart[] = [
       metric: { unit: 'L', packageSize: 20, ratePerM2: 0.2 },
     },
   },
+  {
+    kind: 'concrete',
+    name: 'Concrete',
+    source: 'by the yd³ (m³), as it is ordered',
+    by: { ftin: { unit: 'yd³', packageSize: 1 }, metric: { unit: 'm³', packageSize: 1 } },
+  },
+  {
+    kind: 'base',
+    name: 'Base stone',
+    source: 'by the ton of 2,000 lb (1,000 kg)',
+    by: { ftin: { unit: 'ton', packageSize: 1 }, metric: { unit: 't', packageSize: 1 } },
+  },
+  {
+    kind: 'retarder',
+    name: 'On-site retarder',
+    source: 'counted dose by dose',
+    by: { ftin: { unit: 'package', packageSize: 1 }, metric: { unit: 'package', packageSize: 1 } },
+  },
 ]

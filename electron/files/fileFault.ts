@@ -1,4 +1,6 @@
-import type { FileReason } from '../../shared/host'
+import { basename } from 'node:path'
+import type { FileFailure, FileReason } from '../../shared/host'
+import { err } from '../../shared/problem'
 import { codeOf } from './fileLayer'
 
 const reasons: Readonly<Record<string, FileReason>> = {
@@ -36,3 +38,7 @@ export function mayPass(error: unknown): boolean {
     codeOf(error),
   )
 }
+
+/** The answer to what could not be done; of a path only the name is told. */
+export const failed = (reason: FileReason, path?: string): { ok: false; error: FileFailure } =>
+  err(path === undefined ? { reason } : { reason, name: basename(path) })

@@ -71,12 +71,7 @@ export function versionShelf(
         () => false,
       )
       if (!made) return false
-      const report = await replaceFile(
-        layer,
-        join(shelf, fileNameOf(versionId)),
-        bytes,
-        pause === undefined ? {} : { pause },
-      )
+      const report = await replaceFile(layer, join(shelf, fileNameOf(versionId)), bytes, { pause })
       if (!report.replaced) return false
       for (const old of versionsToDrop(await named(path), dayOf)) {
         await layer.remove(join(shelf, fileNameOf(old.versionId))).catch(() => {})

@@ -30,7 +30,7 @@ export function recentFiles(layer: FileLayer, folder: string, pause?: Pause): Re
   const write = async (files: readonly RecentEntry[]) => {
     await layer.makeFolder(folder).catch(() => {})
     const text = `${JSON.stringify({ format: 'slabwright-recent', files: files.slice(0, longest) }, null, 2)}\n`
-    await replaceFile(layer, file, Buffer.from(text), pause === undefined ? {} : { pause })
+    await replaceFile(layer, file, Buffer.from(text), { pause })
   }
   return {
     list,

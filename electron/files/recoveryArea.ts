@@ -35,7 +35,7 @@ export interface RecoveryArea {
 export function recoveryArea(
   layer: FileLayer,
   folder: string,
-  { pid = process.pid, pause }: { pid?: number; pause?: Pause } = {},
+  { pid = process.pid, pause }: { pid?: number | undefined; pause?: Pause | undefined } = {},
 ): RecoveryArea {
   const pathOf = (recoveryId: string) => join(folder, `${recoveryId}.recovery`)
   const read = async (recoveryId: string) => {
@@ -57,12 +57,7 @@ export function recoveryArea(
         bytes: body.byteLength,
       } satisfies RecoveryHead)
       await layer.makeFolder(folder).catch(() => {})
-      return replaceFile(
-        layer,
-        pathOf(recoveryId),
-        Buffer.concat([Buffer.from(`${line}\n`), body]),
-        pause === undefined ? {} : { pause },
-      )
+      return replaceFile(layer, pathOf(recoveryId), Buffer.concat([Buffer.from(`${line}\n`), body]), { pause })
     },
     async listLeft(isOpen) {
       const left: LeftWork[] = []

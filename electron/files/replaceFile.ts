@@ -27,7 +27,7 @@ export async function replaceFile(
   layer: FileLayer,
   path: string,
   bytes: Uint8Array,
-  { mode = 0o644, pause = sleep }: { mode?: number; pause?: Pause } = {},
+  { mode = 0o644, pause = sleep }: { mode?: number | undefined; pause?: Pause | undefined } = {},
 ): Promise<ReplaceReport> {
   const written = await retry(pause, () => writeBeside(layer, path, bytes, mode))
   if (!written.ok) return { replaced: false, sure: true, reason: reasonOf(written.error) }

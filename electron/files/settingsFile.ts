@@ -28,7 +28,7 @@ export function settingsFile(layer: FileLayer, folder: string, pause?: Pause): S
     async keepTheme(theme) {
       await layer.makeFolder(folder).catch(() => {})
       const text = `${JSON.stringify({ format: 'slabwright-settings', theme } satisfies z.infer<typeof Settings>)}\n`
-      await replaceFile(layer, file, Buffer.from(text), pause === undefined ? {} : { pause })
+      await replaceFile(layer, file, Buffer.from(text), { pause })
     },
   }
 }

@@ -5,7 +5,7 @@ import { limits } from '../../shared/limits'
 import { err, ok } from '../../shared/problem'
 import { reasonOf } from '../files/fileFault'
 import type { FileLayer } from '../files/fileLayer'
-import type { WindowFiles } from '../files/siteFiles'
+import type { WindowFiles } from '../files/windowFiles'
 import { fetchForecast } from '../weather/fetchForecast'
 
 /** The system's own dialogs; each answers null when the user let it go. */

@@ -4,7 +4,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net'
 import type { HostApi } from '../../shared/host'
 import { limits } from '../../shared/limits'
-import type { WindowFiles } from '../files/siteFiles'
+import type { WindowFiles } from '../files/windowFiles'
 import { answerCall, isHostMethod } from '../host/answerCall'
 import { guardHeaders, type pageFiles } from '../page/pageFiles'
 import { carriesKey, guardCall, guardHost, type Refusal } from './guardRequest'

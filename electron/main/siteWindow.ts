@@ -1,6 +1,6 @@
 import { BrowserWindow, dialog, type WebContents } from 'electron'
 import { eventChannel, type HostApi, type HostEvent } from '../../shared/host'
-import type { WindowFiles } from '../files/siteFiles'
+import type { WindowFiles } from '../files/windowFiles'
 import type { Dialogs } from '../host/hostApi'
 import { systemDialogs } from './dialogs'
 import { pageOrigin } from './scheme'

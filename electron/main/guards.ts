@@ -1,11 +1,22 @@
 import { app, session, type WebContents } from 'electron'
 import { isPageUrl } from './scheme'
 
-/** Shuts everything a page could ask of the system beyond our own calls. */
+/** What was copied in one window is pasted into another; nothing else of the system is asked for. */
+const granted: ReadonlySet<string> = new Set(['clipboard-read', 'clipboard-sanitized-write'])
+
+/** Only the page itself, never a frame within it. */
+const isGranted = (permission: string, url: string | undefined, isMainFrame: boolean): boolean =>
+  granted.has(permission) && isMainFrame && url !== undefined && isPageUrl(url)
+
+/** Shuts everything a page could ask of the system beyond our own calls, but for the clipboard. */
 export function guardSession(): void {
   const { defaultSession } = session
-  defaultSession.setPermissionRequestHandler((_contents, _permission, answer) => answer(false))
-  defaultSession.setPermissionCheckHandler(() => false)
+  defaultSession.setPermissionRequestHandler((_contents, permission, answer, { requestingUrl, isMainFrame }) =>
+    answer(isGranted(permission, requestingUrl, isMainFrame)),
+  )
+  defaultSession.setPermissionCheckHandler((_contents, permission, origin, { isMainFrame }) =>
+    isGranted(permission, origin, isMainFrame),
+  )
   defaultSession.setDevicePermissionHandler(() => false)
   defaultSession.setSpellCheckerEnabled(false)
   defaultSession.webRequest.onBeforeRequest(({ url }, answer) => answer({ cancel: !isAllowedUrl(url) }))

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, memo, useState } from 'react'
+import { type KeyboardEvent, memo, useEffect, useLayoutEffect, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import type { Command } from '../../core/document/commands/editSite'
 import { findEdge, findVertex } from '../../core/document/commands/findPath'
@@ -212,6 +212,7 @@ const Fields = memo(function Fields({ live, eye, size, print }: DimensionsOf & {
           {open === key ? (
             <DimensionField
               at={at}
+              size={size}
               boxes={boxes}
               ends={ends}
               units={site.units}
@@ -259,19 +260,33 @@ const DimensionButton = memo(function DimensionButton({
   )
 })
 
+/** Under the dimension, above it where the plan ends, and never beyond the plan. */
+function placeField(element: HTMLElement, [x, y]: Pt, { width, height }: Size): void {
+  const { offsetWidth, offsetHeight } = element
+  const left = Math.max(92, Math.min(x - offsetWidth / 2, width - offsetWidth - 8))
+  const under = y + 14
+  const above = y - 14 - offsetHeight
+  const top = under + offsetHeight <= height - 8 ? under : Math.max(8, Math.min(above, height - offsetHeight - 8))
+  element.style.left = `${Math.round(left)}px`
+  element.style.top = `${Math.round(top)}px`
+}
+
 function DimensionField({
   at,
+  size,
   boxes,
   ends,
   units,
   print,
   onClose,
 }: Pick<Shown, 'at' | 'boxes' | 'ends'> & {
+  readonly size: Size
   readonly units: Site['units']
   readonly print: Measures
   readonly onClose: () => void
 }) {
   const editor = useEditor()
+  const element = useRef<HTMLDivElement>(null)
   const [typed, setTyped] = useState({ at: 0, text: '' })
   const [moves, setMoves] = useState<Moves>('end')
   const [fault, setFault] = useState<string | null>(null)
@@ -287,7 +302,23 @@ function DimensionField({
     else if (editor.run(box.step, box.command(read.value, moves))) close()
     else setFault(editor.getState().fault?.message ?? null)
   }
+  const [x, y] = at
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a refusal makes it longer
+  useLayoutEffect(() => {
+    if (element.current) placeField(element.current, [x, y], size)
+  }, [x, y, size, fault])
+  // A press elsewhere on the plan ends it, as one outside a field of the ledger does: what was typed is kept.
+  const leave = useRef(() => {})
+  leave.current = () => (typed.text.trim() === '' ? onClose() : commit())
+  useEffect(() => {
+    const onPress = ({ target }: PointerEvent) => {
+      if (target instanceof Element && target.closest('.sheet')) leave.current()
+    }
+    document.addEventListener('pointerdown', onPress, true)
+    return () => document.removeEventListener('pointerdown', onPress, true)
+  }, [])
   const onKeyDown = (event: KeyboardEvent) => {
+    if (event.target instanceof HTMLButtonElement && event.key === 'Enter') return
     if (event.key === 'Escape') close()
     else if (event.key === 'Enter') commit()
     else return
@@ -303,7 +334,7 @@ function DimensionField({
     : []
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: Enter and Esc are those of the boxes inside
-    <div className="dim-field" style={{ left: at[0], top: at[1] }} onKeyDown={onKeyDown}>
+    <div className="dim-field" ref={element} onKeyDown={onKeyDown}>
       {boxes.map(({ label, nowM }, i) => (
         <label key={label}>
           {label}
@@ -334,6 +365,14 @@ function DimensionField({
         </fieldset>
       ) : null}
       {fault ? <p role="alert">{fault}</p> : null}
+      <div className="entry-acts">
+        <button type="button" className="btn main" disabled={typed.text.trim() === ''} onClick={commit}>
+          Set it
+        </button>
+        <button type="button" className="btn" onClick={close}>
+          Leave it
+        </button>
+      </div>
     </div>
   )
 }

@@ -8,32 +8,17 @@ import { ringArea } from '../../core/geometry/ringArea'
 import { ringLength } from '../../core/geometry/ringLength'
 import type { Measures } from '../../core/units/measures'
 import type { Site } from '../../shared/document/site'
-import type { Drawing, Drawn, Field } from './actions/drawing'
-import type { Aim } from './aim'
-import { type Camera, type Size, toScreen } from './camera/camera'
+import { isFinger } from '../app/handWords'
+import type { Drawn, Field } from './actions/drawing'
+import type { Size } from './camera/camera'
 import type { Eye } from './camera/eye'
 import { printDirection, printTurn } from './entry/directions'
+import { placeEntry } from './entry/placeEntry'
 import { focusPlan } from './focusPlan'
 import { useEditor, useEditorState } from './useEditor'
 
-const boxSize = { width: 272, height: 128 }
-/** Of the row of buttons under the boxes. */
-const actsHeight = 42
-/** The boxes stand this far from the point, and never over it. */
-const asidePx = 26
-
-/** Beside the last point, on the side the line does not go to; before the first one, under the prompt beside the outline. */
-function placeOf(drawing: Drawing, aim: Aim | null, camera: Camera, size: Size) {
-  const last = drawing.placed.at(-1)
-  if (!last) return moved(212, 42)
-  const [x, y] = toScreen(camera, last)
-  const [ax, ay] = aim ? toScreen(camera, aim.at) : [x + 1, y - 1]
-  const left = ax >= x ? x - asidePx - boxSize.width : x + asidePx
-  const top = ay >= y ? y - asidePx - boxSize.height - actsHeight : y + asidePx
-  const height = boxSize.height + actsHeight
-  const within = (at: number, least: number, most: number) => Math.max(least, Math.min(most, at))
-  return moved(within(left, 92, size.width - boxSize.width - 8), within(top, 76, size.height - height - 62))
-}
+const keysHelp = 'Enter sets it, Tab the next box, Esc drops it.'
+const fingerHelp = 'Aim, or type over a measure.'
 
 /** On whole pixels, for sharp letters; nothing is laid out anew where only the place changes. */
 const moved = (left: number, top: number) => ({ transform: `translate(${Math.round(left)}px, ${Math.round(top)}px)` })
@@ -108,8 +93,9 @@ export function Entry({ site, eye, size, print }: EntryOf) {
   }
   const measured = sizeOf(drawing.sketch(aim?.at ?? null), site, print)
   const ended = drawing.placed.length > 0 ? drawing.finish().drawn : undefined
+  const isTyped = Object.values(typed).some(text => text.trim() !== '')
   return (
-    <div className="entry" style={placeOf(drawing, aim, camera, size)}>
+    <div className="entry" style={moved(...placeEntry(camera, size, drawing.placed.at(-1), aim?.at))}>
       <div className="entry-boxes">
         {drawing.fields.map((field, i) => (
           <label key={field.id}>
@@ -132,16 +118,29 @@ export function Entry({ site, eye, size, print }: EntryOf) {
           </label>
         ))}
       </div>
-      {drawing.placed.length > 0 ? (
+      {drawing.placed.length > 0 || isTyped ? (
         <div className="entry-acts">
-          {ended ? (
+          {isTyped ? (
+            // The box keeps the focus, and a keyboard on the screen stays up for the next measure.
+            <button
+              type="button"
+              className="btn main"
+              onPointerDown={event => event.preventDefault()}
+              onMouseDown={event => event.preventDefault()}
+              onClick={() => editor.enter()}
+            >
+              Set it
+            </button>
+          ) : ended ? (
             <button type="button" className="btn" onClick={() => editor.enter()}>
               {ended.kind === 'shape' ? 'Close it' : 'End it here'}
             </button>
           ) : null}
-          <button type="button" className="btn" onClick={() => editor.back()}>
-            Take back
-          </button>
+          {drawing.placed.length > 0 ? (
+            <button type="button" className="btn" onClick={() => editor.back()}>
+              Take back
+            </button>
+          ) : null}
           <button type="button" className="btn" onClick={() => editor.escape()}>
             Drop
           </button>
@@ -152,7 +151,7 @@ export function Entry({ site, eye, size, print }: EntryOf) {
         {aim?.caught ? `${aim.caught.relation} ${aim.caught.rest}` : ''}
       </p>
       <p className={fault ? 'entry-fault' : ''} id={help} role={fault ? 'alert' : undefined}>
-        {fault ? fault.message : `${measured ? `${measured}. ` : ''}Enter sets it, Tab the next box, Esc drops it.`}
+        {fault ? fault.message : `${measured ? `${measured}. ` : ''}${isFinger() ? fingerHelp : keysHelp}`}
       </p>
     </div>
   )

@@ -19,6 +19,7 @@ import { usePlanKeys } from './canvas/usePlanKeys'
 import { usePointers } from './canvas/usePointers'
 import { DimensionFields } from './DimensionFields'
 import { Entry } from './Entry'
+import { Loupe } from './Loupe'
 import { loadPicture } from './layers/drawPicture'
 import { PlanStage } from './layers/PlanStage'
 import { NorthMark } from './NorthMark'
@@ -50,7 +51,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
   const jointHand = useJointHand()
   const { handlers, lastPoint } = usePointers(camera, jointHand, useClickChoice(live))
   const onKeyDown = usePlanKeys(site, camera, jointHand)
-  const clipboard = usePlanClipboard(camera, lastPoint)
+  usePlanClipboard(camera, lastPoint)
   useFocusOnPlan(sheet)
 
   const isSeen = useStore(eye, seen => seen !== null)
@@ -77,7 +78,6 @@ function Sheet({ live }: { readonly live: LivePlan }) {
         data-drawing={(isDrawing && !isChoosing) || undefined}
         data-carrying={hand.carrying || undefined}
         {...handlers}
-        {...clipboard}
         onKeyDown={onKeyDown}
       >
         {canvas ? (
@@ -98,6 +98,7 @@ function Sheet({ live }: { readonly live: LivePlan }) {
         <DimensionFields eye={eye} size={size} print={print} />
       ) : null}
       {isDrawing ? <Entry site={site} eye={eye} size={size} print={print} /> : null}
+      {isDrawing ? <Loupe sheet={sheet} eye={eye} size={size} /> : null}
       <ScaleBar eye={eye} units={site.units} />
       {stage === 'sun' ? <SunLegend live={live} /> : null}
       <NorthMark northDeg={site.place.northDeg} />

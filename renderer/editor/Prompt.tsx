@@ -1,3 +1,4 @@
+import { handWords } from '../app/handWords'
 import { usePlan, useView } from '../app/session'
 import { wordFindings } from '../app/wordFindings'
 import type { LivePlan } from '../store/livePlan'
@@ -35,7 +36,7 @@ function DrawingPrompt({ live }: { readonly live: LivePlan }) {
   return (
     <div className="say">
       <p role="status">
-        {action === 'select' ? '' : <b>{actionWords[action]}</b>} {words}
+        {action === 'select' ? '' : <b>{actionWords[action]}</b>} {handWords(words)}
       </p>
       {wrong === '' ? null : (
         <p className="fault" role="alert">
@@ -43,7 +44,7 @@ function DrawingPrompt({ live }: { readonly live: LivePlan }) {
         </p>
       )}
       <p className="visually-hidden" role="status">
-        {said}
+        {handWords(said)}
       </p>
     </div>
   )

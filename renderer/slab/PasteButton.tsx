@@ -3,21 +3,24 @@ import { readCopy } from '../../core/document/copyText'
 import type { Site } from '../../shared/document/site'
 import { useEditor, useEditorState } from '../editor/useEditor'
 
-/** A hand without keys: nothing else takes from the clipboard what another window copied. */
-const isFinger = () =>
-  globalThis.matchMedia?.('(pointer: coarse)').matches && navigator.clipboard?.readText !== undefined
+const keptBack =
+  'The browser keeps its clipboard to itself. Let this page read it when the browser asks, or paste by the keys.'
 
 /** The text on the clipboard; null where the browser keeps it to itself, or the user says no. */
 const clipboardText = async (): Promise<string | null> =>
   (await navigator.clipboard?.readText().catch(() => null)) ?? null
 
-/** What was copied last, in this window or, where the clipboard may be read, in another: for hands without keys. */
+/** What was copied last, in this window or, where the clipboard may be read, in another. */
 export function PasteButton({ site }: { readonly site: Site }) {
   const editor = useEditor()
   const hasCopy = useEditorState(state => state.hasCopy)
-  if (!hasCopy && !isFinger()) return null
+  if (!hasCopy && navigator.clipboard?.readText === undefined) return null
   const paste = async () => {
     const text = await clipboardText()
+    if (text === null && !hasCopy) {
+      editor.setState({ fault: { field: null, message: keptBack } })
+      return
+    }
     const box = selectionBox(
       site,
       [...site.slabs, ...site.casters].map(({ id }) => id),

@@ -3,6 +3,7 @@ import type { Site } from '../../shared/document/site'
 import { useView } from '../app/session'
 import { useEditorState } from '../editor/useEditor'
 import { ActionOptions } from './ActionOptions'
+import { chosenParts } from './chosen/chosenParts'
 import { SelectionPanel } from './chosen/SelectionPanel'
 import { FinishForm } from './FinishForm'
 import { NorthForm } from './north/NorthForm'
@@ -25,11 +26,13 @@ export function SlabForms({ site }: { readonly site: Site }) {
 /** The site itself, where nothing is chosen. */
 export function SiteForms({ site }: { readonly site: Site }) {
   const isIdle = useEditorState(({ drawing, picking }) => picking !== null || (drawing?.placed.length ?? 0) === 0)
-  const isChosen = useView(state => state.selection.length > 0)
+  const isChosen = useView(state => chosenParts(site, state.selection) !== null)
   if (!isIdle || isChosen) return null
   return (
     <section className="slab-form" aria-label="The site">
-      <PasteButton site={site} />
+      <div className="fields">
+        <PasteButton site={site} />
+      </div>
       <details>
         <summary>Place and time zone</summary>
         <PlaceForm site={site} />

@@ -4,6 +4,7 @@ import { printMeasures } from '../../core/units/printMeasures'
 import { printNumber } from '../../core/units/printNumber'
 import type { Pt } from '../../shared/document/primitives'
 import { applyEdit } from '../app/applyEdit'
+import { handWords } from '../app/handWords'
 import { printHour } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import { wordFindings } from '../app/wordFindings'
@@ -84,11 +85,13 @@ export function MarkShade({ live }: { readonly live: LivePlan }) {
       ) : (
         <>
           <p className="note" role="status">
-            {marking.length === 0
-              ? `Set the hour to the minute you look, now ${at}, and click the edge of the shade as it lies on the slab.`
-              : marking.length === 1
-                ? `One point at ${at}. Click a second along the same edge, or ask now.`
-                : `Two points of the edge at ${at}.`}
+            {handWords(
+              marking.length === 0
+                ? `Set the hour to the minute you look, now ${at}, and click the edge of the shade as it lies on the slab.`
+                : marking.length === 1
+                  ? `One point at ${at}. Click a second along the same edge, or ask now.`
+                  : `Two points of the edge at ${at}.`,
+            )}
           </p>
           <div className="acts-row">
             <button type="button" className="btn" disabled={marking.length === 0} onClick={() => explain(marking)}>

@@ -2,6 +2,7 @@ import type { ResolvedSlab } from '../../core/geometry/resolvedSlab'
 import type { ComparedDay, OtherDay } from '../../core/plan/deriveScreen'
 import { printMeasures } from '../../core/units/printMeasures'
 import { printNumber } from '../../core/units/printNumber'
+import { handWords } from '../app/handWords'
 import { printHour } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import { PlainRow } from '../ledger/PlainRow'
@@ -168,7 +169,7 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
           </p>
         </section>
       ) : live.slabs.length > 0 ? (
-        <p className="note">Click a point of the slab to see its sun.</p>
+        <p className="note">{handWords('Click a point of the slab to see its sun.')}</p>
       ) : null}
       {points?.length ? (
         <>

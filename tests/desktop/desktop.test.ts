@@ -319,14 +319,26 @@ describe('the twenty items of Electron’s security page', () => {
     expect(preferences().sandbox).toBe(true)
     expect(state.isSandboxed).toBe(true)
   })
-  it('5. grants no permission and no device', () => {
-    const answers: unknown[] = []
-    ask('permissionRequest', {}, 'media', (answer: unknown) => answers.push(answer))
-    expect([...answers, ask('permissionCheck', {}, 'geolocation'), ask('devicePermission', {})]).toEqual([
-      false,
-      false,
-      false,
-    ])
+  it('5. grants the clipboard to our own page, no other permission and no device', () => {
+    const page = 'slabwright://app/index.html'
+    const isGranted = (permission: string, url: string, isMainFrame = true) => {
+      let answer: unknown
+      const request = { requestingUrl: url, isMainFrame }
+      ask('permissionRequest', {}, permission, (given: unknown) => (answer = given), request)
+      const checked = ask('permissionCheck', {}, permission, url, { isMainFrame })
+      expect(answer).toBe(checked)
+      return checked
+    }
+    for (const permission of ['clipboard-read', 'clipboard-sanitized-write']) {
+      expect(isGranted(permission, page)).toBe(true)
+      expect(isGranted(permission, 'slabwright://app')).toBe(true)
+      expect(isGranted(permission, page, false)).toBe(false)
+      for (const url of ['https://plans.example/', 'slabwright://app.plans.example/', 'slabwright://other/', ''])
+        expect(isGranted(permission, url)).toBe(false)
+    }
+    for (const permission of ['media', 'geolocation', 'deprecated-sync-clipboard-read', 'fileSystem', 'unknown'])
+      expect(isGranted(permission, page)).toBe(false)
+    expect(ask('devicePermission', {})).toBe(false)
   })
   it('6. leaves web security on', () => expect(preferences().webSecurity).toBe(true))
   it('7. sends a policy with every page', async () => {

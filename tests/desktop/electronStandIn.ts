@@ -110,9 +110,27 @@ export function createStandIn() {
     },
   } satisfies Offer<typeof Electron.Menu>
 
+  /** The clipboard is the browser's, and given as far as the real handlers give it to the page. */
+  const grantClipboard = async (context: BrowserContext, url: string) => {
+    const isGranted = (permission: string): boolean => {
+      let isAnswered = false
+      const answer = (given: boolean) => (isAnswered = given)
+      const [request, check] = [state.session.get('permissionRequest'), state.session.get('permissionCheck')]
+      const details = { requestingUrl: url, isMainFrame: true }
+      ;(request as Handler | undefined)?.({}, permission, answer, details)
+      return isAnswered && (check as Handler | undefined)?.({}, permission, new URL(url).href, details) === true
+    }
+    const permissions = [
+      ...(isGranted('clipboard-read') ? ['clipboard-read'] : []),
+      ...(isGranted('clipboard-sanitized-write') ? ['clipboard-write'] : []),
+    ]
+    await context.grantPermissions(permissions, { origin: testOrigin })
+  }
+
   /** Opens the page of a window: the preload first, its calls by one binding, our scheme by the real handler. */
   const openPage = async (window: StandInWindow, preload: string, address: string): Promise<Page> => {
     if (state.context === null) throw new Error('no browser was given')
+    await grantClipboard(state.context, address)
     const page = await state.context.newPage()
     await page.route('**/*', async route => {
       const url = route.request().url()

@@ -54,6 +54,17 @@ describe('the planner in the desktop window', () => {
     clickMenu(state, 'Save')
     await vi.waitFor(() => expect(readSite(readFileSync(path)).ok).toBe(true), 20_000)
     expect(state.dialogs).toEqual([])
+
+    // What is copied in one window is pasted in another, by buttons: the clipboard is ours to use, nothing else is.
+    await page.getByRole('application').press('Control+a')
+    await page.getByRole('button', { name: 'Copy', exact: true }).click()
+    await page.getByText('Copied.').first().waitFor()
+    clickMenu(state, 'New window')
+    await vi.waitFor(() => expect(state.windows).toHaveLength(2))
+    const other = await state.windows[1]?.page
+    await other?.getByRole('button', { name: 'New site', exact: true }).click()
+    await other?.getByRole('button', { name: 'Paste', exact: true }).click()
+    await other?.getByText('1,588').first().waitFor()
     expect(faults).toEqual([])
   })
 })

@@ -62,6 +62,14 @@ export class TestEditor {
   drag(from: Pt, to: Pt): this {
     return this.pointerDown(from).pointerMove(to).pointerUp(to)
   }
+  /** A finger comes down, slides along the points and is lifted at the last. */
+  slide(...points: readonly [Pt, ...Pt[]]): this {
+    const hand = { zoom: this.zoom, touch: true }
+    this.editor.down(points[0], hand)
+    for (const at of points.slice(1)) this.editor.move(at, { ...hand, pressed: true })
+    this.editor.up(points.at(-1)!, hand, points.length > 1)
+    return this
+  }
   /** Types into the boxes in order, then Enter. */
   type(...texts: readonly string[]): this {
     texts.forEach((text, i) => {

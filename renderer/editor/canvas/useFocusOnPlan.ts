@@ -1,9 +1,14 @@
 import { type RefObject, useEffect } from 'react'
+import { useView } from '../../app/session'
 import { useEditorState } from '../useEditor'
 
-/** The keys go to the plan as soon as a site is open, and again once the boxes of a drawing are gone. */
+/** The keys go to the plan as soon as a site is open, and again once what had them is gone: a box, a button, a form. */
 export function useFocusOnPlan(sheet: RefObject<HTMLElement | null>): void {
   const typing = useEditorState(state => state.box !== null)
+  const action = useEditorState(state => state.action)
+  const placed = useEditorState(state => state.drawing?.placed.length)
+  const selection = useView(state => state.selection)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever something may have gone
   useEffect(() => {
     if (typing) return
     // Between two elements the focus is nowhere: only where it stays there does the plan take it. Keys are heard anyway.
@@ -11,5 +16,5 @@ export function useFocusOnPlan(sheet: RefObject<HTMLElement | null>): void {
       if (document.activeElement === document.body) sheet.current?.focus({ preventScroll: true })
     })
     return () => clearTimeout(timer)
-  }, [typing, sheet])
+  }, [typing, sheet, action, placed, selection])
 }

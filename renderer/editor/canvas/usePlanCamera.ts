@@ -24,6 +24,11 @@ export interface PlanCamera {
   readonly middle: () => Pt
 }
 
+/** The click that follows a tap would fall on the boxes that have come under the finger. */
+const dropClick = (event: TouchEvent) => {
+  if (event.cancelable) event.preventDefault()
+}
+
 /**
  * Where the plan is looked at from. `asidePx`: what stands over the left of it; `placed` and `traced`: points of the
  * drawing in hand.
@@ -94,8 +99,10 @@ export function usePlanCamera(
   const attach = useCallback(
     (element: HTMLDivElement | null) => {
       sheet.current?.removeEventListener('wheel', onWheel)
+      sheet.current?.removeEventListener('touchend', dropClick)
       sheet.current = element
       element?.addEventListener('wheel', onWheel, { passive: false })
+      element?.addEventListener('touchend', dropClick, { passive: false })
       measure(element)
     },
     [onWheel, measure],

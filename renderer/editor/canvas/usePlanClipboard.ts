@@ -1,36 +1,50 @@
-import type { ClipboardEvent, RefObject } from 'react'
+import { type RefObject, useEffect, useRef } from 'react'
 import type { Pt } from '../../../shared/document/primitives'
 import { useView } from '../../app/session'
 import { toPlan } from '../camera/camera'
 import { useEditor } from '../useEditor'
 import type { PlanCamera } from './usePlanCamera'
 
-interface PlanClipboard {
-  readonly onCopy: (event: ClipboardEvent) => void
-  readonly onPaste: (event: ClipboardEvent) => void
-}
+const isInText = ({ target }: ClipboardEvent): boolean =>
+  target instanceof Element && target.closest('input, textarea, dialog') !== null
 
-/** Copies through the clipboard, so that another window or another site can take them; pasted where the pointer is. */
-export function usePlanClipboard({ eye, sheet, middle }: PlanCamera, lastPoint: RefObject<Pt | null>): PlanClipboard {
+/**
+ * Copies through the clipboard by the system's keys and menus, so that another window or another site can take them;
+ * pasted where the pointer is. Heard wherever the focus is, but in a text.
+ */
+export function usePlanClipboard({ eye, sheet, middle }: PlanCamera, lastPoint: RefObject<Pt | null>): void {
   const editor = useEditor()
   const isEditing = useView(({ stage, clientView }) => stage === 'slab' && !clientView)
-  return {
-    onCopy(event) {
-      const text = isEditing ? editor.copy() : null
-      if (text === null) return
-      event.clipboardData.setData('text/plain', text)
-      event.preventDefault()
-    },
-    onPaste(event) {
-      const camera = eye.getState()
-      if (!isEditing || !camera) return
-      const rect = sheet.current?.getBoundingClientRect()
-      const [x, y] = lastPoint.current ?? [-1, -1]
-      const over = rect && x > rect.left && x < rect.right && y > rect.top && y < rect.bottom
-      const text = event.clipboardData.getData('text/plain')
-      const at: Pt = over ? [x - rect.left, y - rect.top] : middle()
-      editor.paste(text === '' ? undefined : text, toPlan(camera, at))
-      event.preventDefault()
-    },
+  const place = useRef((): Pt | null => null)
+  place.current = () => {
+    const camera = eye.getState()
+    const rect = sheet.current?.getBoundingClientRect()
+    if (!camera || !rect) return null
+    const [x, y] = lastPoint.current ?? [-1, -1]
+    const isOver = x > rect.left && x < rect.right && y > rect.top && y < rect.bottom
+    return toPlan(camera, isOver ? [x - rect.left, y - rect.top] : middle())
   }
+  useEffect(() => {
+    if (!isEditing) return
+    const onCopy = (event: ClipboardEvent) => {
+      if (isInText(event) || document.getSelection()?.isCollapsed === false) return
+      const text = editor.copy()
+      if (text === null) return
+      event.clipboardData?.setData('text/plain', text)
+      event.preventDefault()
+    }
+    const onPaste = (event: ClipboardEvent) => {
+      const at = place.current()
+      if (isInText(event) || at === null) return
+      const text = event.clipboardData?.getData('text/plain') ?? ''
+      editor.paste(text === '' ? undefined : text, at)
+      event.preventDefault()
+    }
+    document.addEventListener('copy', onCopy)
+    document.addEventListener('paste', onPaste)
+    return () => {
+      document.removeEventListener('copy', onCopy)
+      document.removeEventListener('paste', onPaste)
+    }
+  }, [isEditing, editor])
 }

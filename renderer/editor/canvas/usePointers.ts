@@ -121,6 +121,7 @@ export function usePointers({ eye, move }: PlanCamera, jointHand: JointHand, cho
       pointers.current.clear()
     }
     event.currentTarget.setPointerCapture(pointerId)
+    if (isTouch) event.currentTarget.focus({ preventScroll: true })
     const at = localPoint(event)
     pointers.current.set(pointerId, at)
     if (pointers.current.size > 1) {

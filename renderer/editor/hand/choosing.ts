@@ -1,6 +1,6 @@
 /** What is drawn, and how. */
 import type { Id } from '../../../shared/document/primitives'
-import { type ActionId, actionWords, type Options } from '../actions/actions'
+import { type ActionId, actionWords, hasForms, type Options, usualOptions } from '../actions/actions'
 import type { Mark } from '../actions/drawing'
 import { pickPoints } from '../actions/pickPoints'
 import type { Desk } from './desk'
@@ -21,7 +21,9 @@ export function createChoosing({ site, view, store }: Desk, turns: Turns, edges:
   return {
     choose(action) {
       site.drop()
-      turns.start(action, store.getState().options)
+      const { options, forms } = store.getState()
+      const form = forms[action] ?? usualOptions.form
+      turns.start(action, hasForms(action, options) ? { ...options, form } : options)
       store.setState({ said: actionWords[action] })
     },
     pick(picking) {
@@ -36,6 +38,8 @@ export function createChoosing({ site, view, store }: Desk, turns: Turns, edges:
     setOptions(change) {
       const { action, options, drawing } = store.getState()
       const next = { ...options, ...change }
+      const { form } = change
+      if (form !== undefined) store.setState(({ forms }) => ({ forms: { ...forms, [action]: form } }))
       // A change of how the next edge runs must not cost the corners already set.
       if (drawing && drawing.placed.length > 0 && !('form' in change)) {
         const again = change.edge === undefined ? drawing : (drawing.withEdge?.(change.edge) ?? drawing)

@@ -19,6 +19,8 @@ export interface Picking {
 export interface EditorState {
   readonly action: ActionId
   readonly options: Options
+  /** How each kind of thing was drawn last: a round planter makes no round house. */
+  readonly forms: Readonly<Partial<Record<ActionId, Options['form']>>>
   readonly drawing: Drawing | null
   /** Places are pointed out for a form, with nothing drawn. */
   readonly picking: Picking | null
@@ -26,6 +28,8 @@ export interface EditorState {
   readonly aim: Aim | null
   /** A finger is aiming: the point is set where it is lifted. */
   readonly isAiming: boolean
+  /** The aim follows a finger on the glass, which hides it. */
+  readonly isUnderFinger: boolean
   /** What is typed into the boxes, by their ids. */
   readonly typed: Readonly<Record<string, string>>
   /** The box that keys go to, whether or not it stands on the page yet; null while they go to the plan. */
@@ -53,10 +57,12 @@ export interface EditorState {
 export const freshState: EditorState = {
   action: 'select',
   options: usualOptions,
+  forms: {},
   drawing: null,
   picking: null,
   aim: null,
   isAiming: false,
+  isUnderFinger: false,
   typed: {},
   box: null,
   fault: null,

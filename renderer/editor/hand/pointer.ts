@@ -37,6 +37,7 @@ export function createPointer(desk: Desk, turns: Turns, edges: EdgeChoice, grip:
   return {
     down(at, hand) {
       if (!committed() || view.getState().stage !== 'slab') return false
+      store.setState({ isUnderFinger: hand.touch === true })
       const { drawing, action } = store.getState()
       if (drawing) press(drawing, at, hand)
       else if (choosesEdges(store.getState())) edges.press(at, hand)
@@ -59,6 +60,7 @@ export function createPointer(desk: Desk, turns: Turns, edges: EdgeChoice, grip:
       turns.show()
     },
     up(at, hand, moved) {
+      store.setState({ isUnderFinger: false })
       if (grip.holds()) {
         grip.end(at, hand, moved)
         return
@@ -87,7 +89,7 @@ export function createPointer(desk: Desk, turns: Turns, edges: EdgeChoice, grip:
       grip.drop()
       const drawing = beforePress ?? store.getState().drawing
       beforePress = null
-      store.setState({ drawing, aim: null, carrying: false, isAiming: false })
+      store.setState({ drawing, aim: null, carrying: false, isAiming: false, isUnderFinger: false })
       turns.show()
     },
   }

@@ -1,10 +1,9 @@
-import { findEdge, findVertex } from '../../../core/document/commands/findPath'
 import { findLinePoint } from '../../../core/document/commands/linePoints'
-import { chosenEntities } from '../../../core/document/commands/siteEntities'
 import type { Site } from '../../../shared/document/site'
 import { useView } from '../../app/session'
 import { useEditorState } from '../../editor/useEditor'
 import { CornerPanel } from './CornerPanel'
+import { chosenParts } from './chosenParts'
 import { EdgePanel } from './EdgePanel'
 import { EntityPanel } from './EntityPanel'
 import { PointPanel } from './PointPanel'
@@ -15,11 +14,9 @@ export function SelectionPanel({ site }: { readonly site: Site }) {
   const selection = useView(state => state.selection)
   const action = useEditorState(state => state.action)
   if (action !== 'select' || selection.length === 0) return null
-  const entities = chosenEntities(site, selection)
-  const edges = selection.filter(id => findEdge(site, id))
-  const corners = selection.filter(id => findVertex(site, id))
-  const points = selection.filter(id => findLinePoint(site, id))
-  if (entities.length + edges.length + corners.length + points.length === 0) return null
+  const chosen = chosenParts(site, selection)
+  if (chosen === null) return null
+  const { entities, edges, corners, points } = chosen
   const [entity] = entities
   const point = entities.length + edges.length + corners.length === 0 ? findLinePoint(site, points[0]!) : undefined
   return (

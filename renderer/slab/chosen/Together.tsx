@@ -5,6 +5,7 @@ import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { useEditor } from '../../editor/useEditor'
 import { ChoiceField } from '../ChoiceField'
+import { CopyButton } from '../CopyButton'
 import { NumberField } from '../NumberField'
 import { PasteButton } from '../PasteButton'
 import { useRun } from '../useRun'
@@ -83,17 +84,7 @@ export function Together({
             >
               Copy beside
             </button>
-            <button
-              type="button"
-              className="btn"
-              onClick={() => {
-                const text = editor.copy()
-                // Where the browser keeps its clipboard to itself, the copy still stands for this window.
-                if (text !== null) navigator.clipboard?.writeText(text).catch(() => {})
-              }}
-            >
-              Copy
-            </button>
+            <CopyButton />
           </>
         ) : null}
         <PasteButton site={site} />

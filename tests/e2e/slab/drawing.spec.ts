@@ -299,6 +299,18 @@ test('by the platform’s keys things are copied within a site, and from one win
   await expect(outlineOf(other).getByRole('option', { name: /^House/ })).toHaveCount(0)
   await other.getByRole('button', { name: 'Undo paste' }).click()
   await expect(stageButton(other, 'Slab')).toContainText('nothing drawn')
+  // By buttons: told where the browser keeps its clipboard to itself, the same copy where it does not.
+  await other.getByRole('button', { name: 'Paste', exact: true }).click()
+  await expect(other.getByText('The browser keeps its clipboard to itself.').first()).toBeVisible()
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write'])
+  await page.bringToFront()
+  const chosen = page.getByRole('region', { name: 'What is chosen' })
+  await chosen.getByRole('button', { name: 'Copy', exact: true }).click()
+  await expect(chosen.getByText('Copied.')).toBeVisible()
+  await other.bringToFront()
+  await other.getByRole('button', { name: 'Paste', exact: true }).click()
+  await expect(stageButton(other, 'Slab')).toContainText('1,588 ft²')
+  await other.getByRole('button', { name: 'Undo paste' }).click()
   // A text from elsewhere is refused in words, and nothing is drawn of it.
   await page.bringToFront()
   const name = page.getByRole('region', { name: 'What is chosen' }).getByLabel('Name', { exact: true })

@@ -72,7 +72,7 @@ const say = (page: Page) => page.locator('.say').getByRole('status').first()
 async function newSite(page: Page, address: string): Promise<void> {
   await page.goto(address)
   await page.getByRole('button', { name: 'New site', exact: true }).click()
-  await expect(page.getByText('Type a length or click the first corner.')).toBeVisible()
+  await expect(page.getByText(/Type a length or (click|tap) the first corner\./)).toBeVisible()
   await page.getByRole('button', { name: 'Select', exact: true }).click()
 }
 

@@ -4,7 +4,7 @@ import { expect, type Page } from 'playwright/test'
 export async function newSite(page: Page, address: string): Promise<void> {
   await page.goto(address)
   await page.getByRole('button', { name: 'New site', exact: true }).click()
-  await expect(page.getByText('Type a length or click the first corner.')).toBeVisible()
+  await expect(page.getByText(/Type a length or (click|tap) the first corner\./)).toBeVisible()
 }
 
 /** What the ledger says beside a name. */

@@ -1,0 +1,109 @@
+import fc from 'fast-check'
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import { handWords } from '../../renderer/app/handWords'
+import type { Camera } from '../../renderer/editor/camera/camera'
+import { toScreen } from '../../renderer/editor/camera/camera'
+import { actsHeight, boxSize, placeEntry } from '../../renderer/editor/entry/placeEntry'
+import type { Pt } from '../../shared/document/primitives'
+import { TestEditor } from './testEditor'
+
+describe('a finger on the plan', () => {
+  it('hides what it aims at only while it is down', () => {
+    const editor = new TestEditor().choose('slab')
+    editor.editor.down([0, 0], { zoom: editor.zoom, touch: true })
+    expect(editor.state).toMatchObject({ isUnderFinger: true, drawing: { placed: [] } })
+    expect(editor.state.aim?.at).toEqual([0, 0])
+    editor.editor.up([1, 0], { zoom: editor.zoom, touch: true }, true)
+    expect(editor.state).toMatchObject({ isUnderFinger: false, aim: null })
+    expect(editor.state.drawing?.placed).toHaveLength(1)
+    // What a second finger takes back is hidden no longer either; a mouse hides nothing.
+    editor.editor.down([3, 0], { zoom: editor.zoom, touch: true })
+    editor.editor.cancel()
+    expect(editor.state).toMatchObject({ isUnderFinger: false, aim: null })
+    editor.pointerDown([3, 0])
+    expect(editor.state.isUnderFinger).toBe(false)
+  })
+
+  it('sets corners where it is lifted, and its slab is that of a mouse', () => {
+    const corners: readonly Pt[] = [
+      [0, 0],
+      [6, 0],
+      [6, 4],
+      [0, 4],
+    ]
+    const byFinger = new TestEditor().choose('slab')
+    for (const [x, y] of corners) byFinger.slide([x - 1, y + 1], [x, y])
+    byFinger.key('Enter')
+    const byMouse = new TestEditor().choose('slab')
+    for (const at of corners) byMouse.click(at)
+    byMouse.key('Enter')
+    expect(byFinger.site).toEqual(byMouse.site)
+  })
+})
+
+describe('the form a thing is drawn in', () => {
+  it('is kept for each kind of thing: a round planter makes no round house', () => {
+    const editor = new TestEditor().choose('slab', { form: 'rectangle' }).drag([0, 0], [9, 6])
+    editor.choose('opening', { form: 'circle' })
+    expect(editor.choose('building').state.options.form).toBe('corners')
+    expect(editor.choose('opening').state.options.form).toBe('circle')
+    expect(editor.choose('slab').state.options.form).toBe('rectangle')
+  })
+})
+
+describe('the boxes beside the last point', () => {
+  const camera: Camera = { zoom: 20, x: 400, y: 300 }
+  const inPlan = (size: { width: number; height: number }) =>
+    fc.tuple(fc.integer({ min: 92, max: size.width - 8 }), fc.integer({ min: 8, max: size.height - 8 }))
+  const toPlan = ([x, y]: readonly [number, number]): Pt => {
+    const [ox, oy] = toScreen(camera, [0, 0])
+    return [(x - ox) / camera.zoom, (oy - y) / camera.zoom]
+  }
+  const isFree = ([left, top]: readonly [number, number], [x, y]: readonly [number, number]) =>
+    x < left || x > left + boxSize.width || y < top || y > top + boxSize.height + actsHeight
+
+  // The plan beside the ledger: 1024 × 768 and 820 × 1180 under a finger, 1440 × 900.
+  it.each([
+    { width: 734, height: 614 },
+    { width: 530, height: 1026 },
+    { width: 1100, height: 760 },
+  ])('never cover it, wherever it is set, on $width × $height', size => {
+    fc.assert(
+      fc.property(inPlan(size), at => {
+        expect(isFree(placeEntry(camera, size, toPlan(at), undefined), at)).toBe(true)
+      }),
+    )
+  })
+
+  it('cover neither it nor what is aimed at where the plan has room for all three', () => {
+    const size = { width: 1100, height: 760 }
+    fc.assert(
+      fc.property(
+        inPlan(size),
+        fc.integer({ min: -200, max: 200 }),
+        fc.integer({ min: -200, max: 200 }),
+        (at, dx, dy) => {
+          const aimed = [at[0] + dx, at[1] + dy] as const
+          const place = placeEntry(camera, size, toPlan(at), toPlan(aimed))
+          expect([isFree(place, at), isFree(place, aimed)]).toEqual([true, true])
+        },
+      ),
+    )
+  })
+})
+
+describe('what is asked of the hand', () => {
+  afterEach(() => vi.unstubAllGlobals())
+  const pointIs = (pointer: 'coarse' | 'fine') =>
+    vi.stubGlobal('matchMedia', (query: string) => ({ matches: query === `(pointer: ${pointer})` }))
+
+  it('is a tap where a finger points, and names the buttons in place of keys', () => {
+    pointIs('coarse')
+    expect(handWords('Click the next corner, or type the length.')).toBe('Tap the next corner, or type the length.')
+    expect(handWords('3 corners. Enter closes it; so does a click on the first corner.')).toBe(
+      '3 corners. “Close it” closes it; so does a tap on the first corner.',
+    )
+    pointIs('fine')
+    expect(handWords('Click the next corner.')).toBe('Click the next corner.')
+  })
+})

@@ -1,4 +1,5 @@
 import type { Site } from '../../shared/document/site'
+import { onceFrozen } from '../../shared/onceFrozen'
 import type { Finding } from '../../shared/problem'
 import { isCalendarDate, isMonthDay } from './calendarDate'
 import { checkReferences } from './checkReferences'
@@ -59,12 +60,8 @@ interface Sound {
   readonly highest: number
 }
 
-const knownSound = new WeakMap<object, Sound | null>()
-
-/** The ids below an entity; null where a date is wrong. Worked out once for one that can no longer change. */
-function soundIds(entity: object): Sound | null {
-  const known = knownSound.get(entity)
-  if (known !== undefined) return known
+/** The ids below an entity; null where a date is wrong. */
+const soundIds = onceFrozen((entity: object): Sound | null => {
   const ids: string[] = []
   let isSound = true
   walkIdsAndDates(
@@ -74,10 +71,8 @@ function soundIds(entity: object): Sound | null {
       isSound = false
     },
   )
-  const made = isSound ? { ids, highest: ids.reduce((most, id) => Math.max(most, idNumber(id)), 0) } : null
-  if (Object.isFrozen(entity)) knownSound.set(entity, made)
-  return made
-}
+  return isSound ? { ids, highest: ids.reduce((most, id) => Math.max(most, idNumber(id)), 0) } : null
+})
 
 /** True where every id stands once and below the counter, and every date is one: entity by entity, as edits leave most. */
 function hasSoundIds(site: Site): boolean {

@@ -1,4 +1,5 @@
 import { limits } from '../../shared/limits'
+import { onceFrozen } from '../../shared/onceFrozen'
 import type { Finding } from '../../shared/problem'
 import { pictureSize } from './pictureSize'
 
@@ -78,17 +79,10 @@ const join = (a: Readonly<Counted>, b: Readonly<Counted>): Readonly<Counted> => 
   maxY: Math.max(a.maxY, b.maxY),
 })
 
-const knownCounts = new WeakMap<object, Readonly<Counted>>()
+const countOnce = onceFrozen((entity: object): Readonly<Counted> => count(entity))
 
-/** As `count`, once for an entity that can no longer change: an edit leaves most alone. */
-const countEntity = (entity: unknown): Readonly<Counted> => {
-  if (typeof entity !== 'object' || entity === null) return nothing
-  const known = knownCounts.get(entity)
-  if (known) return known
-  const counted = count(entity)
-  if (Object.isFrozen(entity)) knownCounts.set(entity, counted)
-  return counted
-}
+const countEntity = (entity: unknown): Readonly<Counted> =>
+  typeof entity === 'object' && entity !== null ? countOnce(entity) : nothing
 
 /** As `count` of the whole, entity by entity. */
 const countSite = (raw: object): Readonly<Counted> => {

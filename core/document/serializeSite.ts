@@ -1,4 +1,5 @@
 import type { Site } from '../../shared/document/site'
+import { onceFrozen } from '../../shared/onceFrozen'
 
 /** What the file opens with; every other key follows in alphabetical order, pictures last. */
 const firstKeys = ['format', 'version', 'id', 'name']
@@ -16,18 +17,16 @@ const keysOf = (value: object): string[] =>
 
 /** Where the rows of a site's own lists stand, and those of a slab's. */
 const rowIndents: ReadonlySet<string> = new Set([' '.repeat(4), ' '.repeat(8)])
-const knownRows = new WeakMap<object, { readonly indent: string; readonly text: string }>()
 
-/** As `writeNested`, once for a row that can no longer change: a site is kept again after every edit. */
+const writeRow = onceFrozen(
+  (row: object, indent: string) => ({ indent, text: writeNested(row, indent) }),
+  (known, indent) => known.indent === indent,
+)
+
 const write = (value: unknown, indent: string): string => {
   if (typeof value === 'number') return writeNumber(value)
   if (typeof value !== 'object' || value === null) return JSON.stringify(value)
-  if (!rowIndents.has(indent) || !Object.isFrozen(value)) return writeNested(value, indent)
-  const known = knownRows.get(value)
-  if (known?.indent === indent) return known.text
-  const text = writeNested(value, indent)
-  knownRows.set(value, { indent, text })
-  return text
+  return rowIndents.has(indent) ? writeRow(value, indent).text : writeNested(value, indent)
 }
 
 /** One line where it fits, else one entry a line. */

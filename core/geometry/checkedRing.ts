@@ -1,5 +1,6 @@
 /** The ring of a drawn path, turned the way it should run, with what is wrong about it. */
 import type { Slab } from '../../shared/document/slab'
+import { onceFrozen } from '../../shared/onceFrozen'
 import type { Finding } from '../../shared/problem'
 import type { CurveRing } from './curve'
 import { findSelfCrossing } from './findSelfCrossing'
@@ -13,18 +14,14 @@ export interface CheckedRing {
   readonly bad: boolean
 }
 
-const knownRings = new WeakMap<Slab['outline'], CheckedRing & { readonly entityId: string }>()
-
-/** As `checkRing`, once for a path that can no longer change: what an edit leaves alone keeps its ring and chords. */
-export function checkedRing(path: Slab['outline'], entityId: string, clockwise: boolean): CheckedRing {
-  if (!Object.isFrozen(path)) return checkRing(path, entityId, clockwise)
-  const known = knownRings.get(path)
-  // A path is of one entity and runs one way: it is not kept twice.
-  if (known?.entityId === entityId) return known
-  const made = { ...checkRing(path, entityId, clockwise), entityId }
-  knownRings.set(path, made)
-  return made
-}
+/** Kept with its path: what an edit leaves alone keeps its ring and chords. A path is of one entity and runs one way. */
+export const checkedRing: (path: Slab['outline'], entityId: string, clockwise: boolean) => CheckedRing = onceFrozen(
+  (path: Slab['outline'], entityId: string, clockwise: boolean) => ({
+    ...checkRing(path, entityId, clockwise),
+    entityId,
+  }),
+  (known, entityId) => known.entityId === entityId,
+)
 
 /** The path's ring turned the way it should run, with what was wrong about it; empty after a stop. */
 function checkRing(path: Slab['outline'], entityId: string, clockwise: boolean): CheckedRing {

@@ -1,4 +1,5 @@
 /** Who has which ground of a slab: what two claims want counts once, for the first. */
+import { onceFrozen } from '../../shared/onceFrozen'
 import { boxesMeet, ringBounds } from './bounds'
 import { regionContains } from './contains'
 import type { CurveRegion } from './curve'
@@ -19,15 +20,22 @@ function regionsApart(a: CurveRegion, b: CurveRegion): boolean {
   return ringsOf(a).every(p => ringsOf(b).every(q => ringsClear(p, q)))
 }
 
-interface ClaimedBefore {
+interface Claimed {
   readonly regions: readonly CurveRegion[]
   readonly rivals: readonly CurveRegion[]
   readonly shape: readonly CurveRegion[]
   readonly chordsKept: boolean
 }
 
-/** By entity that can no longer change: what it claimed last. While a corner is dragged most claims stay as they are. */
-const knownClaims = new WeakMap<object, ClaimedBefore>()
+/** While a corner is dragged most claims stay as they are. */
+const leftOnce = onceFrozen(
+  (_entity: { readonly id: string }, regions: readonly CurveRegion[], rivals: readonly CurveRegion[]): Claimed => ({
+    regions,
+    rivals,
+    ...leaveClaim(regions, rivals),
+  }),
+  (known, regions, rivals) => sameRegions(known.regions, regions) && sameRegions(known.rivals, rivals),
+)
 
 /** Takes off what others have claimed before, and keeps the claim. */
 export class Claims {
@@ -38,16 +46,11 @@ export class Claims {
     entity: { readonly id: string },
     regions: readonly CurveRegion[],
     clearOf: readonly string[] = [],
-  ): Pick<ClaimedBefore, 'shape' | 'chordsKept'> {
+  ): Pick<Claimed, 'shape' | 'chordsKept'> {
     const rivals = this.taken
       .filter(t => !clearOf.includes(t.id) && regions.some(r => !regionsApart(r, t.region)))
       .map(t => t.region)
-    const known = knownClaims.get(entity)
-    const claimed =
-      known && sameRegions(known.regions, regions) && sameRegions(known.rivals, rivals)
-        ? known
-        : { regions, rivals, ...leaveClaim(regions, rivals) }
-    if (Object.isFrozen(entity)) knownClaims.set(entity, claimed)
+    const claimed = leftOnce(entity, regions, rivals)
     for (const region of claimed.shape) this.taken.push({ id: entity.id, region })
     return claimed
   }

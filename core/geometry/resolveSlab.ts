@@ -1,4 +1,5 @@
 import type { Band, Border, Inset, Slab } from '../../shared/document/slab'
+import { onceFrozen } from '../../shared/onceFrozen'
 import type { Finding } from '../../shared/problem'
 import { checkedRing } from './checkedRing'
 import { checkOpenings } from './checkOpenings'
@@ -29,8 +30,6 @@ const nothing = {
   fieldAreaM2: 0,
 } as const
 
-const knownSlabs = new WeakMap<Slab, ResolvedSlab>()
-
 /**
  * Works a slab out: exact rings, areas and lengths, openings taken out, and the ground of each inset, band and border.
  * Claims go inset, band, border, in document order within each; what two of them want counts once, for the first.
@@ -39,14 +38,7 @@ const knownSlabs = new WeakMap<Slab, ResolvedSlab>()
  * an opening, border, band or inset that entity takes no part. Never throws on bad input.
  * Once for a slab that can no longer change (frozen): page, commands and plan ask for the same one.
  */
-export function resolveSlab(slab: Slab): ResolvedSlab {
-  if (!Object.isFrozen(slab)) return workSlabOut(slab)
-  const known = knownSlabs.get(slab)
-  if (known) return known
-  const made = workSlabOut(slab)
-  knownSlabs.set(slab, made)
-  return made
-}
+export const resolveSlab: (slab: Slab) => ResolvedSlab = onceFrozen(slab => workSlabOut(slab))
 
 interface Ground {
   readonly openings: readonly ResolvedOpening[]

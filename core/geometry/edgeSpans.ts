@@ -41,7 +41,7 @@ export function pointOnSpan(span: EdgeSpan, t: number): Pt {
 }
 
 /** The share of the span's length nearest to a point, and how far off the point lies, meters. */
-export function nearestOnSpan(span: EdgeSpan, p: Pt): { readonly t: number; readonly distanceM: number } {
+function nearestOnSpan(span: EdgeSpan, p: Pt): { readonly t: number; readonly distanceM: number } {
   const whole = spanLength(span)
   let best = { t: 0, distanceM: Infinity }
   let run = 0
@@ -51,6 +51,29 @@ export function nearestOnSpan(span: EdgeSpan, p: Pt): { readonly t: number; read
     const distanceM = Math.hypot(at[0] - p[0], at[1] - p[1])
     if (distanceM < best.distanceM) best = { t: Math.min(1, (run + t * length) / whole), distanceM }
     run += length
+  }
+  return best
+}
+
+/** A place on an edge of the document. */
+export interface SpanPlace {
+  readonly edgeId: string
+  /** Share of the edge's length, 0 … 1. */
+  readonly t: number
+  /** How far off the point lies, meters. */
+  readonly distanceM: number
+}
+
+/** The edge that is nearest to a point and nearer than `withinM`; of those as near, the first. */
+export function nearestSpan(
+  spans: Iterable<readonly [string, EdgeSpan]>,
+  p: Pt,
+  withinM = Infinity,
+): SpanPlace | undefined {
+  let best: SpanPlace | undefined
+  for (const [edgeId, span] of spans) {
+    const { t, distanceM } = nearestOnSpan(span, p)
+    if (distanceM < (best?.distanceM ?? withinM)) best = { edgeId, t, distanceM }
   }
   return best
 }

@@ -5,7 +5,7 @@ import type { Site } from '../../../shared/document/site'
 import type { Slab } from '../../../shared/document/slab'
 import type { Finding } from '../../../shared/problem'
 import type { CurveRegion } from '../../geometry/curve'
-import { type EdgeSpan, edgeSpans, nearestOnSpan, pointOnSpan } from '../../geometry/edgeSpans'
+import { type EdgeSpan, edgeSpans, nearestSpan, pointOnSpan } from '../../geometry/edgeSpans'
 import { type PourFaces, pourFaces } from '../../pours/pourFaces'
 import type { Edit } from './editSite'
 import { groundRings, pourGround } from './pourGround'
@@ -48,14 +48,12 @@ export class Ends {
 }
 
 const nearestAnchor = (at: Pt, edgeIds: readonly Id[], spans: Spans): Anchor | undefined => {
-  let best: { readonly anchor: Anchor; readonly distanceM: number } | undefined
-  for (const edgeId of edgeIds) {
+  const there = edgeIds.flatMap(edgeId => {
     const span = spans.get(edgeId)
-    if (span === undefined) continue
-    const { t, distanceM } = nearestOnSpan(span, at)
-    if (best === undefined || distanceM < best.distanceM) best = { anchor: { on: 'edge', edgeId, t }, distanceM }
-  }
-  return best?.anchor
+    return span === undefined ? [] : [[edgeId, span] as const]
+  })
+  const near = nearestSpan(there, at)
+  return near && { on: 'edge', edgeId: near.edgeId, t: near.t }
 }
 
 const samePt = (a: Pt, b: Pt): boolean => a[0] === b[0] && a[1] === b[1]

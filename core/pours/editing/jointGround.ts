@@ -6,7 +6,7 @@ import { groundRings, pourGround } from '../../document/commands/pourGround'
 import { Ends } from '../../document/commands/settlePours'
 import { regionContains } from '../../geometry/contains'
 import type { CurveRegion, CurveRing } from '../../geometry/curve'
-import { type EdgeSpan, edgeSpans, nearestOnSpan } from '../../geometry/edgeSpans'
+import { type EdgeSpan, edgeSpans, nearestSpan } from '../../geometry/edgeSpans'
 import { intersectEdges } from '../../geometry/intersectEdges'
 
 /** A point this close to an edge, corner or joint lies on it (m). */
@@ -71,14 +71,13 @@ export function anchorAt(ground: JointGround, p: Pt, ownId: Id | null): End {
     ...paths.flatMap(({ edges }) => edges.map(({ id }) => id)),
     ...paths.flatMap(({ vertices }) => vertices.map(({ id }) => `${id}~`)),
   ])
+  const near = nearestSpan(
+    [...spans].filter(([edgeId]) => known.has(edgeId)),
+    p,
+    onM,
+  )
+  if (near) return { anchor: { on: 'edge', edgeId: near.edgeId, t: near.t }, last: p }
   let best: { readonly anchor: Anchor; readonly distanceM: number } | null = null
-  for (const [edgeId, span] of spans) {
-    if (!known.has(edgeId)) continue
-    const { t, distanceM } = nearestOnSpan(span, p)
-    if (distanceM < onM && (!best || distanceM < best.distanceM))
-      best = { anchor: { on: 'edge', edgeId, t }, distanceM }
-  }
-  if (best) return { anchor: best.anchor, last: p }
   for (const line of lines) {
     if (ownId !== null && hangsOn(joints, line.id, ownId)) continue
     const { t, distanceM } = nearestOnLine(line, p)

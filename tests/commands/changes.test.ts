@@ -130,6 +130,11 @@ describe('what holds for the whole site', () => {
     expect(pictured.place.picture).toEqual(picture)
     expect(done(removePicture(pictured))).toEqual(site)
     expect(done(removePicture(site))).toBe(site)
+    // The one it took the place of goes out of the file with it.
+    const other = { ...picture, assetId: 'b'.repeat(64) }
+    const replaced = done(setPicture(other, { kind: 'image/jpeg', base64: '/9j/' })(pictured))
+    expect(Object.keys(replaced.assets!)).toEqual([other.assetId])
+    expect(Object.keys(done(setPicture({ ...picture, fade: 0.1 })(pictured)).assets!)).toEqual([picture.assetId])
     expect(refusal(setPicture(picture)(site))).toBe('danglingId')
   })
 })

@@ -1,3 +1,5 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { editSite } from '../../core/document/commands/editSite'
@@ -15,7 +17,7 @@ import { lPatioAccepted } from '../../samples/sites/lPatioAccepted'
 import type { Site } from '../../shared/document/site'
 import { mulberry32 } from '../geometry/mulberry32'
 import { done, faultsOf } from './edit'
-import { randomCommand } from './randomCommands'
+import { drawCommands, randomCommand } from './randomCommands'
 
 const wrongWay = (site: Site) =>
   sitePaths(site).filter(({ path, field, mayBeOpen }) => {
@@ -69,6 +71,48 @@ describe('any run of commands', () => {
     )
     // Most of what is tried must go through, or this proves little.
     expect(applied / tried).toBeGreaterThan(0.7)
+  })
+})
+
+/** The commands a folder exports, by the type they are declared with. */
+function declaredCommands(): readonly string[] {
+  const folder = join(import.meta.dirname, '../../core/document/commands')
+  return readdirSync(folder).flatMap(file => {
+    const [, ...exported] = readFileSync(join(folder, file), 'utf8').split(/^export (?:const|function) /m)
+    return exported.flatMap(text => {
+      const [, name = '', head = ''] = /^(\w+)([\s\S]*?)(?:\n}|\n\n|$)/.exec(text) ?? []
+      // Its result is a Command; what is given a change to make of an edge is no command of its own.
+      const isCommand = /\): Command(?: =>|\s*{)|^: Command =|= (?:change<|setField\()/.test(head)
+      return isCommand && name !== 'editEdge' ? [name] : []
+    })
+  })
+}
+
+describe('every command', () => {
+  it('is drawn, goes through, keeps every invariant, and is undone and done again', () => {
+    const random = mulberry32(77)
+    const begun = lPatioAccepted()
+    const names = Object.keys(drawCommands(begun, random))
+    expect(declaredCommands().filter(name => !names.includes(name))).toEqual([])
+    expect(declaredCommands().length).toBeGreaterThan(90)
+    const applied = new Set<string>()
+    let history = startHistory(begun)
+    // What one command makes the next ones need: a tape to be measured, a log to be corrected.
+    for (let round = 0; round < 3; round++)
+      for (const name of names)
+        for (const command of drawCommands(currentDocument(history), random)[name]!) {
+          const site = currentDocument(history)
+          const result = command(site)
+          if (!result.ok || result.value === site) continue
+          expect(faultsOf(result.value), name).toEqual([])
+          expect(wrongWay(result.value), name).toEqual([])
+          const step = commitStep(history, name, result.value)
+          expect(currentDocument(undoStep(step))).toBe(site)
+          expect(currentDocument(redoStep(undoStep(step)))).toBe(result.value)
+          applied.add(name)
+          history = step
+        }
+    expect(declaredCommands().filter(name => !applied.has(name))).toEqual([])
   })
 })
 

@@ -36,11 +36,19 @@ export const setPlace =
 /** `northDeg` = clockwise angle from drawing-up to true north, kept within 0 ≤ … < 360. */
 export const setNorth = (northDeg: number): Command => setPlace({ northDeg: ((northDeg % 360) + 360) % 360 })
 
-/** A picture under the plan; `asset` where it is new, keyed by its hash. */
+/** Takes out of the file what a picture was drawn from. */
+const dropAsset = (draft: Site, assetId: string): void => {
+  if (draft.assets !== undefined) delete draft.assets[assetId]
+  if (Object.keys(draft.assets ?? {}).length === 0) delete draft.assets
+}
+
+/** A picture under the plan, in place of the one there was; `asset` where it is new, keyed by its hash. */
 export const setPicture =
   (picture: z.infer<typeof Picture>, asset?: z.infer<typeof Asset>): Command =>
   site =>
     editSite(site, draft => {
+      const before = draft.place.picture?.assetId
+      if (before !== undefined && before !== picture.assetId) dropAsset(draft, before)
       if (asset !== undefined) draft.assets = { ...draft.assets, [picture.assetId]: asset }
       draft.place.picture = { ...picture }
       return undefined
@@ -51,8 +59,7 @@ export const removePicture: Command = site =>
     const { picture } = draft.place
     if (picture === undefined) return undefined
     delete draft.place.picture
-    if (draft.assets !== undefined) delete draft.assets[picture.assetId]
-    if (Object.keys(draft.assets ?? {}).length === 0) delete draft.assets
+    dropAsset(draft, picture.assetId)
     return undefined
   })
 

@@ -1,9 +1,16 @@
 import type { Site } from '../../shared/document/site'
 import { siteFormat, siteVersion } from '../../shared/document/site'
 
+/** The middle of the United States: 39.8° N, 98.6° W, the geographic center of the 48 states, from memory. */
+const unsetPlace: Site['place'] = { latDeg: 39.8, lonDeg: -98.6, elevationM: 0, zone: 'America/Chicago', northDeg: 0 }
+
+/** False while the place is the one every new site begins with. */
+export const hasPlace = ({ name, latDeg, lonDeg }: Site['place']): boolean =>
+  name !== undefined || latDeg !== unsetPlace.latDeg || lonDeg !== unsetPlace.lonDeg
+
 /**
- * A site with nothing drawn. The place stands in the middle of the United States (39.8° N, 98.6° W, the geographic
- * center of the 48 states, from memory) until it is asked for; one finish, so that the first slab has one.
+ * A site with nothing drawn, in the middle of the United States until its place is asked for; one finish, so that the
+ * first slab has one.
  */
 export const emptySite = (id: string, name: string): Site => ({
   format: siteFormat,
@@ -12,7 +19,7 @@ export const emptySite = (id: string, name: string): Site => ({
   name,
   nextId: 2,
   units: 'ftin',
-  place: { latDeg: 39.8, lonDeg: -98.6, elevationM: 0, zone: 'America/Chicago', northDeg: 0 },
+  place: { ...unsetPlace },
   finishes: [{ id: 'f1', name: 'Ashlar', pattern: 'ashlar', color: '#c9b79a' }],
   slabs: [],
   casters: [],

@@ -1,10 +1,10 @@
 import { useState } from 'react'
 import { changeCaster } from '../../../core/document/commands/changeEntity'
-import { wordProblem } from '../../../core/problems/wordProblem'
 import { heightFromShadow } from '../../../core/sun/measureByShadow'
 import { printMeasures } from '../../../core/units/printMeasures'
 import type { Caster } from '../../../shared/document/caster'
 import type { Site } from '../../../shared/document/site'
+import { wordFindings } from '../../app/wordFindings'
 import { useEditor } from '../../editor/useEditor'
 import { Fault } from '../Fault'
 import { MeasureField } from '../MeasureField'
@@ -68,7 +68,7 @@ export function HeightByShadow({ site, caster }: { readonly site: Site; readonly
         <button type="button" className="btn beside" onClick={pick}>
           Point it out
         </button>
-        <MomentFields moment={moment} zone={site.place.zone} onSet={setMoment} />
+        <MomentFields moment={moment} place={site.place} onSet={setMoment} />
         {found === null ? (
           <p className="told">On level ground, from straight under the {edge}, the way the shadow falls.</p>
         ) : found.ok ? (
@@ -83,7 +83,7 @@ export function HeightByShadow({ site, caster }: { readonly site: Site; readonly
             </button>
           </>
         ) : (
-          <Fault words={wordProblem(found.error[0]!, print).message} />
+          <Fault words={wordFindings(site, found.error)} />
         )}
         <Fault words={fault} />
       </div>

@@ -1,7 +1,8 @@
 import { useId, useState } from 'react'
 import { instantOf } from '../../../core/sun/siteDay'
-import type { Site } from '../../../shared/document/site'
+import type { Place, Site } from '../../../shared/document/site'
 import type { Finding, Result } from '../../../shared/problem'
+import { hasPlace } from '../../app/emptySite'
 import { useSession } from '../../app/session'
 
 /** A minute by the site's clock. */
@@ -26,11 +27,11 @@ export function momentMs({ date, time }: Moment, { place }: Site): Result<number
 /** When the shadow was looked at. */
 export function MomentFields({
   moment,
-  zone,
+  place,
   onSet,
 }: {
   readonly moment: Moment
-  readonly zone: string
+  readonly place: Place
   readonly onSet: (moment: Moment) => void
 }) {
   const id = useId()
@@ -46,7 +47,7 @@ export function MomentFields({
         />
       </div>
       <div className="measure">
-        <label htmlFor={`${id}-time`} title={zone}>
+        <label htmlFor={`${id}-time`} title={place.zone}>
           Time by the site’s clock
         </label>
         <input
@@ -56,6 +57,11 @@ export function MomentFields({
           onChange={event => onSet({ ...moment, time: event.target.value })}
         />
       </div>
+      {hasPlace(place) ? null : (
+        <p className="told">
+          No place is set yet: the sun is that of the middle of the United States. Set the place of the site first.
+        </p>
+      )}
     </>
   )
 }

@@ -1,10 +1,10 @@
 import { useState } from 'react'
 import { setNorth } from '../../../core/document/commands/setSite'
-import { wordProblem } from '../../../core/problems/wordProblem'
 import { northFromShadow } from '../../../core/sun/measureByShadow'
 import { printMeasures } from '../../../core/units/printMeasures'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
+import { wordFindings } from '../../app/wordFindings'
 import { useEditor } from '../../editor/useEditor'
 import { Fault } from '../Fault'
 import { useRun } from '../useRun'
@@ -36,7 +36,7 @@ export function NorthByShadow({ site }: { readonly site: Site }) {
   return (
     <fieldset className="finish">
       <legend>North from a shadow</legend>
-      <MomentFields moment={moment} zone={site.place.zone} onSet={setMoment} />
+      <MomentFields moment={moment} place={site.place} onSet={setMoment} />
       <button type="button" className="btn" onClick={pick}>
         {line ? 'Point it out again' : 'Point the shadow out on the plan'}
       </button>
@@ -50,7 +50,7 @@ export function NorthByShadow({ site }: { readonly site: Site }) {
           north lies {north.value.toFixed(1)}° clockwise from up, now {site.place.northDeg.toFixed(1)}°.
         </p>
       ) : (
-        <Fault words={wordProblem(north.error[0]!, print).message} />
+        <Fault words={wordFindings(site, north.error)} />
       )}
       <button
         type="button"

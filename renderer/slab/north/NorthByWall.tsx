@@ -1,10 +1,9 @@
 import { useState } from 'react'
 import { setNorth } from '../../../core/document/commands/setSite'
 import { northFromWall } from '../../../core/geometry/field/northFromWall'
-import { wordProblem } from '../../../core/problems/wordProblem'
-import { printMeasures } from '../../../core/units/printMeasures'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
+import { wordFindings } from '../../app/wordFindings'
 import { useEditor } from '../../editor/useEditor'
 import { ChoiceField } from '../ChoiceField'
 import { Fault } from '../Fault'
@@ -46,11 +45,7 @@ export function NorthByWall({ site }: { readonly site: Site }) {
     const ends = wall === pointedOut ? line : wall === undefined ? undefined : edgeEnds(site, wall)
     if (!ends) return
     const north = northFromWall(ends[0], ends[1], kind === 'true' ? { kind, deg } : { kind, deg, declinationDeg })
-    setFault(
-      north.ok
-        ? run('north by wall', setNorth(north.value))
-        : wordProblem(north.error[0]!, printMeasures(site.units)).message,
-    )
+    setFault(north.ok ? run('north by wall', setNorth(north.value)) : wordFindings(site, north.error))
   }
   return (
     <fieldset className="finish">

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { scalePicture } from '../../../core/document/commands/placePicture'
 import { printMeasures } from '../../../core/units/printMeasures'
 import type { Pt } from '../../../shared/document/primitives'
@@ -13,6 +13,7 @@ export function PictureScale({ site }: { readonly site: Site }) {
   const editor = useEditor()
   const [ends, setEnds] = useState<readonly [Pt, Pt] | null>(null)
   const [told, setTold] = useState<string | null>(null)
+  const asked = useRef<HTMLButtonElement>(null)
   const print = printMeasures(site.units)
   const readsM = ends ? Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]) : 0
   const pick = () =>
@@ -31,12 +32,13 @@ export function PictureScale({ site }: { readonly site: Site }) {
     if (refused === null) {
       setTold(`Set to scale: those two points are ${print.length(trueM)} apart.`)
       setEnds(null)
+      asked.current?.focus()
     }
     return refused
   }
   return (
     <>
-      <button type="button" className="btn main" onClick={pick}>
+      <button type="button" className="btn main" ref={asked} onClick={pick}>
         Set to scale by two points
       </button>
       {ends ? (

@@ -1,6 +1,6 @@
 import { setPlace } from '../../../core/document/commands/setSite'
 import { isKnownZone } from '../../../core/document/isKnownZone'
-import { parseCoordinates } from '../../../core/units/parseCoordinates'
+import { type Coordinates, parseCoordinates } from '../../../core/units/parseCoordinates'
 import type { Site } from '../../../shared/document/site'
 import { NumberField } from '../NumberField'
 import { TextField } from '../TextField'
@@ -10,6 +10,12 @@ import { ZoneOffer } from './ZoneOffer'
 
 const coordinateText = (latDeg: number, lonDeg: number): string =>
   [latDeg, lonDeg].map(deg => String(Number(deg.toFixed(6))).replace('-', '−')).join(', ')
+
+/** A millionth of a degree is 4 in. */
+const rounded = ({ latDeg, lonDeg }: Coordinates): Coordinates => ({
+  latDeg: Number(latDeg.toFixed(6)),
+  lonDeg: Number(lonDeg.toFixed(6)),
+})
 
 /** Where the site lies: a town out of the list, or coordinates; and whose clock it keeps. */
 export function PlaceForm({ site }: { readonly site: Site }) {
@@ -28,7 +34,7 @@ export function PlaceForm({ site }: { readonly site: Site }) {
         value={coordinateText(latDeg, lonDeg)}
         onSet={text => {
           const read = parseCoordinates(text)
-          return read.ok ? run('place', setPlace({ ...read.value })) : read.error.message
+          return read.ok ? run('place', setPlace(rounded(read.value))) : read.error.message
         }}
       />
       <NumberField

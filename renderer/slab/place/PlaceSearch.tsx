@@ -1,6 +1,7 @@
 import { useEffect, useId, useState } from 'react'
 import { setPlace } from '../../../core/document/commands/setSite'
 import { Fault } from '../Fault'
+import { focusBefore } from '../focusBefore'
 import { useRun } from '../useRun'
 import { countryName, type FoundPlace, findPlaces, type PlaceList } from './findPlaces'
 import { loadPlaces, zoneAt } from './loadPlaces'
@@ -96,10 +97,24 @@ export function PlaceSearch() {
               : `Time zone ${offered.zone}.`}
           </p>
           <div className="offer-acts">
-            <button type="button" className="btn main" onClick={() => accept(offered)}>
+            <button
+              type="button"
+              className="btn main"
+              onClick={event => {
+                focusBefore(event.currentTarget.closest('.offer'))
+                accept(offered)
+              }}
+            >
               Use this place
             </button>
-            <button type="button" className="btn" onClick={() => setOffered(null)}>
+            <button
+              type="button"
+              className="btn"
+              onClick={event => {
+                focusBefore(event.currentTarget.closest('.offer'))
+                setOffered(null)
+              }}
+            >
               Leave it
             </button>
           </div>

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react'
 import { setPlace } from '../../../core/document/commands/setSite'
 import type { Site } from '../../../shared/document/site'
+import { focusBefore } from '../focusBefore'
 import { useRun } from '../useRun'
 import { zoneAt } from './loadPlaces'
 
@@ -26,10 +27,24 @@ export function ZoneOffer({ site }: { readonly site: Site }) {
         These coordinates lie in <b>{found}</b>; the site keeps the time of {zone}.
       </p>
       <div className="offer-acts">
-        <button type="button" className="btn main" onClick={() => run('time zone', setPlace({ zone: found }))}>
+        <button
+          type="button"
+          className="btn main"
+          onClick={event => {
+            focusBefore(event.currentTarget.closest('.offer'))
+            run('time zone', setPlace({ zone: found }))
+          }}
+        >
           Use {found}
         </button>
-        <button type="button" className="btn" onClick={() => setKept(`${found} ${zone}`)}>
+        <button
+          type="button"
+          className="btn"
+          onClick={event => {
+            focusBefore(event.currentTarget.closest('.offer'))
+            setKept(`${found} ${zone}`)
+          }}
+        >
           Keep {zone}
         </button>
       </div>

@@ -20,7 +20,7 @@ import { cornerLetter } from './cornerNames'
 import { sayLength } from './entry/sayLength'
 import { focusPlan } from './focusPlan'
 import { dimensionsOf } from './layers/drawDimensions'
-import { type DimensionedRing, placeArc, placeLine, underPx } from './layers/placeDimension'
+import { type DimensionedRing, placeArc, placeLine, radiusLetters } from './layers/placeDimension'
 import { useDimensioned } from './useDimensioned'
 import { useEditor } from './useEditor'
 
@@ -96,13 +96,8 @@ const arcOf = (site: Site, dimension: ArcDimension, name: string, camera: Camera
   const placed = placeArc(dimension, camera, flags)
   const edgeId = edgeIds[0]!
   if (!placed) return []
-  const { foot, side, under, along } = placed
-  const radius = {
-    key: `${edgeId} radius`,
-    at: under ? ([foot[0], foot[1] + underPx] as const) : ([foot[0] + side * 46, foot[1]] as const),
-    upright: false,
-    widthPx: 72,
-  }
+  const widthPx = wholeCircle ? 96 : 72
+  const radius = { key: `${edgeId} radius`, at: radiusLetters(placed, widthPx), upright: false, widthPx }
   const said = sayLength(radiusM, site.units)
   if (wholeCircle) {
     const command = (typedM: number): Command => setCircleRadius(edgeId, typedM / 2)
@@ -110,7 +105,6 @@ const arcOf = (site: Site, dimension: ArcDimension, name: string, camera: Camera
     return [
       {
         ...radius,
-        widthPx: 96,
         words,
         boxes: [{ label: 'Across', nowM: 2 * radiusM, step: 'circle', command }],
         ends: null,
@@ -154,12 +148,12 @@ const arcOf = (site: Site, dimension: ArcDimension, name: string, camera: Camera
   const of = `arc ${ends[0]} to ${ends[1]} of ${name}`
   return [
     { ...radius, words: `radius ${said}, ${of}`, boxes, ends },
-    ...(along
+    ...(placed.along
       ? [
           {
             key: `${edgeId} along`,
-            at: along.at,
-            upright: Math.abs(along.u[1]) > Math.abs(along.u[0]),
+            at: placed.along.at,
+            upright: Math.abs(placed.along.u[1]) > Math.abs(placed.along.u[0]),
             widthPx: 100,
             words: `${sayLength(lengthM, site.units)} along, ${of}`,
             boxes,

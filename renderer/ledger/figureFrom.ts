@@ -1,4 +1,5 @@
 /** What a figure was measured on, in words: "outline of Patio". */
+import { isPourTotal } from '../../core/quantities/pourTotals'
 import { isBidFigure } from '../../core/quantities/priceFigures'
 import { pricedByOf } from '../../core/quantities/priceParts'
 import type { PricedBy } from '../../shared/document/materials'
@@ -49,11 +50,7 @@ export function figureFrom(
   if (pourId !== undefined) return `pour ${numberOf(pourId) ?? ''}`.trim()
   if (isBidFigure({ id })) return priceWords(id, site)
   if (slabId === undefined)
-    return /-ordered$|-loads$|^total-(materials?|bulk)-/.test(id)
-      ? 'all pours'
-      : site.slabs.length === 1
-        ? site.slabs[0]!.name
-        : 'all slabs'
+    return isPourTotal({ id }) ? 'all pours' : site.slabs.length === 1 ? site.slabs[0]!.name : 'all slabs'
   const slab = site.slabs.find(each => each.id === slabId)?.name ?? ''
   const words = ends.find(([end]) => end.test(id))?.[1]
   const entity = id.slice(0, id.indexOf('-'))

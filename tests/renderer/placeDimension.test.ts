@@ -5,7 +5,7 @@ import { createMemo } from '../../core/plan/memo'
 import { outlineDimensions } from '../../core/reports/dimensions'
 import { toPlan } from '../../renderer/editor/camera/camera'
 import { homeBox } from '../../renderer/editor/camera/homeBox'
-import { placeArc, underPx } from '../../renderer/editor/layers/placeDimension'
+import { placeArc, radiusLetters } from '../../renderer/editor/layers/placeDimension'
 import { deriveLive } from '../../renderer/store/livePlan'
 import { TestEditor } from '../editor/testEditor'
 
@@ -21,10 +21,7 @@ it('a radius is written clear of a marked point', () => {
     const camera = { x: 0, y: 0, zoom }
     const alone = placeArc(dimension, camera)!
     expect(alone.under).toBe(false)
-    const letters = (placed: typeof alone) =>
-      placed.under
-        ? ([placed.foot[0], placed.foot[1] + underPx] as const)
-        : ([placed.foot[0] + placed.side * 38, placed.foot[1]] as const)
+    const letters = (placed: typeof alone) => radiusLetters(placed, 48)
     const flag = toPlan(camera, letters(alone))
     const beside = placeArc(dimension, camera, [flag])!
     const [[x, y], [fx, fy]] = [letters(beside), letters(alone)]
@@ -41,4 +38,11 @@ it('at first the slab is in view with what stands near it, and what is far off m
   expect(withTruck.maxX).toBeGreaterThan(alone.maxX + 6 * ft)
   editor.choose('access', { access: 'washout' }).click([alone.maxX + 60 * ft, alone.minY])
   expect(boxOf()).toEqual(withTruck)
+})
+
+it('letters of a radius begin at its foot, however wide they are, or stand under it', () => {
+  const beside = { foot: [100, 50], side: -1, under: false } as const
+  for (const widthPx of [40, 64, 96]) expect(radiusLetters(beside, widthPx)[0] + widthPx / 2).toBe(100 - 14)
+  expect(radiusLetters({ ...beside, side: 1 }, 60)).toEqual([144, 50])
+  expect(radiusLetters({ ...beside, under: true }, 60)[0]).toBe(100)
 })

@@ -10,7 +10,7 @@ import type { Pt } from '../../../shared/document/primitives'
 import { around, type LabelRoom } from './labelRoom'
 import { type LetterStyle, letter, letterWidth } from './lettering'
 import type { Pen } from './pen'
-import { type DimensionedRing, outPx, type PlacedAlong, placeArc, placeLine, underPx } from './placeDimension'
+import { type DimensionedRing, outPx, type PlacedAlong, placeArc, placeLine, radiusLetters } from './placeDimension'
 
 const style: LetterStyle = { sizePx: 14, weight: 600 }
 
@@ -106,7 +106,7 @@ function drawArc(pen: Pen, dimension: ArcDimension, flags: readonly Pt[], print:
   const placed = placeArc(dimension, pen.camera, flags)
   if (!placed) return
   const { ctx, inks } = pen
-  const { rim, foot, inside, side, under, along } = placed
+  const { rim, foot, inside, along } = placed
   ctx.save()
   startThin(pen)
   ctx.lineWidth = inks.weight
@@ -118,7 +118,7 @@ function drawArc(pen: Pen, dimension: ArcDimension, flags: readonly Pt[], print:
   if (along) drawAlong(pen, along, alongWords(print, dimension.lengthM), room)
   const text = arcWords(print, dimension)
   const width = letterWidth(pen, text, style)
-  const letters: Pt = under ? [foot[0], foot[1] + underPx] : [foot[0] + side * (14 + width / 2), foot[1]]
+  const letters = radiusLetters(placed, width)
   room.block(around(letters, width + 10, 24))
   letter(pen, text, letters, {
     ...style,

@@ -72,7 +72,11 @@ const reachesPx = [70, 48, 26] as const
 /** What the letters of a radius and half a flag take up about the middle of the letters. */
 const keptClear = { acrossPx: 36, highPx: 18 } as const
 /** Letters under the foot stand this far below it. */
-export const underPx = 18
+const underPx = 18
+/** Letters beside the foot begin this far from it. */
+const besidePx = 14
+/** A radius takes about so much; how wide it really is, is known once it is lettered. */
+const usualLettersPx = 48
 
 /** `flags`: marked points of the plan, which the letters of a radius keep off. */
 export function placeArc(dimension: ArcDimension, camera: Camera, flags: readonly Pt[] = []): PlacedArc | null {
@@ -89,8 +93,8 @@ export function placeArc(dimension: ArcDimension, camera: Camera, flags: readonl
     return [rim[0] + direction[0] * reach, rim[1] + direction[1] * reach]
   }
   // A flag stands on its point, 14 px high.
-  const isClear = ({ foot: [x, y], under }: { readonly foot: Pt; readonly under: boolean }): boolean => {
-    const letters: Pt = under ? [x, y + underPx] : [x + side * 38, y]
+  const isClear = (spot: { readonly foot: Pt; readonly under: boolean }): boolean => {
+    const letters = radiusLetters({ ...spot, side }, usualLettersPx)
     return seen.every(
       ([fx, fy]) => Math.abs(fx - letters[0]) > keptClear.acrossPx || Math.abs(fy - 7 - letters[1]) > keptClear.highPx,
     )
@@ -104,6 +108,12 @@ export function placeArc(dimension: ArcDimension, camera: Camera, flags: readonl
     along: placeAlong(dimension, camera, isConvex),
   }
 }
+
+/** The middle of the letters of a radius that are this wide: beside the foot, or under it. */
+export const radiusLetters = (
+  { foot: [x, y], side, under }: Pick<PlacedArc, 'foot' | 'side' | 'under'>,
+  widthPx: number,
+): Pt => (under ? [x, y + underPx] : [x + side * (besidePx + widthPx / 2), y])
 
 function placeAlong(dimension: ArcDimension, camera: Camera, isConvex: boolean): PlacedAlong | null {
   const { edgeIds, center: middle, radiusM, lengthM, startRad, sweepRad, wholeCircle } = dimension

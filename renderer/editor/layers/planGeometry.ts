@@ -9,6 +9,7 @@ import type { Plan } from '../../../core/plan/plan'
 import { planContraction } from '../../../core/plan/planContraction'
 import { formedEdges, isolationEdges } from '../../../core/quantities/edgeLengths'
 import { borderedEdges } from '../../../core/quantities/pourFigures'
+import { isPourTotal } from '../../../core/quantities/pourTotals'
 import { furnishingShape } from '../../../core/reports/furnishingShape'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Quantity } from '../../../shared/planJson'
@@ -175,8 +176,7 @@ const jointGeometry = (worked: Worked, slabId?: string): PlanGeometry =>
 /** A total lights what it is the sum of. */
 function siteGeometry(live: LivePlan, worked: Worked, id: string): PlanGeometry {
   if (id === 'total-construction') return jointGeometry(worked)
-  if (/^total-(ordered|loads|(materials?|bulk)-.*)$/.test(id))
-    return byRegions((worked.pours ?? []).map(({ region }) => region))
+  if (isPourTotal({ id })) return byRegions((worked.pours ?? []).map(({ region }) => region))
   const ends: Readonly<Record<string, string>> = {
     'total-form': '-form-length',
     'total-isolation': '-isolation-length',

@@ -1,5 +1,7 @@
 import './narrow.css'
+import { useRef } from 'react'
 import { PlanCanvas } from '../editor/PlanCanvas'
+import { useEditorState } from '../editor/useEditor'
 import { Ledger } from '../ledger/Ledger'
 import { PlanOutline } from '../outline/PlanOutline'
 import { DayRail } from '../rail/DayRail'
@@ -11,13 +13,22 @@ import { WorkLine } from './WorkLine'
 
 const withoutRail: ReadonlySet<string> = new Set(['numbers', 'sheets', 'log'])
 
-/** Says aloud what the eye sees change: the plan renewed, the plan that failed. */
+/** Says aloud what the eye sees change: what the keys did, the plan that failed. */
 function Announcer() {
   const { failure } = usePlan(({ failure }) => ({ failure }))
+  const said = useEditorState(state => state.said)
+  const times = useRef({ said, n: 0 })
+  if (times.current.said !== said) times.current = { said, n: times.current.n + 1 }
   return (
-    <div className="visually-hidden" role="status">
-      {failure ? `The plan could not be worked out. ${failure}` : ''}
-    </div>
+    <>
+      <div className="visually-hidden" role="status">
+        {failure ? `The plan could not be worked out. ${failure}` : ''}
+      </div>
+      <div className="visually-hidden" role="status">
+        {/* Put in anew each time: the same words are heard again. */}
+        <span key={times.current.n}>{said.words}</span>
+      </div>
+    </>
   )
 }
 
@@ -39,8 +50,9 @@ export function Frame() {
           <Pages />
         ) : (
           <>
-            <PlanCanvas />
-            <PlanOutline />
+            <PlanCanvas>
+              <PlanOutline />
+            </PlanCanvas>
             <WorkLine />
           </>
         )}

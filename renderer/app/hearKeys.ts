@@ -16,6 +16,11 @@ export function hearKeys(session: Session): void {
   let held: Key[] = []
   let editor: Editor | null = null
 
+  const step = (way: 'undo' | 'redo') => {
+    const { history } = site.getState()
+    site[way]()
+    if (site.getState().history === history) editor?.tell(`Nothing more to ${way}.`)
+  }
   const act = (editor: Editor, event: Key, target: HTMLElement | null): boolean => {
     const { key, shiftKey } = event
     if (key === 'Escape') site.drop()
@@ -23,8 +28,8 @@ export function hearKeys(session: Session): void {
       const letter = key.toLowerCase()
       if (letter === 's') void keeper.save()
       else if (isTyped(target)) return false
-      else if (letter === 'z' && !shiftKey) site.undo()
-      else if (letter === 'y' || letter === 'z') site.redo()
+      else if (letter === 'z' && !shiftKey) step('undo')
+      else if (letter === 'y' || letter === 'z') step('redo')
       else return false
       return true
     }

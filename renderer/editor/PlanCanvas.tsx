@@ -1,5 +1,5 @@
 import './editor.css'
-import { useEffect, useMemo, useState } from 'react'
+import { type ReactNode, useEffect, useMemo, useState } from 'react'
 import { useStore } from 'zustand'
 import { printMeasures } from '../../core/units/printMeasures'
 import { usePlan, useSession, useView } from '../app/session'
@@ -28,16 +28,23 @@ import { ScaleBar } from './ScaleBar'
 import { useDimensioned } from './useDimensioned'
 import { useEditorState } from './useEditor'
 
-/** The plan, drawn from the document on screen. Four canvases: ground, plan, shade, handles. */
-export function PlanCanvas() {
+/**
+ * The plan, drawn from the document on screen. Four canvases: ground, plan, shade, handles. What stands over it follows in
+ * the order of the eye, for the Tab key: `children` come after the drawing actions.
+ */
+export function PlanCanvas({ children }: { readonly children: ReactNode }) {
   const live = usePlan(state => state.live)
-  return live ? <Sheet key={live.site.id} live={live} /> : null
+  return live ? (
+    <Sheet key={live.site.id} live={live}>
+      {children}
+    </Sheet>
+  ) : null
 }
 
 /** The drawing actions stand over the left of the plan. */
 const actionsPx = 82
 
-function Sheet({ live }: { readonly live: LivePlan }) {
+function Sheet({ live, children }: { readonly live: LivePlan; readonly children: ReactNode }) {
   const { site } = live
   const { site: store } = useSession()
   const { stage, clientView } = useView(({ stage, clientView }) => ({ stage, clientView }))
@@ -94,15 +101,16 @@ function Sheet({ live }: { readonly live: LivePlan }) {
       </div>
       <Prompt live={live} />
       {isDrawing ? <ActionList /> : null}
+      {children}
       {isDrawing && !store.getState().preview && isChoosing ? (
         <DimensionFields eye={eye} size={size} print={print} />
       ) : null}
-      {isDrawing ? <Entry site={site} eye={eye} size={size} print={print} /> : null}
       {isDrawing ? <Loupe sheet={sheet} eye={eye} size={size} /> : null}
       <ScaleBar eye={eye} units={site.units} />
       {stage === 'sun' ? <SunLegend live={live} /> : null}
       <NorthMark northDeg={site.place.northDeg} />
       <CameraActs {...camera} />
+      {isDrawing ? <Entry site={site} eye={eye} size={size} print={print} /> : null}
     </>
   )
 }

@@ -13,17 +13,15 @@ export function Prompt({ live }: { readonly live: LivePlan }) {
 
 /** What comes next of the drawing in hand; beside it what was refused, or what no slab can be. */
 function DrawingPrompt({ live }: { readonly live: LivePlan }) {
-  const { action, drawing, fault, said, edges, tape } = useEditorState(
-    ({ action, drawing, fault, said, edges, options }) => ({
-      ...{ action, drawing, fault, said, edges },
-      tape: options.tape,
-    }),
-  )
+  const { action, drawing, fault, edges, tape } = useEditorState(({ action, drawing, fault, edges, options }) => ({
+    ...{ action, drawing, fault, edges },
+    tape: options.tape,
+  }))
   const words =
     drawing?.prompt ??
     (action === 'border'
       ? edges.length === 0
-        ? 'Click the edges the border runs along.'
+        ? 'Click the edges the border runs along, or choose them in the ledger.'
         : `${edges.length === 1 ? '1 edge' : `${edges.length} edges`} chosen. Enter sets the border.`
       : action === 'tape' && tape === 'tie'
         ? 'Type the tape distances in the ledger.'
@@ -43,9 +41,6 @@ function DrawingPrompt({ live }: { readonly live: LivePlan }) {
           {wrong}
         </p>
       )}
-      <p className="visually-hidden" role="status">
-        {handWords(said)}
-      </p>
     </div>
   )
 }

@@ -7,7 +7,8 @@ import { deleteSelection } from '../../core/document/commands/deleteSelection'
 import type { Command } from '../../core/document/commands/editSite'
 import { moveSelection } from '../../core/document/commands/moveSelection'
 import type { Pt } from '../../shared/document/primitives'
-import type { SiteStore } from '../store/siteStore'
+import { type History, redoName, undoName } from '../store/history'
+import type { SiteState, SiteStore } from '../store/siteStore'
 import type { ViewStore } from '../store/viewStore'
 import { usualOptions } from './actions/actions'
 import { type Choosing, createChoosing } from './hand/choosing'
@@ -18,12 +19,15 @@ import { type EditorState, freshState } from './hand/editorState'
 import { createGrip, type Grip } from './hand/grip'
 import { createKeys, type Keys } from './hand/keys'
 import { createPointer, type Pointer } from './hand/pointer'
+import { movedWords } from './hand/telling'
 import { createTracing, type Tracing } from './hand/tracing'
 import { createTurns, type Turns } from './hand/turns'
 import { createTyping, type Typing } from './hand/typing'
 
 /** Edits of what is chosen, by keys and by forms. */
 interface Acts {
+  /** Said aloud to a screen reader. */
+  tell(words: string): void
   run(name: string, command: Command): boolean
   remove(): void
   nudge(by: Pt): void
@@ -50,23 +54,33 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
   })
 }
 
-function acts({ view, selection, commit }: Desk): Acts {
+function acts({ view, committed, selection, commit, tell }: Desk): Acts {
   return {
+    tell,
     run: (name, command) => commit(name, command) !== null,
     remove() {
       if (selection().length === 0) return
       if (commit('delete', deleteSelection(selection()))) view.setState({ selection: [] })
     },
     nudge(by) {
-      if (selection().length > 0) commit('move', moveSelection(selection(), by))
+      if (selection().length === 0 || !commit('move', moveSelection(selection(), by))) return
+      tell(movedWords(by, committed()?.units ?? 'ftin'))
     },
   }
 }
 
+/** What undo or redo did; null where the document came to be as it is by something else. */
+function stepWords(now: History | null, before: History | null): string | null {
+  if (!now || now.steps !== before?.steps || now.at === before.at) return null
+  return now.at < before.at ? `Undone: ${redoName(now)}.` : `Done again: ${undoName(now)}.`
+}
+
 /** Every site that is opened starts afresh; an empty sheet waits for the first slab. */
-function followSite({ store, site, committed }: Desk, turns: Turns, grip: Grip): void {
+function followSite({ store, site, committed, tell }: Desk, turns: Turns, grip: Grip): void {
   let shown: string | null = null
-  const follow = () => {
+  const follow = (now: SiteState = site.getState(), before: SiteState | null = null) => {
+    const told = stepWords(now.history, before?.history ?? null)
+    if (told !== null) tell(told)
     const opened = committed()
     if ((opened?.id ?? null) === shown) return
     shown = opened?.id ?? null

@@ -16,7 +16,7 @@ export function CopyButton() {
       () => false,
     )
     setTold(isOut ? 'Copied.' : keptHere)
-    if (!isOut) editor.setState({ said: keptHere })
+    if (!isOut) editor.tell(keptHere)
   }
   return (
     <>

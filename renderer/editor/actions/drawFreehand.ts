@@ -8,11 +8,15 @@ export function drawFreehand(closes: boolean, toleranceM: number, stroke: readon
   const rest = () => drawFreehand(closes, toleranceM)
   return {
     phase: stroke.length === 0 ? 'idle' : 'dragging',
-    prompt: 'Press and draw around in one stroke. Lines and arcs are fitted to it.',
+    prompt:
+      stroke.length === 0
+        ? 'Press and draw around in one stroke, or begin it with Enter and draw with the arrow keys. Lines and arcs are fitted to it.'
+        : 'Draw around to where it began, and let go; by the keys, Enter ends it.',
     fields: [],
     placed: stroke,
     from: undefined,
     byDrag: true,
+    ...(stroke.length === 0 ? {} : { isStroke: true as const }),
     press: at => ({ next: drawFreehand(closes, toleranceM, [at]) }),
     drag: at => drawFreehand(closes, toleranceM, [...stroke, at]),
     release(at): Turn {
@@ -27,7 +31,7 @@ export function drawFreehand(closes: boolean, toleranceM: number, stroke: readon
     live: () => ({}),
     type: () => ({ next: rest() }),
     finish: () => ({ next: rest() }),
-    back: rest,
+    back: () => drawFreehand(closes, toleranceM, stroke.slice(0, -1)),
     sketch: () => null,
   }
 }

@@ -16,6 +16,8 @@ export interface Field {
   readonly id: string
   readonly label: string
   readonly reads: Reads
+  /** Less than zero means something: a sign begins what is typed. */
+  readonly signed?: true
 }
 
 /** Meters, or degrees, by the box they were typed into. */
@@ -38,6 +40,8 @@ export interface Drawing {
   readonly from: Pt | undefined
   /** Its first point is set by a press that may be dragged on, under a finger too. */
   readonly byDrag?: true
+  /** A stroke is in hand: each step of the arrow keys goes on with it, and Enter ends it. */
+  readonly isStroke?: true
   /** The pointer went down, or a point was chosen by the keys. */
   press(at: Pt): Turn
   /** The pointer moved while it was down. */
@@ -65,8 +69,8 @@ export interface Mark {
 }
 
 export const startFields: readonly Field[] = [
-  { id: 'right', label: 'Right', reads: 'length' },
-  { id: 'up', label: 'Up', reads: 'length' },
+  { id: 'right', label: 'Right', reads: 'length', signed: true },
+  { id: 'up', label: 'Up', reads: 'length', signed: true },
 ]
 
 export const typedStart = (mark: Mark | null, { right = 0, up = 0 }: Values): Pt =>

@@ -1,5 +1,5 @@
 import { type RefObject, useEffect } from 'react'
-import { useView } from '../../app/session'
+import { useSite, useView } from '../../app/session'
 import { useEditorState } from '../useEditor'
 
 /** The keys go to the plan as soon as a site is open, and again once what had them is gone: a box, a button, a form. */
@@ -7,6 +7,7 @@ export function useFocusOnPlan(sheet: RefObject<HTMLElement | null>): void {
   const typing = useEditorState(state => state.box !== null)
   const action = useEditorState(state => state.action)
   const placed = useEditorState(state => state.drawing?.placed.length)
+  const rev = useSite(state => state.rev)
   const selection = useView(state => state.selection)
   // biome-ignore lint/correctness/useExhaustiveDependencies: whenever something may have gone
   useEffect(() => {
@@ -16,5 +17,5 @@ export function useFocusOnPlan(sheet: RefObject<HTMLElement | null>): void {
       if (document.activeElement === document.body) sheet.current?.focus({ preventScroll: true })
     })
     return () => clearTimeout(timer)
-  }, [typing, sheet, action, placed, selection])
+  }, [typing, sheet, action, placed, rev, selection])
 }

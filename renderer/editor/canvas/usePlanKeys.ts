@@ -4,6 +4,7 @@ import type { Site } from '../../../shared/document/site'
 import { arrowKeys } from '../../app/arrowKeys'
 import { useSession, useView } from '../../app/session'
 import type { JointHand } from '../../pours/useJointHand'
+import { goToForm } from '../../slab/goToForm'
 import { panBy, toPlan } from '../camera/camera'
 import { useEditor } from '../useEditor'
 import type { PlanCamera } from './usePlanCamera'
@@ -49,11 +50,16 @@ export function usePlanKeys(
   const onEditKey = (event: KeyboardEvent): boolean => {
     const { key } = event
     const letter = event.ctrlKey || event.metaKey ? key.toLowerCase() : ''
-    if (key === 'Enter') editor.enter()
-    else if (key === 'Backspace' || key === 'Delete') {
+    if (key === 'Enter') {
+      const { drawing, action } = editor.getState()
+      if (drawing || action !== 'select' || !goToForm()) editor.enter()
+    } else if (key === 'Backspace' || key === 'Delete') {
       if (!editor.back()) editor.remove()
-    } else if (letter === 'a') view.setState({ selection: [...site.slabs, ...site.casters].map(({ id }) => id) })
-    else if (letter === 'z' && !event.shiftKey && editor.back()) event.stopPropagation()
+    } else if (letter === 'a') {
+      const all = [...site.slabs, ...site.casters].map(({ id }) => id)
+      view.setState({ selection: all })
+      editor.tell(`${all.length} chosen.`)
+    } else if (letter === 'z' && !event.shiftKey && editor.back()) event.stopPropagation()
     else return false
     return true
   }
@@ -62,8 +68,7 @@ export function usePlanKeys(
     const { key } = event
     const isPlain = !event.ctrlKey && !event.metaKey && !event.altKey
     if (jointHand.key(event, units === 'ftin' ? 0.0762 : 0.05)) return true
-    const isForBox = isPlain && isEditing && (editor.getState().box !== null || /^[\d.]$/.test(key))
-    if (isForBox && editor.key(key)) return true
+    if (isPlain && isEditing && editor.key(key)) return true
     const by = arrowKeys[key]
     if (by) onArrow(by, event.shiftKey)
     else if (isPlain && (key === '+' || key === '=')) zoomMiddle(1.25)

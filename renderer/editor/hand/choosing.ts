@@ -1,6 +1,6 @@
 /** What is drawn, and how. */
 import type { Id } from '../../../shared/document/primitives'
-import { type ActionId, actionWords, hasForms, type Options, usualOptions } from '../actions/actions'
+import { type ActionId, hasForms, type Options, usualOptions } from '../actions/actions'
 import type { Mark } from '../actions/drawing'
 import { pickPoints } from '../actions/pickPoints'
 import type { Desk } from './desk'
@@ -24,7 +24,6 @@ export function createChoosing({ site, view, store }: Desk, turns: Turns, edges:
       const { options, forms } = store.getState()
       const form = forms[action] ?? usualOptions.form
       turns.start(action, hasForms(action, options) ? { ...options, form } : options)
-      store.setState({ said: actionWords[action] })
     },
     pick(picking) {
       site.drop()
@@ -32,7 +31,6 @@ export function createChoosing({ site, view, store }: Desk, turns: Turns, edges:
       store.setState(({ mark }) => ({
         picking,
         drawing: pickPoints(picking.prompts, mark),
-        said: picking.prompts[0] ?? '',
       }))
     },
     setOptions(change) {

@@ -12,13 +12,13 @@ import type { Desk } from './desk'
 const aside: Pt = [0.6096, -0.6096]
 
 export interface Copying {
-  /** Also as text for the clipboard; null where nothing is chosen. */
+  /** Also as text for the clipboard; null where nothing is chosen that can be copied: what follows an edge can't. */
   copy(): string | null
   /** What was copied last, or a text off the clipboard: of this site beside it, of another one about `at`. */
   paste(text?: string, at?: Pt): void
 }
 
-export function createCopying({ store, view, committed, selection, refuse, commit }: Desk): Copying {
+export function createCopying({ store, view, committed, selection, refuse, commit, tell }: Desk): Copying {
   let copied: Copied | null = null
   /** What belongs to a slab goes to the one that is chosen, else to the first. */
   const slabFor = ({ slabs }: Site): Id | undefined =>
@@ -27,8 +27,13 @@ export function createCopying({ store, view, committed, selection, refuse, commi
     copy() {
       const now = committed()
       if (!now || selection().length === 0) return null
+      if (chosenEntities(now, selection()).every(({ kind }) => kind === 'border' || kind === 'steps')) {
+        refuse([{ code: 'nothingChosen', severity: 'stop', values: { done: 'copied' } }])
+        return null
+      }
       copied = { site: now, ids: [...selection()] }
-      store.setState({ said: 'Copied.', hasCopy: true })
+      store.setState({ hasCopy: true })
+      tell('Copied.')
       return writeCopy(now, selection())
     },
     paste(text, at) {

@@ -1,6 +1,7 @@
 /** What every part of the editor works on: the document that stands, the preview over it, the one way to commit. */
 import type { StoreApi } from 'zustand/vanilla'
 import type { Command } from '../../../core/document/commands/editSite'
+import { capitalize } from '../../../core/units/capitalize'
 import type { Measures } from '../../../core/units/measures'
 import { printMeasures } from '../../../core/units/printMeasures'
 import type { Id } from '../../../shared/document/primitives'
@@ -24,6 +25,8 @@ export interface Desk {
   refuse(findings: readonly Finding[]): void
   /** Shows what a command would make; one that refuses, and none, shows the committed document. */
   preview(command: Command | null): void
+  /** Said aloud to a screen reader. */
+  tell(words: string): void
   /** One named step of undo, said aloud; null where it was refused, which is told as the fault. */
   commit(name: string, command: Command): readonly Id[] | null
 }
@@ -50,10 +53,11 @@ export function createDesk(store: StoreApi<EditorState>, site: SiteStore, view: 
       if (result?.ok) site.show(() => result.value)
       else if (site.getState().preview !== null) site.drop()
     },
+    tell: words => store.setState({ said: { words } }),
     commit(name, command) {
       const { made, words } = commitEdit(site, name, command)
       store.setState({
-        ...(made ? { said: [`${name} done.`, words].join(' ').trim() } : {}),
+        ...(made ? { said: { words: [`${capitalize(name)} done.`, words].join(' ').trim() } } : {}),
         fault: words ? { field: null, message: words } : null,
       })
       return made

@@ -4,6 +4,7 @@ import { type ActionId, type Options, usualOptions } from '../actions/actions'
 import type { Drawing, Mark } from '../actions/drawing'
 import type { Aim } from '../aim'
 import { blankWalk, type WalkNotes } from '../entry/readWalk'
+import type { Said } from './telling'
 
 /** What a form wants pointed out on the plan. */
 export interface Picking {
@@ -50,7 +51,7 @@ export interface EditorState {
   /** Something was copied, here or in a site that was open before. */
   readonly hasCopy: boolean
   /** What a screen reader is told. */
-  readonly said: string
+  readonly said: Said
 }
 
 /** Of a site that was just opened. */
@@ -73,7 +74,7 @@ export const freshState: EditorState = {
   keyed: false,
   carrying: false,
   hasCopy: false,
-  said: '',
+  said: { words: '' },
 }
 
 /** Edges are chosen for a border, with nothing drawn. */

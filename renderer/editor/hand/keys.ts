@@ -1,7 +1,9 @@
 /** Keys pressed on the plan: into the boxes, as steps of the aim, and Esc. */
 import type { Pt } from '../../../shared/document/primitives'
+import { actionWords } from '../actions/actions'
 import type { Desk } from './desk'
 import type { Grip } from './grip'
+import { aimWords } from './telling'
 import type { Turns } from './turns'
 import type { Typing } from './typing'
 
@@ -14,7 +16,12 @@ export interface Keys {
   escape(): void
 }
 
-export function createKeys({ site, view, store }: Desk, turns: Turns, grip: Grip, typing: Typing): Keys {
+export function createKeys(
+  { site, view, store, committed, tell }: Desk,
+  turns: Turns,
+  grip: Grip,
+  typing: Typing,
+): Keys {
   const toBox = (key: string): boolean => {
     const { drawing, box, typed } = store.getState()
     const fields = drawing?.fields ?? []
@@ -22,7 +29,7 @@ export function createKeys({ site, view, store }: Desk, turns: Turns, grip: Grip
     if (!field) return false
     const text = typed[field.id] ?? ''
     if (box === null) {
-      if (!/^[\d.]$/.test(key)) return false
+      if (!(field.signed ? /^[-−\d.]$/ : /^[\d.]$/).test(key)) return false
       typing.write(field.id, key)
       typing.attend(0)
     } else if (key.length === 1) typing.write(field.id, text + key)
@@ -40,8 +47,15 @@ export function createKeys({ site, view, store }: Desk, turns: Turns, grip: Grip
       const { drawing, aim } = store.getState()
       if (!drawing) return
       const from = aim?.at ?? drawing.placed.at(-1) ?? middle
-      store.setState({ aim: { at: [from[0] + by[0], from[1] + by[1]], caught: null }, keyed: true })
+      const at: Pt = [from[0] + by[0], from[1] + by[1]]
+      store.setState({
+        aim: { at, caught: null },
+        drawing: drawing.isStroke ? drawing.drag(at) : drawing,
+        keyed: true,
+        fault: null,
+      })
       turns.show()
+      tell(aimWords(drawing, at, committed()?.units ?? 'ftin'))
     },
     key(key) {
       const { stage, clientView } = view.getState()
@@ -56,9 +70,16 @@ export function createKeys({ site, view, store }: Desk, turns: Turns, grip: Grip
       } else if (Object.values(typed).some(text => text !== '')) {
         store.setState({ typed: {}, fault: null })
         turns.show()
-      } else if ((drawing && drawing.placed.length > 0) || edges.length > 0 || picking) turns.start(action, options)
-      else if (action !== 'select') turns.start('select', options)
-      else view.setState({ selection: [] })
+      } else if ((drawing && drawing.placed.length > 0) || edges.length > 0 || picking) {
+        turns.start(action, options)
+        tell('Dropped.')
+      } else if (action !== 'select') {
+        turns.start('select', options)
+        tell(actionWords.select)
+      } else if (view.getState().selection.length > 0) {
+        view.setState({ selection: [] })
+        tell('Nothing is chosen.')
+      }
     },
   }
   return keys

@@ -2,7 +2,7 @@
 import type { Id, Pt } from '../../../shared/document/primitives'
 import { type ActionId, madeOf, type Options, startDrawing } from '../actions/actions'
 import type { Drawn, Mark, Turn } from '../actions/drawing'
-import { cornersOfSite } from '../cornerNames'
+import { cornerLetter, cornersOfSite } from '../cornerNames'
 import type { Desk } from './desk'
 
 /** What is seldom placed only once. */
@@ -20,15 +20,21 @@ export interface Turns {
   choose(made: readonly Id[]): void
 }
 
-export function createTurns({ store, site, view, committed, selection, refuse, preview, commit }: Desk): Turns {
+export function createTurns({ store, site, view, committed, selection, refuse, preview, commit, tell }: Desk): Turns {
+  /** What was chosen because it was made: nobody asked to measure from it. */
+  let justMade: readonly Id[] = []
   /** A typed start is measured from the chosen corner, else from the last mark, else from the first corner there is. */
   const markNow = (): Mark | null => {
     const now = committed()
     if (!now) return null
     const corners = cornersOfSite(now)
-    const chosen = corners.find(({ id }) => selection().includes(id))
+    const chosen = selection() === justMade ? undefined : corners.find(({ id }) => selection().includes(id))
     const kept = store.getState().mark
     return chosen ?? (kept && corners.find(({ words }) => words === kept.words)) ?? corners[0] ?? null
+  }
+  const chooseMade = (made: readonly Id[]) => {
+    justMade = made.slice(0, 1)
+    view.setState({ selection: justMade })
   }
   const showPicked = (placed: readonly Pt[]) => {
     const { aim, picking } = store.getState()
@@ -70,14 +76,17 @@ export function createTurns({ store, site, view, committed, selection, refuse, p
       preview(sketch && (madeOf(action, sketch, options, now, selection())?.command ?? null))
     },
     take({ next, drawn, refused }) {
-      const { action, options, box } = store.getState()
+      const { action, options, box, drawing } = store.getState()
       const now = committed()
-      store.setState({ drawing: next, typed: {}, box: box === null ? null : 0, fault: null })
       if (refused) {
+        store.setState({ drawing: next })
         refuse(refused)
         return
       }
+      store.setState({ drawing: next, typed: {}, box: box === null ? null : 0, fault: null })
       if (!drawn || !now) {
+        const set = next.placed.length
+        if (!next.isStroke && set > (drawing?.placed.length ?? 0)) tell(`Point ${cornerLetter(set - 1)} is set.`)
         turns.show()
         return
       }
@@ -96,14 +105,15 @@ export function createTurns({ store, site, view, committed, selection, refuse, p
       store.setState({ aim: null })
       if (repeats.has(action)) {
         const isTyping = store.getState().box !== null
-        turns.start(action, options)
+        // A row of them is typed from one and the same corner.
+        turns.start(action, options, store.getState().mark)
         if (isTyping) store.setState({ box: 0 })
-        view.setState({ selection: ids.slice(0, 1) })
+        chooseMade(ids)
       } else turns.choose(ids)
     },
     choose(made) {
       turns.start('select', store.getState().options)
-      view.setState({ selection: made.slice(0, 1) })
+      chooseMade(made)
     },
   }
   return turns

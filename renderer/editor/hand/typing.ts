@@ -1,6 +1,7 @@
 /** The boxes beside the drawing: what is typed into them, and what Enter makes of it. */
 import { err, ok, type Result } from '../../../shared/problem'
 import type { Drawing, Values } from '../actions/drawing'
+import { cornerLetter } from '../cornerNames'
 import { readField } from '../entry/readField'
 import type { Desk } from './desk'
 import type { EdgeChoice } from './edgeChoice'
@@ -16,7 +17,7 @@ export interface Typing {
   back(): boolean
 }
 
-export function createTyping({ store, site, committed }: Desk, turns: Turns, edges: EdgeChoice): Typing {
+export function createTyping({ store, site, committed, tell }: Desk, turns: Turns, edges: EdgeChoice): Typing {
   /** Empty boxes are left out; the first that can't be read has the fault, and gets the keys. */
   const readBoxes = ({ fields }: Drawing): Result<Values, Pick<EditorState, 'box' | 'fault'>> => {
     const { typed } = store.getState()
@@ -38,8 +39,18 @@ export function createTyping({ store, site, committed }: Desk, turns: Turns, edg
     const turn = keyed ? { next: drawing } : drawing.finish()
     if (!turn.drawn && aim) {
       store.setState({ keyed: false })
-      turns.take(drawing.press(aim.at))
-    } else turns.take(turn)
+      turns.take(drawing.isStroke ? drawing.release(aim.at) : drawing.press(aim.at))
+    } else if (turn.drawn) turns.take(turn)
+    else store.setState({ fault: { field: null, message: drawing.prompt } })
+  }
+  /** A box left empty that can't be: it gets the keys, and what stands in the other one stays. */
+  const askFor = ({ fields }: Drawing, values: Values): boolean => {
+    const box = fields.findIndex(({ id }) => values[id] === undefined)
+    const field = fields[box]
+    if (!field || Object.values(values).includes(0)) return false
+    const message = `Type the ${field.label.toLowerCase()} as well.`
+    store.setState({ box, fault: { field: field.id, message } })
+    return true
   }
   return {
     write(field, text) {
@@ -59,17 +70,24 @@ export function createTyping({ store, site, committed }: Desk, turns: Turns, edg
       if (!read.ok) store.setState(read.error)
       else if (Object.keys(read.value).length === 0) finish(drawing)
       else {
+        const turn = drawing.type(read.value, aim?.at ?? null)
+        const isMissing = turn.refused?.some(({ code, values }) => code === 'badMeasure' && values?.foundM === 0)
+        if (isMissing && askFor(drawing, read.value)) return
         // What was typed has the word until the pointer moves again.
-        store.setState({ aim: null, keyed: false })
-        turns.take(drawing.type(read.value, aim?.at ?? null))
+        if (!turn.refused) store.setState({ aim: null, keyed: false })
+        turns.take(turn)
       }
     },
     back() {
       const { drawing } = store.getState()
       if (!drawing || drawing.placed.length === 0) return false
-      store.setState({ drawing: drawing.back(), typed: {}, fault: null })
+      const back = drawing.back()
+      store.setState({ drawing: back, typed: {}, fault: null })
       site.drop()
       turns.show()
+      tell(
+        drawing.isStroke ? 'The last step is taken back.' : `Point ${cornerLetter(back.placed.length)} is taken back.`,
+      )
       return true
     },
   }

@@ -114,6 +114,7 @@ const StageList = memo(function StageList(figures: Readonly<Record<Stage, string
   )
 })
 
+/** Where there is nothing to take back a button is only marked so: the focus of whoever pressed it last stays there. */
 function UndoRedo() {
   const { site } = useSession()
   const { undo, redo } = useSite(({ history }) => ({
@@ -125,7 +126,7 @@ function UndoRedo() {
       <button
         type="button"
         className="btn bare undo"
-        disabled={undo === undefined}
+        aria-disabled={undo === undefined || undefined}
         title={undo ? `Undo ${undo}` : 'Undo'}
         onClick={() => site.undo()}
       >
@@ -135,7 +136,7 @@ function UndoRedo() {
       <button
         type="button"
         className="btn bare redo"
-        disabled={redo === undefined}
+        aria-disabled={redo === undefined || undefined}
         aria-label={redo ? `Redo ${redo}` : 'Redo'}
         title={redo ? `Redo ${redo}` : 'Redo'}
         onClick={() => site.redo()}

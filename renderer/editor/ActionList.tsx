@@ -1,18 +1,23 @@
 import { type KeyboardEvent, memo, useRef } from 'react'
 import { ActionIcon } from '../icons/ActionIcon'
 import { type ActionId, actionIds, actionWords } from './actions/actions'
+import type { EditorState } from './hand/editorState'
 import { useEditor, useEditorState } from './useEditor'
 
 /** Hairlines stand before these: shape, what throws shade, the site. */
 const groupStarts: ReadonlySet<ActionId> = new Set(['building', 'tape'])
+
+const isBegun = ({ drawing, edges }: EditorState) => (drawing?.placed.length ?? 0) > 0 || edges.length > 0
 
 /** The drawing actions: one tab stop, arrows move, each a word with its icon. */
 export const ActionList = memo(function ActionList() {
   const editor = useEditor()
   const action = useEditorState(state => state.action)
   const list = useRef<HTMLDivElement>(null)
+  const focus = (to: ActionId) => list.current?.querySelector<HTMLElement>(`[data-action="${to}"]`)?.focus()
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
-    const at = actionIds.indexOf(action)
+    const here = (event.target as HTMLElement).dataset.action
+    const at = actionIds.indexOf(here as ActionId)
     const to =
       event.key === 'ArrowDown' || event.key === 'ArrowRight'
         ? actionIds[(at + 1) % actionIds.length]
@@ -23,11 +28,15 @@ export const ActionList = memo(function ActionList() {
             : event.key === 'End'
               ? actionIds.at(-1)
               : undefined
-    if (event.key === 'Escape') editor.escape()
+    if (event.key === 'Escape') {
+      editor.escape()
+      focus(editor.getState().action)
+    }
     if (!to) return
     event.preventDefault()
-    editor.choose(to)
-    list.current?.querySelector<HTMLElement>(`[data-action="${to}"]`)?.focus()
+    // What is half drawn is not lost to a key that only passes: then Enter takes the action.
+    if (!isBegun(editor.getState())) editor.choose(to)
+    focus(to)
   }
   return (
     <div

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, memo, useEffect, useLayoutEffect, useRef, useState } from 'react'
+import { type FocusEvent, type KeyboardEvent, memo, useEffect, useId, useLayoutEffect, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import type { Command } from '../../core/document/commands/editSite'
 import { findEdge, findVertex } from '../../core/document/commands/findPath'
@@ -18,11 +18,11 @@ import type { Camera, Size } from './camera/camera'
 import type { Eye } from './camera/eye'
 import { cornerLetter } from './cornerNames'
 import { sayLength } from './entry/sayLength'
-import { focusPlan } from './focusPlan'
 import { dimensionsOf } from './layers/drawDimensions'
 import { type DimensionedRing, placeArc, placeLine, radiusLetters } from './layers/placeDimension'
 import { useDimensioned } from './useDimensioned'
 import { useEditor } from './useEditor'
+import { useToldHere } from './useToldHere'
 
 /** Shorter ones are left to the ledger. */
 const leastPx = 70
@@ -170,7 +170,7 @@ export interface DimensionsOf {
   readonly print: Measures
 }
 
-/** Every dimension on the plan: a click or Enter turns it into boxes to type over. */
+/** Every dimension on the plan: one tab stop, arrows go from one to the next; a click or Enter turns it into boxes to type over. */
 export function DimensionFields(props: DimensionsOf) {
   const live = useCalmPlan(state => state.live)
   return live ? <Fields {...props} live={live} /> : null
@@ -181,6 +181,14 @@ const Fields = memo(function Fields({ live, eye, size, print }: DimensionsOf & {
   const rings = useDimensioned(live, true)
   const camera = useStore(eye)
   const [open, setOpen] = useState<string | null>(null)
+  const [active, setActive] = useState<string | null>(null)
+  const all = useRef<HTMLDivElement>(null)
+  const focus = (key: string | undefined) => all.current?.querySelector<HTMLElement>(`[data-dim="${key}"]`)?.focus()
+  const close = (goesBack: boolean) => {
+    setOpen(null)
+    // The focus waits for the box to be gone.
+    if (goesBack && open !== null) setTimeout(() => focus(open))
+  }
   if (!camera) return null
   const shown = rings
     .flatMap(each =>
@@ -189,8 +197,24 @@ const Fields = memo(function Fields({ live, eye, size, print }: DimensionsOf & {
       ),
     )
     .filter(({ at: [x, y] }) => x > 90 && y > 30 && x < size.width - 14 && y < size.height - 14)
+  const tabStop = shown.some(({ key }) => key === active) ? active : shown[0]?.key
+  const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
+    const at = shown.findIndex(({ key }) => key === (event.target as HTMLElement).dataset.dim)
+    const steps: Readonly<Record<string, number>> = {
+      ArrowRight: at + 1,
+      ArrowDown: at + 1,
+      ArrowLeft: at - 1,
+      ArrowUp: at - 1,
+      Home: 0,
+      End: shown.length - 1,
+    }
+    const to = steps[event.key]
+    if (at < 0 || to === undefined) return
+    focus(shown[(to + shown.length) % shown.length]?.key)
+    event.preventDefault()
+  }
   return (
-    <div className="dims">
+    <div className="dims" role="toolbar" aria-label="Dimensions on the plan" ref={all} onKeyDown={onKeyDown}>
       {shown.map(({ key, at, upright, widthPx, words, boxes, ends }) => (
         <div key={key}>
           <DimensionButton
@@ -201,6 +225,8 @@ const Fields = memo(function Fields({ live, eye, size, print }: DimensionsOf & {
             upright={upright}
             words={words}
             reads={boxes.length > 1 ? 'radius, rise or length' : 'length'}
+            isTabStop={key === tabStop}
+            onFocus={setActive}
             onOpen={setOpen}
           />
           {open === key ? (
@@ -211,7 +237,7 @@ const Fields = memo(function Fields({ live, eye, size, print }: DimensionsOf & {
               ends={ends}
               units={site.units}
               print={print}
-              onClose={() => setOpen(null)}
+              onClose={close}
             />
           ) : null}
         </div>
@@ -229,6 +255,8 @@ const DimensionButton = memo(function DimensionButton({
   upright,
   words,
   reads,
+  isTabStop,
+  onFocus,
   onOpen,
 }: {
   readonly id: string
@@ -239,16 +267,21 @@ const DimensionButton = memo(function DimensionButton({
   readonly words: string
   /** What can be typed. */
   readonly reads: string
+  readonly isTabStop: boolean
+  readonly onFocus: (id: string) => void
   readonly onOpen: (id: string) => void
 }) {
   return (
     <button
       type="button"
       className="dim"
+      data-dim={id}
+      tabIndex={isTabStop ? 0 : -1}
       data-upright={upright || undefined}
       style={{ left, top, width }}
       title={`Type another ${reads}`}
       aria-label={`${words}: type another ${reads}`}
+      onFocus={() => onFocus(id)}
       onClick={() => onOpen(id)}
     />
   )
@@ -277,24 +310,26 @@ function DimensionField({
   readonly size: Size
   readonly units: Site['units']
   readonly print: Measures
-  readonly onClose: () => void
+  /** True where the focus goes back to the dimension. */
+  readonly onClose: (goesBack: boolean) => void
 }) {
   const editor = useEditor()
   const element = useRef<HTMLDivElement>(null)
+  const toldHere = useToldHere()
   const [typed, setTyped] = useState({ at: 0, text: '' })
   const [moves, setMoves] = useState<Moves>('end')
   const [fault, setFault] = useState<string | null>(null)
-  const close = () => {
-    onClose()
-    focusPlan()
-  }
+  const id = useId()
   const commit = () => {
     const box = boxes[typed.at]
-    if (!box) return
+    if (!box || typed.text.trim() === '') {
+      onClose(true)
+      return
+    }
     const read = parseLength(typed.text, units)
     if (!read.ok) setFault(read.error.message)
-    else if (editor.run(box.step, box.command(read.value, moves))) close()
-    else setFault(editor.getState().fault?.message ?? null)
+    else if (editor.run(box.step, box.command(read.value, moves))) onClose(true)
+    else setFault(toldHere(editor.getState().fault?.message ?? null))
   }
   const [x, y] = at
   // biome-ignore lint/correctness/useExhaustiveDependencies: a refusal makes it longer
@@ -303,7 +338,7 @@ function DimensionField({
   }, [x, y, size, fault])
   // A press elsewhere on the plan ends it, as one outside a field of the ledger does: what was typed is kept.
   const leave = useRef(() => {})
-  leave.current = () => (typed.text.trim() === '' ? onClose() : commit())
+  leave.current = () => (typed.text.trim() === '' ? onClose(false) : commit())
   useEffect(() => {
     const onPress = ({ target }: PointerEvent) => {
       if (target instanceof Element && target.closest('.sheet')) leave.current()
@@ -313,11 +348,15 @@ function DimensionField({
   }, [])
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.target instanceof HTMLButtonElement && event.key === 'Enter') return
-    if (event.key === 'Escape') close()
+    if (event.key === 'Escape') onClose(true)
     else if (event.key === 'Enter') commit()
     else return
     event.preventDefault()
     event.stopPropagation()
+  }
+  // Whoever goes on without having typed is done with it.
+  const onBlur = ({ currentTarget, relatedTarget }: FocusEvent) => {
+    if (relatedTarget && !currentTarget.contains(relatedTarget) && typed.text.trim() === '') onClose(false)
   }
   const choices: readonly (readonly [Moves, string])[] = ends
     ? [
@@ -328,7 +367,7 @@ function DimensionField({
     : []
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: Enter and Esc are those of the boxes inside
-    <div className="dim-field" ref={element} onKeyDown={onKeyDown}>
+    <div className="dim-field" ref={element} onKeyDown={onKeyDown} onBlur={onBlur}>
       {boxes.map(({ label, nowM }, i) => (
         <label key={label}>
           {label}
@@ -340,6 +379,7 @@ function DimensionField({
             value={typed.at === i ? typed.text : ''}
             placeholder={print.length(nowM)}
             aria-invalid={(typed.at === i && fault !== null) || undefined}
+            aria-describedby={typed.at === i && fault !== null ? `${id}-fault` : undefined}
             onChange={event => {
               setTyped({ at: i, text: event.target.value })
               setFault(null)
@@ -358,12 +398,16 @@ function DimensionField({
           ))}
         </fieldset>
       ) : null}
-      {fault ? <p role="alert">{fault}</p> : null}
+      {fault ? (
+        <p role="alert" id={`${id}-fault`}>
+          {fault}
+        </p>
+      ) : null}
       <div className="entry-acts">
         <button type="button" className="btn main" disabled={typed.text.trim() === ''} onClick={commit}>
           Set it
         </button>
-        <button type="button" className="btn" onClick={close}>
+        <button type="button" className="btn" onClick={() => onClose(true)}>
           Leave it
         </button>
       </div>

@@ -54,8 +54,9 @@ export interface EntryOf {
 export function Entry({ site, eye, size, print }: EntryOf) {
   const camera = useStore(eye)
   const editor = useEditor()
-  const { drawing, aim, typed, fault, box } = useEditorState(({ drawing, aim, typed, fault, box }) => ({
+  const { drawing, aim, typed, fault, box, mark } = useEditorState(({ drawing, aim, typed, fault, box, mark }) => ({
     drawing,
+    mark,
     aim,
     typed,
     fault,
@@ -95,7 +96,13 @@ export function Entry({ site, eye, size, print }: EntryOf) {
   const ended = drawing.placed.length > 0 ? drawing.finish().drawn : undefined
   const isTyped = Object.values(typed).some(text => text.trim() !== '')
   return (
-    <div className="entry" style={moved(...placeEntry(camera, size, drawing.placed.at(-1), aim?.at))}>
+    // biome-ignore lint/a11y/useSemanticElements: boxes that stand on the plan are no set of a form
+    <div
+      className="entry"
+      role="group"
+      aria-label={drawing.placed.length > 0 || mark === null ? 'Measures' : `Measures from ${mark.words}`}
+      style={moved(...placeEntry(camera, size, drawing.placed.at(-1), aim?.at))}
+    >
       <div className="entry-boxes">
         {drawing.fields.map((field, i) => (
           <label key={field.id}>

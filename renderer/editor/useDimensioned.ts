@@ -1,9 +1,17 @@
 import { useMemo } from 'react'
+import { siteEntities } from '../../core/document/commands/siteEntities'
+import type { Path } from '../../shared/document/path'
+import type { Site } from '../../shared/document/site'
 import { useView } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
 import { outlineOf } from './layers/drawCasters'
 import type { DimensionedRing } from './layers/placeDimension'
-import { chosenPaths, chosenWalls } from './pickPart'
+import { chosenPaths, chosenWalls, pathOf } from './pickPart'
+
+const nameOfPath = (site: Site, path: Path): string => {
+  const owner = siteEntities(site).find(entity => pathOf(entity) === path)
+  return (owner && 'name' in owner.row ? owner.row.name : undefined) ?? 'what is chosen'
+}
 
 /** What carries dimensions: outlines always, and while it is drawn on the other shapes that are chosen. */
 export function useDimensioned({ site, slabs }: LivePlan, isDrawing: boolean): readonly DimensionedRing[] {
@@ -14,7 +22,7 @@ export function useDimensioned({ site, slabs }: LivePlan, isDrawing: boolean): r
     )
     return [
       ...slabs.map(({ outline: ring, name }) => ({ ring, name })),
-      ...others.map(path => ({ ring: outlineOf(path), name: 'what is chosen' })),
+      ...others.map(path => ({ ring: outlineOf(path), name: nameOfPath(site, path) })),
       ...(isDrawing ? chosenWalls(site, selection) : []),
     ]
   }, [slabs, site, isDrawing, selection])

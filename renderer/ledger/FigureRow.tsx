@@ -80,6 +80,7 @@ const ShutRow = memo(function ShutRow({
         aria-expanded={isOpen}
         aria-controls={workingId}
         aria-label={`How ${name} is computed`}
+        aria-describedby={`${workingId}-figure`}
         onClick={onToggle}
       >
         =
@@ -88,7 +89,7 @@ const ShutRow = memo(function ShutRow({
         {name}
         {from === undefined ? null : <small className="from">← {from}</small>}
       </span>
-      <span className="v">
+      <span className="v" id={`${workingId}-figure`}>
         {figure} <small>{unit}</small>
       </span>
     </div>

@@ -1,8 +1,9 @@
-import { memo, useEffect, useRef } from 'react'
+import { type KeyboardEvent, memo, useEffect, useRef } from 'react'
 import { capitalize } from '../../core/units/capitalize'
 import type { Quantity } from '../../shared/planJson'
 import { useCalmPlan, usePlan, useSession, useView } from '../app/session'
 import { LogPage } from '../atSlab/LogPage'
+import { focusPlan } from '../editor/focusPlan'
 import { useEditor } from '../editor/useEditor'
 import { PoursPage } from '../pours/PoursPage'
 import { SheetsPage } from '../sheets/SheetsPage'
@@ -23,9 +24,16 @@ export function Ledger() {
   const live = usePlan(state => state.live)
   const { stage, clientView } = useView(({ stage, clientView }) => ({ stage, clientView }))
   const ledger = useShownForm()
+  const { view } = useSession()
+  /** Esc that no box took shuts the figure that is open, then goes back to the plan. */
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key !== 'Escape' || event.defaultPrevented || stage !== 'slab') return
+    if (view.getState().openFigure === null) focusPlan()
+    else view.setState({ openFigure: null })
+  }
   if (!live) return null
   return (
-    <aside className="led" aria-label="Ledger" key={stage} ref={ledger}>
+    <aside className="led" aria-label="Ledger" key={stage} ref={ledger} onKeyDown={onKeyDown}>
       {stage === 'slab' ? <SlabPage live={live} /> : null}
       {stage === 'sun' ? <SunPage live={live} /> : null}
       {stage === 'pours' ? <PoursPage live={live} /> : null}

@@ -1,8 +1,10 @@
-import { type KeyboardEvent, type MouseEvent, memo, useMemo, useRef, useState } from 'react'
+import { type KeyboardEvent, type MouseEvent, memo, useEffect, useMemo, useRef, useState } from 'react'
 import { printMeasures } from '../../core/units/printMeasures'
 import { Icon } from '../app/Icon'
 import { useCalmPlan, useCommitted, useSession, useView } from '../app/session'
+import { focusPlan } from '../editor/focusPlan'
 import { useEditor } from '../editor/useEditor'
+import { goToForm } from '../slab/goToForm'
 import { findRow, type ListState, pressKey, pressRow, rowForTab } from './moveInList'
 import { type OutlineItem, type OutlineSection, outlineSections } from './outlineOf'
 
@@ -15,10 +17,11 @@ export function PlanOutline() {
   const { view } = useSession()
   const editor = useEditor()
   const { live, pours, joints } = useCalmPlan(({ live, parts }) => ({ live, pours: parts.pours, joints: parts.joints }))
-  const { stage, selection, outlineShown } = useView(({ stage, selection, outlineShown }) => ({
+  const { stage, selection, outlineShown, clientView } = useView(({ stage, selection, outlineShown, clientView }) => ({
     stage,
     selection,
     outlineShown,
+    clientView,
   }))
   // While a gesture is in hand the list stays as it was: a row read aloud must not change at every move.
   const committed = useCommitted()
@@ -43,6 +46,7 @@ export function PlanOutline() {
     if (action !== 'select' && edges.length === 0 && (drawing?.placed.length ?? 0) === 0) editor.choose('select')
     view.setState({ selection: chosen })
   }
+  const edits = stage === 'slab' && !clientView
   return (
     <div className="plan-outline" data-shown={outlineShown || undefined}>
       <button
@@ -55,39 +59,70 @@ export function PlanOutline() {
         Outline
       </button>
       <div className="plan-outline-list">
-        <OutlineList sections={sections} selection={selection} onSelect={choose} />
+        <OutlineList
+          sections={sections}
+          selection={selection}
+          onSelect={choose}
+          {...(edits ? { onDelete: () => editor.remove() } : {})}
+        />
       </div>
     </div>
   )
 }
 
+const nowhere = { active: null, anchor: null } as const
+
 function OutlineList({
   sections,
   selection,
   onSelect,
+  onDelete,
 }: {
   readonly sections: readonly OutlineSection[]
   readonly selection: readonly string[]
   readonly onSelect: (selection: readonly string[]) => void
+  /** Takes what is chosen off the plan; undefined where nothing is edited. */
+  readonly onDelete?: () => void
 }) {
-  const [hand, setHand] = useState<Omit<ListState, 'selection'>>({ active: null, anchor: null })
+  const [hand, setHand] = useState<Omit<ListState, 'selection'>>(nowhere)
   const typed = useRef({ text: '', atMs: 0 })
   const rows = useMemo(() => sections.flatMap(({ items }) => items), [sections])
   const state: ListState = { ...hand, selection }
+  const list = useRef<HTMLDivElement>(null)
+  const own = useRef(selection)
+  // Chosen elsewhere, on the plan or by a form: whoever comes to the list then finds himself at what is chosen.
+  useEffect(() => {
+    if (selection !== own.current && !list.current?.contains(document.activeElement)) setHand(nowhere)
+    own.current = selection
+  }, [selection])
   const tabStop = rowForTab(rows, state)
   const go = ({ selection: chosen, active, anchor }: ListState) => {
     setHand({ active, anchor })
+    own.current = chosen
     if (chosen !== selection) onSelect(chosen)
     const row = active === null ? null : document.getElementById(rowId(active))
     row?.focus()
     row?.scrollIntoView({ block: 'nearest' })
   }
   const onKeyDown = (event: KeyboardEvent) => {
-    const next = pressKey(rows, state, event) ?? goTo(event)
-    if (next === null) return
-    go(next)
+    if (onDelete && (event.key === 'Delete' || event.key === 'Backspace')) takeOut(onDelete)
+    else {
+      const next = pressKey(rows, state, event) ?? goTo(event)
+      if (next !== null) go(next)
+      else if (event.key === 'Escape') focusPlan()
+      else return
+    }
+    if (event.key === 'Enter') setTimeout(goToForm)
     event.preventDefault()
     event.stopPropagation()
+  }
+  /** The row that comes in the place of the ones taken out has the focus then. */
+  const takeOut = (remove: () => void) => {
+    const at = rows.findIndex(({ id }) => id === tabStop)
+    const isLeft = ({ id }: OutlineItem) => !selection.includes(id)
+    const next = rows.slice(at).find(isLeft) ?? rows.slice(0, at).findLast(isLeft)
+    remove()
+    if (next) setTimeout(() => document.getElementById(rowId(next.id))?.focus())
   }
   const goTo = ({ key, ctrlKey, metaKey, altKey, timeStamp }: KeyboardEvent): ListState | null => {
     if (key.length !== 1 || ctrlKey || metaKey || altKey) return null
@@ -108,6 +143,7 @@ function OutlineList({
       role="listbox"
       aria-label="Outline of the plan"
       aria-multiselectable
+      ref={list}
       tabIndex={-1}
       onKeyDown={onKeyDown}
       onClick={onClick}

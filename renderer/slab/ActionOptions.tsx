@@ -1,4 +1,6 @@
-import { memo } from 'react'
+import { memo, useRef } from 'react'
+import { findEdge } from '../../core/document/commands/findPath'
+import type { Id } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
 import { useCommitted, useView } from '../app/session'
 import { actionWords, directionWish, hasForms, isOpening, type Options, slabFor } from '../editor/actions/actions'
@@ -22,8 +24,10 @@ import {
   tapeChoices,
   wishChoices,
 } from './choices'
+import { edgesOfPath } from './chosen/GoTo'
 import { MeasureField } from './MeasureField'
 import { NumberField } from './NumberField'
+import { PartChecks } from './PartChecks'
 import { TextField } from './TextField'
 import { TapeTieForm } from './tape/TapeTieForm'
 import { useRun } from './useRun'
@@ -198,7 +202,15 @@ function ActionFields({ site }: { readonly site: Site }) {
             />
           </>
         ) : null}
-        {action === 'note' ? choice('Kind', 'noteKind', noteChoices) : null}
+        {action === 'note' ? (
+          <ChoiceField
+            label="Kind"
+            value={o.noteKind}
+            choices={noteChoices}
+            // A point does not go by the words of a note.
+            onSet={noteKind => set({ noteKind, note: noteKind === 'note' ? 'Note' : 'Point' })}
+          />
+        ) : null}
         {action === 'note' ? (
           <TextField
             label="Words"
@@ -266,10 +278,14 @@ function DirectionTyped({ site, deg }: { readonly site: Site; readonly deg: numb
   )
 }
 
-/** Edges are clicked on the plan, or taken all at once here. */
+/** Edges are clicked on the plan, or taken all at once here and then one by one. */
 function BorderEdges({ site }: { readonly site: Site }) {
   const editor = useEditor()
   const edges = useEditorState(state => state.edges)
+  const last = useRef<Id | null>(null)
+  last.current = edges[0] ?? last.current
+  // Of the shape whose last edge was unticked the others can still be ticked.
+  const inHand = last.current === null ? undefined : findEdge(site, last.current)?.path
   return (
     <div className="fields">
       {site.slabs
@@ -293,6 +309,14 @@ function BorderEdges({ site }: { readonly site: Site }) {
             {words}
           </button>
         ))}
+      {inHand ? (
+        <PartChecks
+          name="The border runs along"
+          parts={edgesOfPath(inHand)}
+          chosen={edges}
+          onSet={editor.chooseEdges}
+        />
+      ) : null}
       <button type="button" className="btn main" disabled={edges.length === 0} onClick={() => editor.enter()}>
         Set the border
       </button>

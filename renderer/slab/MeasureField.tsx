@@ -3,6 +3,7 @@ import { parseLength } from '../../core/units/parseLength'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { UnitSystem } from '../../shared/document/site'
 import { sayLength } from '../editor/entry/sayLength'
+import { useToldHere } from '../editor/useToldHere'
 import { Fault } from './Fault'
 
 export interface MeasureFieldOf {
@@ -18,11 +19,12 @@ export interface MeasureFieldOf {
 export function MeasureField({ label, lengthM, units, onSet, minM = 0 }: MeasureFieldOf) {
   const [text, setText] = useState<string | null>(null)
   const [fault, setFault] = useState<string | null>(null)
+  const toldHere = useToldHere()
   const id = useId()
   const step = units === 'ftin' ? 0.0254 : 0.01
   const set = (valueM: number) => {
     setText(null)
-    setFault(valueM === lengthM ? null : onSet(valueM))
+    setFault(valueM === lengthM ? null : toldHere(onSet(valueM)))
   }
   const commit = () => {
     if (text === null || text.trim() === '') {
@@ -35,7 +37,7 @@ export function MeasureField({ label, lengthM, units, onSet, minM = 0 }: Measure
   }
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'Enter') commit()
-    else if (event.key === 'Escape') {
+    else if (event.key === 'Escape' && (text !== null || fault !== null)) {
       setText(null)
       setFault(null)
     } else if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {

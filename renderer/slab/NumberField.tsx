@@ -40,6 +40,10 @@ export function NumberField({ label, value, unit, min, max, step = 1, onSet }: N
         onBlur={commit}
         onKeyDown={event => {
           if (event.key === 'Enter') commit()
+          else if (event.key === 'Escape' && text !== null) {
+            setText(null)
+            event.preventDefault()
+          }
         }}
       />
       <Fault words={isRefused ? `Between ${min} and ${max}.` : null} id={`${id}-fault`} />

@@ -1,4 +1,5 @@
 import { useId, useState } from 'react'
+import { useToldHere } from '../editor/useToldHere'
 import { Fault } from './Fault'
 
 /** A name: kept when the field is left or Enter is pressed. */
@@ -14,9 +15,10 @@ export function TextField({
 }) {
   const [text, setText] = useState<string | null>(null)
   const [fault, setFault] = useState<string | null>(null)
+  const toldHere = useToldHere()
   const id = useId()
   const commit = () => {
-    setFault(text === null || text === value ? null : onSet(text))
+    setFault(text === null || text === value ? null : toldHere(onSet(text)))
     setText(null)
   }
   return (
@@ -32,9 +34,10 @@ export function TextField({
         onBlur={commit}
         onKeyDown={event => {
           if (event.key === 'Enter') commit()
-          else if (event.key === 'Escape') {
+          else if (event.key === 'Escape' && (text !== null || fault !== null)) {
             setText(null)
             setFault(null)
+            event.preventDefault()
           }
         }}
       />

@@ -3,14 +3,16 @@ import { lineUpCorners } from '../../../core/document/commands/lineUp'
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { useRun } from '../useRun'
+import { ChooseSeveral } from './ChooseSeveral'
 import { CornerRadius } from './CornerRadius'
-import { GoToPart } from './GoTo'
+import { cornersOfPath, GoToPart } from './GoTo'
 import { PlaceFields } from './PlaceFields'
 
 /** One corner, with its place; or several, each with its radius. */
 export function CornerPanel({ site, ids }: { readonly site: Site; readonly ids: readonly Id[] }) {
   const run = useRun()
-  const only = ids.length === 1 ? findVertex(site, ids[0]!) : undefined
+  const first = findVertex(site, ids[0]!)
+  const only = ids.length === 1 ? first : undefined
   return (
     <>
       <header>
@@ -30,6 +32,7 @@ export function CornerPanel({ site, ids }: { readonly site: Site; readonly ids: 
           const { path, index } = findVertex(site, id)!
           return <CornerRadius key={id} path={path} index={index} units={site.units} />
         })}
+        {first ? <ChooseSeveral what="corners" parts={cornersOfPath(first.path)} chosen={ids} /> : null}
       </div>
     </>
   )

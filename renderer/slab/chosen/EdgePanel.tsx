@@ -15,7 +15,8 @@ import { ChoiceField } from '../ChoiceField'
 import { MeasureField } from '../MeasureField'
 import { NumberField } from '../NumberField'
 import { useRun } from '../useRun'
-import { GoToPart } from './GoTo'
+import { ChooseSeveral } from './ChooseSeveral'
+import { edgesOfPath, GoToPart } from './GoTo'
 
 /** Depth of a thickened edge 12 in, width 12 in; risers 7 in, treads 12 in: common practice, no source. */
 const usual = { deepM: 0.3048, wideM: 0.3048, riserM: 0.1778, treadM: 0.3048 } as const
@@ -187,6 +188,7 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
             ) : null}
           </>
         ) : null}
+        <ChooseSeveral what="edges" parts={edgesOfPath(path)} chosen={edgeIds} />
       </div>
     </>
   )

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react'
 import { type LinePoint, pointLines } from '../../../core/document/commands/linePoints'
 import { siteEntities } from '../../../core/document/commands/siteEntities'
 import { linePointId } from '../../../core/geometry/linePointId'
@@ -10,10 +11,13 @@ import { pathOf } from '../../editor/pickPart'
 import { ChoiceField } from '../ChoiceField'
 
 /** Edges and corners of a path, in the order they are walked. */
-const partsOfPath = ({ vertices, edges }: Path): readonly (readonly [Id, string])[] => [
-  ...edges.map(({ id }, i) => [id, `edge ${cornerLetter(i)} to ${cornerLetter((i + 1) % vertices.length)}`] as const),
-  ...vertices.map(({ id }, i) => [id, `corner ${cornerLetter(i)}`] as const),
-]
+const partsOfPath = (path: Path): readonly (readonly [Id, string])[] => [...edgesOfPath(path), ...cornersOfPath(path)]
+
+export const edgesOfPath = ({ vertices, edges }: Path): readonly (readonly [Id, string])[] =>
+  edges.map(({ id }, i) => [id, `edge ${cornerLetter(i)} to ${cornerLetter((i + 1) % vertices.length)}`])
+
+export const cornersOfPath = ({ vertices }: Path): readonly (readonly [Id, string])[] =>
+  vertices.map(({ id }, i) => [id, `corner ${cornerLetter(i)}`])
 
 /** The same for a path and the thing it shapes. */
 export function GoToPart({ site, path, value }: { readonly site: Site; readonly path: Path; readonly value: Id }) {
@@ -33,6 +37,9 @@ export function GoToPoint({ site, lineId }: { readonly site: Site; readonly line
   return line ? <GoTo value={lineId} whole={[lineId, 'the whole line']} parts={partsOfLine(line)} /> : null
 }
 
+/** Where the last choice led: the form of that place is another one, and its own list takes the focus over. */
+let arriving: Id | null = null
+
 /** From a thing to one part of it, without pointing; from a part to another, and back to all of it. */
 export function GoTo({
   value,
@@ -45,12 +52,21 @@ export function GoTo({
   readonly parts: readonly (readonly [Id, string])[]
 }) {
   const { view } = useSession()
+  const list = useRef<HTMLSelectElement>(null)
+  useEffect(() => {
+    if (arriving === value) list.current?.focus()
+    arriving = null
+  }, [value])
   return (
     <ChoiceField
+      ref={list}
       label="Go to"
       value={value}
       choices={[whole, ...parts]}
-      onSet={id => view.setState({ selection: [id] })}
+      onSet={id => {
+        arriving = id
+        view.setState({ selection: [id] })
+      }}
     />
   )
 }

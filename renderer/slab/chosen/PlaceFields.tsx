@@ -14,19 +14,27 @@ export function PlaceFields({
   id,
   at,
   step = 'move',
+  placedBy,
+  own = [id],
 }: {
   readonly site: Site
   readonly id: Id
   readonly at: Pt
   /** Names the undo step. */
   readonly step?: string
+  /** The corner a larger thing is placed by: "Corner A". */
+  readonly placedBy?: string
+  /** Ids of the corners that move along, and so are none to measure from. */
+  readonly own?: readonly Id[]
 }) {
   const run = useRun()
-  const mark = cornersOfSite(site).find(each => each.id !== id)
+  const mark = cornersOfSite(site).find(each => !own.includes(each.id))
   if (!mark) return null
   return (
     <fieldset className="place-fields">
-      <legend>From {mark.words}</legend>
+      <legend>
+        {placedBy === undefined ? 'From' : `${placedBy}, from`} {mark.words}
+      </legend>
       {(['Right', 'Up'] as const).map((side, axis) => {
         const farM = at[axis]! - mark.at[axis]!
         return (

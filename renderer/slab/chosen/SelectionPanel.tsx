@@ -8,6 +8,7 @@ import { EdgePanel } from './EdgePanel'
 import { EntityPanel } from './EntityPanel'
 import { PointPanel } from './PointPanel'
 import { Together } from './Together'
+import { WholePlace } from './WholePlace'
 
 /** Properties of what is chosen on the plan. */
 export function SelectionPanel({ site }: { readonly site: Site }) {
@@ -21,7 +22,12 @@ export function SelectionPanel({ site }: { readonly site: Site }) {
   const point = entities.length + edges.length + corners.length === 0 ? findLinePoint(site, points[0]!) : undefined
   return (
     <section className="slab-form chosen-form" aria-label="What is chosen">
-      {entities.length === 1 && entity ? <EntityPanel site={site} entity={entity} /> : null}
+      {entities.length === 1 && entity ? (
+        <>
+          <EntityPanel site={site} entity={entity} />
+          <WholePlace site={site} entity={entity} />
+        </>
+      ) : null}
       {entities.length === 0 && edges.length > 0 ? <EdgePanel site={site} edgeIds={edges} /> : null}
       {entities.length + edges.length === 0 && corners.length > 0 ? <CornerPanel site={site} ids={corners} /> : null}
       {point && points.length === 1 ? <PointPanel site={site} point={point} /> : null}

@@ -1,6 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { setPicture } from '../../core/document/commands/setSite'
+import { createMemo } from '../../core/plan/memo'
+import { emptySite } from '../../renderer/app/emptySite'
 import { type Camera, fitBox, panBy, pinch, toPlan, toScreen, zoomAt } from '../../renderer/editor/camera/camera'
+import { homeBox } from '../../renderer/editor/camera/homeBox'
+import { deriveLive } from '../../renderer/store/livePlan'
 import type { Pt } from '../../shared/document/primitives'
 
 const camera: fc.Arbitrary<Camera> = fc.record({
@@ -79,5 +84,19 @@ describe('the camera', () => {
     expect((top + bottom) / 2).toBeCloseTo(400)
     const empty = fitBox({ minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity }, size, 50)
     expect(Number.isFinite(empty.zoom) && empty.zoom > 0).toBe(true)
+  })
+})
+
+describe('what should be in view', () => {
+  it('is the picture under the plan while nothing is drawn, however it is turned', () => {
+    // A picture of one pixel (PNG, W3C third edition), 4 m of ground.
+    const base64 = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=='
+    const picture = { assetId: 'a', originAt: [10, 20] as const, metersPerPixel: 4, turnDeg: 90, fade: 0.4 }
+    const result = setPicture(picture, { kind: 'image/png', base64 })(emptySite('s', 'S'))
+    if (!result.ok) throw new Error('no picture')
+    const box = homeBox(deriveLive(result.value, '2026-07-21', createMemo()))
+    // Its first corner is the origin; a quarter turn to the left carries right to up and down to right.
+    expectNear([box.minX, box.minY], [10, 20])
+    expectNear([box.maxX, box.maxY], [14, 24])
   })
 })

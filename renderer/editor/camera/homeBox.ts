@@ -1,14 +1,33 @@
+import { pictureSize } from '../../../core/document/pictureSize'
 import { type Box, edgeBounds, joinBounds, pointBounds } from '../../../core/geometry/bounds'
+import type { Pt } from '../../../shared/document/primitives'
+import type { Site } from '../../../shared/document/site'
 import type { LivePlan } from '../../store/livePlan'
 import { outlineOf } from '../layers/drawCasters'
 
 /** Half of what a truck spot or a washout takes on the plan, with its name. */
 const spotM = 2
 
+/** The ground under the picture; empty without one. */
+function pictureBox({ place: { picture }, assets }: Site): Box {
+  const px = picture && assets?.[picture.assetId] && pictureSize(assets[picture.assetId]!.base64)
+  if (!picture || !px) return pointBounds([])
+  const angle = (picture.turnDeg * Math.PI) / 180
+  const [x, y] = picture.originAt
+  return pointBounds(
+    [0, 1, 2, 3].map((corner): Pt => {
+      const u = corner % 2 === 0 ? 0 : px.width * picture.metersPerPixel
+      const v = corner < 2 ? 0 : -px.height * picture.metersPerPixel
+      return [x + u * Math.cos(angle) - v * Math.sin(angle), y + u * Math.sin(angle) + v * Math.cos(angle)]
+    }),
+  )
+}
+
 /** All that should be in view at first: slabs, and of what stands around them as much as does not make them small. */
 export function homeBox(live: LivePlan): Box {
   const slabs = joinBounds(live.slabs.flatMap(slab => slab.outline.map(edgeBounds)))
   if (slabs.minX > slabs.maxX) {
+    if (live.site.casters.length === 0) return pictureBox(live.site)
     return joinBounds(
       live.site.casters.flatMap(caster => {
         if (caster.kind === 'building') return outlineOf(caster.footprint).map(edgeBounds)

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { fadePicture, movePicture, turnPicture } from '../../../core/document/commands/placePicture'
 import { removePicture, setPicture } from '../../../core/document/commands/setSite'
 import { pictureSize } from '../../../core/document/pictureSize'
@@ -14,8 +14,8 @@ import { PictureTurn } from './PictureTurn'
 import { countPdfPages, drawPdfPage, isPdf } from './pdfPages'
 import { readPicture } from './readPicture'
 
-/** A picture this wide until two points and their distance are known: 60 ft. */
-const firstWidthM = 18.288
+/** The longer side of a picture until two points and their distance are known: 60 ft. */
+const firstSideM = 18.288
 
 /** A plot plan or an aerial picture under the plan: set to scale, turned, faded, moved, taken away. */
 export function PictureForm({ site }: { readonly site: Site }) {
@@ -24,35 +24,51 @@ export function PictureForm({ site }: { readonly site: Site }) {
   const [fault, setFault] = useState<string | null>(null)
   const { picture } = site.place
   const [pdf, setPdf] = useState<{ readonly file: File; readonly pages: number } | null>(null)
+  /** What is being read, by its name; null for nothing. */
+  const [reading, setReading] = useState<string | null>(null)
+  /** Counts the files that were asked for: one that is slow must not take the place of the next. */
+  const asked = useRef(0)
+  const read = async (file: File, how: () => Promise<void>) => {
+    const own = ++asked.current
+    setReading(file.name)
+    setFault(null)
+    await how()
+    if (asked.current === own) setReading(null)
+  }
   const choose = async (input: HTMLInputElement) => {
     const file = input.files?.[0]
     if (!file) return
     setPdf(null)
-    if (await isPdf(file)) await open(file)
-    else await take(file)
+    await read(file, async () => ((await isPdf(file)) ? await open(file) : await take(file)))
     // The same file may be taken again.
     input.value = ''
   }
   const open = async (file: File) => {
+    const own = asked.current
     const pages = await countPdfPages(file)
+    if (asked.current !== own) return
     setFault(pages.ok ? null : pages.error)
     if (!pages.ok) return
     if (pages.value === 1) await takePage(file, 1)
     else setPdf({ file, pages: pages.value })
   }
   const takePage = async (file: File, page: number) => {
+    const own = asked.current
     const drawn = await drawPdfPage(file, page)
+    if (asked.current !== own) return
     if (drawn.ok) await take(drawn.value)
     else setFault(drawn.error)
   }
   const take = async (file: File) => {
+    const own = asked.current
     const read = await readPicture(file)
+    if (asked.current !== own) return
     if (!read.ok) {
       setFault(read.error)
       return
     }
     const { asset, assetId, widthPx, heightPx } = read.value
-    const metersPerPixel = firstWidthM / widthPx
+    const metersPerPixel = firstSideM / Math.max(widthPx, heightPx)
     setFault(
       run(
         'picture',
@@ -88,7 +104,12 @@ export function PictureForm({ site }: { readonly site: Site }) {
           onChange={event => void choose(event.target)}
         />
       </label>
-      {pdf ? <PdfPageForm pages={pdf.pages} onTake={page => takePage(pdf.file, page)} /> : null}
+      {pdf ? <PdfPageForm pages={pdf.pages} onTake={page => read(pdf.file, () => takePage(pdf.file, page))} /> : null}
+      {reading === null ? null : (
+        <p className="told" role="status">
+          Reading “{reading}”.
+        </p>
+      )}
       <Fault words={fault} />
       {picture ? (
         <>
@@ -119,7 +140,9 @@ export function PictureForm({ site }: { readonly site: Site }) {
           <button
             type="button"
             className="btn"
-            onClick={() => {
+            onClick={event => {
+              // This button goes with the picture.
+              event.currentTarget.closest('.fields')?.querySelector('input')?.focus()
               setFault(run('remove picture', removePicture))
             }}
           >

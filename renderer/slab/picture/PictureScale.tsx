@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { scalePicture } from '../../../core/document/commands/placePicture'
 import { printMeasures } from '../../../core/units/printMeasures'
 import type { Pt } from '../../../shared/document/primitives'
@@ -14,6 +14,11 @@ export function PictureScale({ site }: { readonly site: Site }) {
   const [ends, setEnds] = useState<readonly [Pt, Pt] | null>(null)
   const [told, setTold] = useState<string | null>(null)
   const asked = useRef<HTMLButtonElement>(null)
+  const offer = useRef<HTMLDivElement>(null)
+  // The two points are given: their distance is typed next.
+  useEffect(() => {
+    if (ends) offer.current?.querySelector('input')?.focus()
+  }, [ends])
   const print = printMeasures(site.units)
   const readsM = ends ? Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]) : 0
   const pick = () =>
@@ -42,9 +47,19 @@ export function PictureScale({ site }: { readonly site: Site }) {
         Set to scale by two points
       </button>
       {ends ? (
-        <div className="offer wide">
+        <div className="offer wide" ref={offer}>
           <p>The two points read {print.length(readsM)} on the plan.</p>
           <MeasureField label="Known distance" lengthM={readsM} units={site.units} onSet={set} minM={0.01} />
+          <button
+            type="button"
+            className="btn"
+            onClick={() => {
+              setEnds(null)
+              asked.current?.focus()
+            }}
+          >
+            Leave the scale as it is
+          </button>
         </div>
       ) : null}
       {told ? (

@@ -2,6 +2,7 @@
 import { pictureSize } from '../../../core/document/pictureSize'
 import { limits } from '../../../shared/limits'
 import { err, ok, type Result } from '../../../shared/problem'
+import { hasExif } from './hasExif'
 
 export interface ReadPicture {
   readonly assetId: string
@@ -23,7 +24,7 @@ async function shrink(bitmap: ImageBitmap, widthPx: number, heightPx: number): P
   ctx.fillStyle = '#ffffff'
   ctx.fillRect(0, 0, widthPx, heightPx)
   ctx.drawImage(bitmap, 0, 0, widthPx, heightPx)
-  for (const quality of [0.85, 0.6, 0.4]) {
+  for (const quality of [0.9, 0.75, 0.5]) {
     const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality })
     if (blob.size <= limits.assetBytes) return blob
   }
@@ -55,7 +56,10 @@ export async function readPicture(file: File): Promise<Result<ReadPicture, strin
   const by = Math.min(1, limits.assetPixels / Math.max(bitmap.width, bitmap.height))
   const widthPx = Math.max(1, Math.round(bitmap.width * by))
   const heightPx = Math.max(1, Math.round(bitmap.height * by))
-  const keeps = by === 1 && file.size <= limits.assetBytes && (file.type === 'image/png' || file.type === 'image/jpeg')
+  const isJpeg = file.type === 'image/jpeg'
+  const isPlain = file.type === 'image/png' || (isJpeg && !hasExif(new Uint8Array(await file.arrayBuffer())))
+  // A picture that a camera turned or placed is saved upright, without where it was taken.
+  const keeps = by === 1 && file.size <= limits.assetBytes && isPlain
   const blob = keeps ? file : await shrink(bitmap, widthPx, heightPx)
   bitmap.close()
   if (blob === null) return err(`“${file.name}” stays larger than 3 MB however it is saved. Take a smaller part of it.`)

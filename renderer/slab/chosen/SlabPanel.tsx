@@ -1,8 +1,5 @@
 import { changeSlab } from '../../../core/document/commands/changeEntity'
 import { addBorder } from '../../../core/document/commands/slabParts'
-import { squarenessOf, squareUp } from '../../../core/document/commands/squareUp'
-import { isSquare, type Squareness, squareWithinM } from '../../../core/geometry/field/squareness'
-import type { Measures } from '../../../core/units/measures'
 import { printMeasures } from '../../../core/units/printMeasures'
 import type { Site } from '../../../shared/document/site'
 import type { Slab } from '../../../shared/document/slab'
@@ -14,22 +11,13 @@ import { FinishField } from './FinishField'
 import { GoToPart } from './GoTo'
 import { GroundFields } from './GroundFields'
 import { NeededNameField } from './NameField'
-
-/** Equal diagonals alone do not make a rectangle: its opposite sides are equal, too. */
-const squareWords = (square: Squareness, print: Measures): string => {
-  if (isSquare(square)) return 'square.'
-  const outM = Math.abs(square.differenceM)
-  return outM < squareWithinM
-    ? `but opposite sides differ by ${print.size(square.sidesDifferM)}.`
-    : `${print.size(outM)} out.`
-}
+import { SquareFields } from './SquareFields'
 
 /** All that can be set about a slab as a whole. */
 export function SlabPanel({ site, slab }: { readonly site: Site; readonly slab: Slab }) {
   const run = useRun()
   const widthM = useEditorState(state => state.options.widthM)
   const print = printMeasures(site.units)
-  const square = squarenessOf(site, slab.outline.id)
   return (
     <>
       <header>
@@ -81,22 +69,8 @@ export function SlabPanel({ site, slab }: { readonly site: Site; readonly slab: 
       <div className="fields">
         <CornerRadii path={slab.outline} units={site.units} />
         <GoToPart site={site} path={slab.outline} value={slab.id} />
+        <SquareFields site={site} path={slab.outline} />
       </div>
-      {square ? (
-        <p className="note">
-          Diagonals {print.length(square.diagonalsM[0])} and {print.length(square.diagonalsM[1])},{' '}
-          {squareWords(square, print)}
-          {isSquare(square) ? null : (
-            <button
-              type="button"
-              className="as-words"
-              onClick={() => run('square', squareUp(slab.outline.id, slab.outline.edges[0]!.id))}
-            >
-              Make it square about edge A to B
-            </button>
-          )}
-        </p>
-      ) : null}
     </>
   )
 }

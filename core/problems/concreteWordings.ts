@@ -1,5 +1,6 @@
 import { DateTime } from 'luxon'
 import type { concreteCodes } from '../../shared/problem'
+import { capitalize } from '../units/capitalize'
 import { printDay } from '../units/printDay'
 import { printNumber } from '../units/printNumber'
 import type { Told, Wording } from './wording'
@@ -26,6 +27,9 @@ const wind = (told: Told): string => {
   return `${printNumber(speedMs / 0.44704, 0)} mph (${printNumber(speedMs, 1)} m/s)`
 }
 const rain = (amountMm: number): string => `${printNumber(amountMm / 25.4, 2)} in (${printNumber(amountMm, 1)} mm)`
+/** `Pour 2: drying up to …`, or `Drying up to …` where the finding is of no pour. */
+const named = ({ values }: Told, words: string): string =>
+  values.pour === undefined ? capitalize(words) : `Pour ${values.pour}: ${words}`
 const minutes = (told: Told, name: string): string => `${printNumber(number(told, name), 0)} min`
 
 export const concreteWordings: Record<(typeof concreteCodes)[number], Wording> = {
@@ -105,11 +109,17 @@ export const concreteWordings: Record<(typeof concreteCodes)[number], Wording> =
     hint: 'Take the drying rate as a direction only.',
   }),
   evaporationHigh: told => ({
-    message: `Drying up to ${printNumber(number(told, 'rateLbFt2H'), 2)} lb/ft²/h (${printNumber(number(told, 'rateKgM2H'), 1)} kg/m²/h), give or take 40 %: the surface can crack while still soft.`,
+    message: named(
+      told,
+      `drying up to ${printNumber(number(told, 'rateLbFt2H'), 2)} lb/ft²/h (${printNumber(number(told, 'rateKgM2H'), 1)} kg/m²/h), give or take 40 %: the surface can crack while still soft.`,
+    ),
     hint: 'Damp base and forms, windbreak, sunshade, fog or evaporation retarder, cooler concrete, more hands, or pour earlier.',
   }),
   placedTempMissing: told => ({
-    message: `No concrete temperature given: ${temperature(told, 'placedC')} is used, a little over the air of ${temperature(told, 'airC')}.`,
+    message: named(
+      told,
+      `no concrete temperature given: ${temperature(told, 'placedC')} is used, a little over the air of ${temperature(told, 'airC')}.`,
+    ),
     hint: 'Measure each load; it tells more than any forecast.',
   }),
   placedTempOutOfRange: told => ({

@@ -73,7 +73,7 @@ function sunTable(plan: Plan): string {
   const hours = shade.instants.flatMap((ms, step) => {
     const at = DateTime.fromMillis(ms, { zone: site.place.zone })
     return at.minute === 0 && shade.sun[step]!.altitudeDeg >= shade.minSunAltitudeDeg
-      ? [{ step, label: at.toFormat('H') }]
+      ? [{ step, label: at.toFormat(site.units === 'ftin' ? 'ha' : 'H').toLowerCase() }]
       : []
   })
   if (hours.length === 0) return '\n  No direct sun on this day.\n'

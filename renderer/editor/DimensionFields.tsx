@@ -19,10 +19,13 @@ import type { Eye } from './camera/eye'
 import { cornerLetter } from './cornerNames'
 import { sayLength } from './entry/sayLength'
 import { dimensionsOf } from './layers/drawDimensions'
-import { type DimensionedRing, placeArc, placeLine, radiusLetters } from './layers/placeDimension'
+import { type DimensionedRing, placeArc, placeLine, radiusLetters, surroundingsOf } from './layers/placeDimension'
 import { useDimensioned } from './useDimensioned'
 import { useEditor } from './useEditor'
 import { useToldHere } from './useToldHere'
+
+/** The letters of a length, about. */
+const lettersPx = 40
 
 /** Shorter ones are left to the ledger. */
 const leastPx = 70
@@ -52,11 +55,16 @@ interface Shown {
 const lineOf = (
   site: Site,
   dimension: LineDimension,
-  { ring, name, wallId }: DimensionedRing,
+  dimensioned: DimensionedRing,
   camera: Camera,
 ): readonly Shown[] => {
+  const { ring, name, wallId } = dimensioned
   const { edgeId, lengthM } = dimension
-  const { longPx, at, upright } = placeLine(dimension, camera)
+  const { longPx, at, upright } = placeLine(
+    dimension,
+    camera,
+    surroundingsOf(dimensioned, dimension, camera, lettersPx),
+  )
   const index = ring.findIndex(edge => edge.edgeId === edgeId)
   const ends = wallId === undefined ? endsOf(site, edgeId) : ([cornerLetter(index), cornerLetter(index + 1)] as const)
   if (longPx < leastPx || !ends) return []

@@ -57,7 +57,7 @@ function StagePrompt({ live }: { readonly live: LivePlan }) {
       : stage === 'pours' && !clientView && isRenewing
         ? 'Pours are being renewed.'
         : stage === 'sun' && isDark
-          ? 'The sun is down, or too low to throw a shadow that counts.'
+          ? 'The sun is down or too low.'
           : ''
   return (
     <p className="say" role="status">

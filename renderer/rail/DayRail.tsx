@@ -33,6 +33,8 @@ const stepMin = 5
 const runMs = 14_000
 /** The words beside the hour are about this wide: near the right end they stand on its left. */
 const sunWordsPx = 190
+/** Nearer to the end of the day the tag of the hour would be cut by the window. */
+const tagPx = 14
 
 export interface Scale {
   readonly width: number
@@ -191,7 +193,9 @@ const Rail = memo(function Rail({
             onWheel={scrollRows}
           />
           <div className="rail-hand" style={{ transform: `translateX(${scale.x(hourMs)}px)` }}>
-            <span className="rail-tag">{hourText}</span>
+            <span className="rail-tag" data-turned={scale.x(hourMs) > scale.width - tagPx || undefined}>
+              {hourText}
+            </span>
             {stage === 'sun' || stage === 'pours' ? (
               <span className="rail-sun-words" data-turned={scale.x(hourMs) > scale.width - sunWordsPx || undefined}>
                 {sunWords(sun)}

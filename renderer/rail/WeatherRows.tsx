@@ -69,6 +69,7 @@ export function WeatherRows({
   )
   const degrees = (airC: number) => `${Math.round(units === 'metric' ? airC : airC * 1.8 + 32)}°`
   const wind = (ms: number) => String(Math.round(units === 'metric' ? ms * 3.6 : ms / 0.44704))
+  const windUnit = units === 'metric' ? 'km/h' : 'mph'
   const peak = shown.some(row => row.band === 'precautions')
     ? 'over the limit for precautions'
     : 'under the limit for precautions'
@@ -98,7 +99,7 @@ export function WeatherRows({
         </svg>
       </li>
       <li className="rail-row weather" aria-label="Wind and chance of rain by the hour">
-        <span className="rail-row-name">{hasRain ? 'Wind, rain %' : 'Wind'}</span>
+        <span className="rail-row-name">{hasRain ? `Wind ${windUnit}, rain %` : `Wind, ${windUnit}`}</span>
         <svg width={scale.width} height="20" aria-hidden="true">
           {shown.map(row =>
             (row.rainChance ?? 0) > 0 ? (

@@ -6,9 +6,11 @@ import { useStore } from 'zustand'
 import type { OtherDay, SunMap } from '../../core/plan/deriveScreen'
 import type { Measures } from '../../core/units/measures'
 import type { Pt } from '../../shared/document/primitives'
+import { useView } from '../app/session'
 import { toScreen } from '../editor/camera/camera'
 import { drawPoints } from '../editor/layers/drawAccess'
 import { type Canvas, drawing } from '../editor/layers/drawing'
+import { drawMarkNames } from '../editor/layers/drawMarkNames'
 import { drawCasterNames } from '../editor/layers/drawNames'
 import { drawParts } from '../editor/layers/drawParts'
 import { drawSlabEdges } from '../editor/layers/drawSlabs'
@@ -111,6 +113,7 @@ export const SunLinesShape = memo(function SunLinesShape({
   readonly pinWords: string
   readonly marking: readonly Pt[] | null
 }) {
+  const clientView = useView(state => state.clientView)
   const shownMs = useStore(plan, ({ hour }) => hours.find(({ ms }) => ms === hour?.hourMs)?.ms ?? null)
   return (
     <Shape
@@ -149,6 +152,7 @@ export const SunLinesShape = memo(function SunLinesShape({
             })
           }
         }
+        drawMarkNames(pen, live.site, live.slabs, room, !clientView)
         drawCasterNames(pen, live.site.casters, print, room)
         if (pin) drawPoints(pen, [{ id: 'pin', name: pinWords, at: pin.at, slabId: pin.slabId }])
         drawPoints(pen, live.site.points)

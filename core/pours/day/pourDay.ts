@@ -289,6 +289,10 @@ function pourFindings(
   return found
 }
 
+/** What was found of the concrete of one pour, told with its number. */
+const ofPour = ({ number }: PourDayInput['pour'], found: readonly Finding[]): Finding[] =>
+  found.map(finding => ({ ...finding, values: { ...finding.values, pour: number } }))
+
 /** Checks of weather and concrete for the hours of this pour. */
 function weatherFindings(
   input: PourDayInput,
@@ -312,8 +316,11 @@ function weatherFindings(
   })
   const { placedC } = tableOf(day, new Map(), sunniest).run(planned.placeMs).run
   return [
-    ...set.findings.filter(({ code }) => code !== 'setNotReached' || plan.slackMin < -1e5),
-    ...hotChecks({ placedC, mostEvaporationKgM2H: plan.evaporationMaxKgM2H }, settings),
+    ...ofPour(
+      input.pour,
+      set.findings.filter(({ code }) => code !== 'setNotReached' || plan.slackMin < -1e5),
+    ),
+    ...ofPour(input.pour, hotChecks({ placedC, mostEvaporationKgM2H: plan.evaporationMaxKgM2H }, settings)),
     ...coldChecks({ hours: conditions.hours, placedMs: plan.startMs, placedC, thicknessM: source.thicknessM }),
     ...heatChecks(conditions.hours, plan.startMs, doneMs(plan)),
     ...rain.findings,

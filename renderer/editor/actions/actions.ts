@@ -213,7 +213,7 @@ export function startDrawing(action: ActionId, o: Options, mark: Mark | null): D
     case 'joint':
       return o.wish === 'direction'
         ? pickPoints(
-            ['Click two points the joints should run along, or type the direction in the ledger.', 'Click the second.'],
+            ['Click two points for the joints to run along, or type the direction.', 'Click the second.'],
             mark,
           )
         : draws('line', mark, 'where the joint line starts', 'straight')

@@ -200,9 +200,11 @@ export const HandlesLayer = memo(function HandlesLayer({
           if (stage === 'slab') drawPoints(pen, site.points, room)
           if (stage === 'slab') drawOpeningNames(pen, slabs, site.slabs, room)
           if (showsNames) drawSlabNames(pen, slabs, print, room)
-          drawMarkNames(pen, site, room, !clientView)
           // In Sun they stand among the hour labels.
-          if (stage !== 'sun') drawCasterNames(pen, site.casters, print, room)
+          if (stage !== 'sun') {
+            drawMarkNames(pen, site, slabs, room, !clientView)
+            drawCasterNames(pen, site.casters, print, room)
+          }
           const ring = inHand?.shapes ? shapeHandle(site, selection, pen.camera.zoom) : null
           if (ring) drawRing(pen, ring)
           if (inHand) drawInHand(pen, inHand)

@@ -10,7 +10,15 @@ import type { Pt } from '../../../shared/document/primitives'
 import { around, type LabelRoom } from './labelRoom'
 import { type LetterStyle, letter, letterWidth } from './lettering'
 import type { Pen } from './pen'
-import { type DimensionedRing, outPx, type PlacedAlong, placeArc, placeLine, radiusLetters } from './placeDimension'
+import {
+  type DimensionedRing,
+  outPx,
+  type PlacedAlong,
+  placeArc,
+  placeLine,
+  radiusLetters,
+  surroundingsOf,
+} from './placeDimension'
 
 const style: LetterStyle = { sizePx: 14, weight: 600 }
 
@@ -37,24 +45,30 @@ export function drawDimensions(
   print: Measures,
   room: LabelRoom,
 ): void {
-  for (const { ring } of rings)
-    for (const dimension of dimensionsOf(ring)) {
-      if (dimension.kind === 'line') drawLine(pen, dimension, print, room)
+  for (const dimensioned of rings)
+    for (const dimension of dimensionsOf(dimensioned.ring)) {
+      if (dimension.kind === 'line') drawLine(pen, dimensioned, dimension, print, room)
       else drawArc(pen, dimension, flags, print, room)
     }
 }
 
-function drawLine(pen: Pen, dimension: LineDimension, print: Measures, room: LabelRoom): void {
+function drawLine(
+  pen: Pen,
+  dimensioned: DimensionedRing,
+  dimension: LineDimension,
+  print: Measures,
+  room: LabelRoom,
+): void {
   const { ctx, inks } = pen
+  const text = print.length(dimension.lengthM)
+  const width = letterWidth(pen, text, style)
   const {
     a,
     longPx,
     u: [ux, uy],
     n: [nx, ny],
     at: middle,
-  } = placeLine(dimension, pen.camera)
-  const text = print.length(dimension.lengthM)
-  const width = letterWidth(pen, text, style)
+  } = placeLine(dimension, pen.camera, surroundingsOf(dimensioned, dimension, pen.camera, width))
   if (longPx < width + 26) return
   const at = (t: number, out: number): Pt => [a[0] + ux * t + nx * out, a[1] + uy * t + ny * out]
   ctx.save()

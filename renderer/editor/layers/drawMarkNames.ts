@@ -1,6 +1,10 @@
 /** Names of the marks on a site: where trucks, pumps and washout stand, ways in and out, obstacles. */
+import { distanceToEdge } from '../../../core/geometry/contains'
+import type { CurveRing } from '../../../core/geometry/curve'
+import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
+import type { Obstacle } from '../../../shared/document/slab'
 import { obstacleKinds } from '../actions/actions'
 import { toScreen } from '../camera/camera'
 import { around, type LabelRoom } from './labelRoom'
@@ -12,6 +16,21 @@ interface MarkName {
   readonly name: string
   /** From the middle of the mark to the edge of what is drawn of it, pixels across and up. */
   readonly halfPx: Pt
+  /** A name beside it would be struck out by the edge of the slab. */
+  readonly isAtEdge?: boolean
+}
+
+const atEdgePx = 14
+
+const edgeDistances = new WeakMap<Obstacle, { readonly of: CurveRing; readonly m: number }>()
+
+/** Worked out once for each obstacle as long as the outline stays. */
+function edgeDistance(obstacle: Obstacle, of: CurveRing): number {
+  const known = edgeDistances.get(obstacle)
+  if (known?.of === of) return known.m
+  const m = Math.min(...of.map(edge => distanceToEdge(edge, obstacle.at)))
+  edgeDistances.set(obstacle, { of, m })
+  return m
 }
 
 const accessNames = (access: NonNullable<Site['access']>, zoom: number): readonly MarkName[] => [
@@ -30,16 +49,27 @@ const accessNames = (access: NonNullable<Site['access']>, zoom: number): readonl
 const style = { sizePx: 13, weight: 500 } as const
 
 /** Each beside its mark, where there is room; a name without room is left to the outline. */
-export function drawMarkNames(pen: Pen, { slabs, access }: Site, room: LabelRoom, withAccess: boolean): void {
+export function drawMarkNames(
+  pen: Pen,
+  { slabs: sources, access }: Site,
+  slabs: readonly ResolvedSlab[],
+  room: LabelRoom,
+  withAccess: boolean,
+): void {
   const marks: readonly MarkName[] = [
     ...(access && withAccess ? accessNames(access, pen.camera.zoom) : []),
-    ...slabs.flatMap(({ obstacles }) =>
-      obstacles.map(({ at, kind, name }): MarkName => ({ at, name: name ?? obstacleKinds[kind], halfPx: [6, 6] })),
-    ),
+    ...sources.flatMap(({ id, obstacles }) => {
+      const outline = slabs.find(slab => slab.id === id)?.outline ?? []
+      return obstacles.map((obstacle): MarkName => {
+        const { at, kind, name } = obstacle
+        const isAtEdge = edgeDistance(obstacle, outline) * pen.camera.zoom < atEdgePx
+        return { at, name: name ?? obstacleKinds[kind], halfPx: [6, 6], isAtEdge }
+      })
+    }),
   ]
   const placed = marks.map(mark => ({ ...mark, screen: toScreen(pen.camera, mark.at) }))
   for (const { screen, halfPx } of placed) room.block(around(screen, 2 * halfPx[0], 2 * halfPx[1]))
-  for (const { name, screen, halfPx } of placed) {
+  for (const { name, screen, halfPx, isAtEdge } of placed) {
     const [x, y] = screen
     const width = letterWidth(pen, name, style) + 8
     const height = 16 * pen.inks.letterScale
@@ -51,8 +81,7 @@ export function drawMarkNames(pen: Pen, { slabs, access }: Site, room: LabelRoom
       [x - across, y + up],
       [x + across, y - up],
       [x - across, y - up],
-      [x + across, y],
-      [x - across, y],
+      ...(isAtEdge ? [] : [[x + across, y] as const, [x - across, y] as const]),
     ]
     const spot = room.take(spots, width, height)
     if (spot) letter(pen, name, spot, { ...style, halo: pen.inks.paper })

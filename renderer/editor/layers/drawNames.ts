@@ -77,7 +77,13 @@ function placesFor(pen: Pen, caster: Caster): Pt[] {
       // The middle of what is in view, then along it.
       const [x0, x1] = [Math.max(0, box.minX), Math.min(pen.size.width, box.maxX)]
       const [y0, y1] = [Math.max(0, box.minY), Math.min(pen.size.height, box.maxY)]
-      return [0.5, 0.25, 0.75]
+      // The ridge of a roof runs through the middle of a house that is seen whole.
+      const isWhole = y0 === box.minY && y1 === box.maxY
+      const rows =
+        caster.kind === 'building' && caster.roof.form !== 'flat' && isWhole
+          ? [0.3, 0.38, 0.7, 0.62, 0.5]
+          : [0.5, 0.25, 0.75]
+      return rows
         .flatMap(v => [0.5, 0.25, 0.75].map((u): Pt => [x0 + (x1 - x0) * u, y0 + (y1 - y0) * v]))
         .filter(at => ringContains(outline, toPlan(pen.camera, at)))
     }

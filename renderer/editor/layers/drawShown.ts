@@ -92,6 +92,9 @@ export function breakLines(text: string, most: number): readonly string[] {
   return lines
 }
 
+/** How much farther from its pin a note may stand where there is no room beside it. */
+const leadsPx = [0, 30, 70, 120] as const
+
 /** A pin at the place, the words on a slip of paper beside it. */
 export function drawNotes(pen: Pen, notes: readonly Note[], room: LabelRoom): void {
   const { ctx, inks } = pen
@@ -104,16 +107,13 @@ export function drawNotes(pen: Pen, notes: readonly Note[], room: LabelRoom): vo
       lines.length * line + 8,
     ]
     const far: Pt = [14 + width / 2, 12 + height / 2]
-    const spot = room.take(
-      [
-        [x + far[0], y - far[1]],
-        [x + far[0], y + far[1]],
-        [x - far[0], y - far[1]],
-        [x - far[0], y + far[1]],
-      ],
-      width,
-      height,
-    )
+    const spots = leadsPx.flatMap((lead): Pt[] => [
+      [x + far[0] + lead, y - far[1] - lead],
+      [x + far[0] + lead, y + far[1] + lead],
+      [x - far[0] - lead, y - far[1] - lead],
+      [x - far[0] - lead, y + far[1] + lead],
+    ])
+    const spot = room.take(spots, width, height)
     ctx.save()
     ctx.fillStyle = inks.ink
     ctx.strokeStyle = inks.ink

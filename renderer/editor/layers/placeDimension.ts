@@ -1,5 +1,7 @@
 /** Where a dimension stands on the screen: for the pen that draws it, and for the box that is typed over it. */
+import { ringBounds } from '../../../core/geometry/bounds'
 import type { CurveRing } from '../../../core/geometry/curve'
+import { ringArea } from '../../../core/geometry/ringArea'
 import { type ArcDimension, isRounding, type LineDimension } from '../../../core/reports/dimensions'
 import type { Id, Pt } from '../../../shared/document/primitives'
 import { type Camera, toScreen } from '../camera/camera'
@@ -18,6 +20,54 @@ export const outPx = 30
 const leastRadiusPx = 22
 const leastArcPx = 90
 
+export interface LineSurroundings {
+  /** At its start and at its end. */
+  readonly inwardAt: readonly [boolean, boolean]
+  readonly outwards: 1 | -1
+  readonly lettersPx: number
+}
+
+const turnsInward = new WeakMap<CurveRing, ReadonlyMap<string, readonly [boolean, boolean]>>()
+
+/** At which ends of its straight edges a ring turns to the right, away from the concrete: by the id of the edge. */
+function inwardEnds(ring: CurveRing): ReadonlyMap<string, readonly [boolean, boolean]> {
+  const known = turnsInward.get(ring)
+  if (known) return known
+  const turnsRight = (p: CurveRing[number], q: CurveRing[number]): boolean => {
+    if (p.arc || q.arc) return false
+    const [ux, uy] = [p.to[0] - p.from[0], p.to[1] - p.from[1]]
+    const [vx, vy] = [q.to[0] - q.from[0], q.to[1] - q.from[1]]
+    return ux * vy - uy * vx < -0.3 * Math.hypot(ux, uy) * Math.hypot(vx, vy)
+  }
+  const made = new Map(
+    ring.map((edge, i) => [
+      edge.edgeId,
+      [turnsRight(ring.at(i - 1)!, edge), turnsRight(edge, ring[(i + 1) % ring.length]!)] as const,
+    ]),
+  )
+  turnsInward.set(ring, made)
+  return made
+}
+
+/** Across an opening narrower than this its dimensions stand around it, on the slab. */
+const narrowPx = 150
+
+/** What is around the dimension of a straight edge of a ring. */
+export function surroundingsOf(
+  { ring, wallId }: DimensionedRing,
+  { edgeId }: LineDimension,
+  camera: Camera,
+  lettersPx: number,
+): LineSurroundings {
+  if (wallId !== undefined) return { inwardAt: [false, false], outwards: 1, lettersPx }
+  if (ringArea(ring) < 0) {
+    const { minX, maxX, minY, maxY } = ringBounds(ring)
+    const isNarrow = Math.min(maxX - minX, maxY - minY) * camera.zoom < narrowPx
+    if (isNarrow) return { inwardAt: [false, false], outwards: -1, lettersPx }
+  }
+  return { inwardAt: inwardEnds(ring).get(edgeId) ?? [false, false], outwards: 1, lettersPx }
+}
+
 export interface PlacedLine {
   readonly a: Pt
   readonly b: Pt
@@ -30,13 +80,27 @@ export interface PlacedLine {
   readonly upright: boolean
 }
 
-export function placeLine({ from, to }: LineDimension, camera: Camera): PlacedLine {
+/** Where dimension lines of neighbors cross, letters keep this far from the crossing. */
+const crossingPx = 14
+
+/**
+ * `letters` is how long they are. Where the outline turns inwards at an end (`inwardAt`) the neighbor's line crosses
+ * this one, and the letters make way. `outwards` < 0 puts the line on the concrete's side.
+ */
+export function placeLine(
+  { from, to }: LineDimension,
+  camera: Camera,
+  { inwardAt, outwards, lettersPx }: LineSurroundings = { inwardAt: [false, false], outwards: 1, lettersPx: 0 },
+): PlacedLine {
   const [a, b] = [toScreen(camera, from), toScreen(camera, to)]
   const longPx = Math.hypot(b[0] - a[0], b[1] - a[1])
   const u: Pt = longPx === 0 ? [1, 0] : [(b[0] - a[0]) / longPx, (b[1] - a[1]) / longPx]
   // The concrete is on the left of travel; the screen's y runs down.
-  const n: Pt = [-u[1], u[0]]
-  const at: Pt = [(a[0] + b[0]) / 2 + n[0] * outPx, (a[1] + b[1]) / 2 + n[1] * outPx]
+  const n: Pt = [-u[1] * outwards, u[0] * outwards]
+  const half = lettersPx / 2 + crossingPx
+  const [least, most] = [inwardAt[0] ? outPx + half : 0, longPx - (inwardAt[1] ? outPx + half : 0)]
+  const along = least > most ? longPx / 2 : Math.max(least, Math.min(most, longPx / 2))
+  const at: Pt = [a[0] + u[0] * along + n[0] * outPx, a[1] + u[1] * along + n[1] * outPx]
   return { a, b, longPx, u, n, at, upright: Math.abs(u[1]) > Math.abs(u[0]) }
 }
 
@@ -68,9 +132,11 @@ export interface PlacedAlong {
 }
 
 /** How far from the arc its radius is written, the farthest first. */
-const reachesPx = [70, 48, 26] as const
+const reachesPx = [70, 48, 26, 14] as const
 /** What the letters of a radius and half a flag take up about the middle of the letters. */
 const keptClear = { acrossPx: 36, highPx: 18 } as const
+/** The foot itself keeps this far from a flag. */
+const footPx = 9
 /** Letters under the foot stand this far below it. */
 const underPx = 18
 /** Letters beside the foot begin this far from it. */
@@ -93,7 +159,9 @@ export function placeArc(dimension: ArcDimension, camera: Camera, flags: readonl
     return [rim[0] + direction[0] * reach, rim[1] + direction[1] * reach]
   }
   // A flag stands on its point, 14 px high.
-  const isClear = (spot: { readonly foot: Pt; readonly under: boolean }): boolean => {
+  const standsClear = ({ foot: [x, y] }: { readonly foot: Pt }): boolean =>
+    seen.every(([fx, fy]) => Math.abs(fx - x) > footPx || Math.abs(fy - 7 - y) > footPx + 7)
+  const readsClear = (spot: { readonly foot: Pt; readonly under: boolean }): boolean => {
     const letters = radiusLetters({ ...spot, side }, usualLettersPx)
     return seen.every(
       ([fx, fy]) => Math.abs(fx - letters[0]) > keptClear.acrossPx || Math.abs(fy - 7 - letters[1]) > keptClear.highPx,
@@ -102,7 +170,7 @@ export function placeArc(dimension: ArcDimension, camera: Camera, flags: readonl
   const spots = [false, true].flatMap(under => reachesPx.map(px => ({ foot: footAt(px), under })))
   return {
     rim,
-    ...(spots.find(isClear) ?? spots[0]!),
+    ...(spots.find(spot => standsClear(spot) && readsClear(spot)) ?? spots.find(standsClear) ?? spots[0]!),
     inside: isConvex,
     side,
     along: placeAlong(dimension, camera, isConvex),

@@ -1,4 +1,5 @@
 import { findLinePoint } from '../../../core/document/commands/linePoints'
+import type { Entity } from '../../../core/document/commands/siteEntities'
 import type { Site } from '../../../shared/document/site'
 import { useView } from '../../app/session'
 import { useEditorState } from '../../editor/useEditor'
@@ -9,6 +10,11 @@ import { EntityPanel } from './EntityPanel'
 import { PointPanel } from './PointPanel'
 import { Together } from './Together'
 import { WholePlace } from './WholePlace'
+
+/** False of what is a place alone, and of a tree: turned about itself it is the same. */
+const hasSides = (entity: Entity): boolean =>
+  !['spot', 'obstacle', 'note', 'point', 'way'].includes(entity.kind) &&
+  !(entity.kind === 'caster' && entity.row.kind === 'tree')
 
 /** Properties of what is chosen on the plan. */
 export function SelectionPanel({ site }: { readonly site: Site }) {
@@ -41,7 +47,13 @@ export function SelectionPanel({ site }: { readonly site: Site }) {
           <h2>{entities.length} chosen</h2>
         </header>
       ) : null}
-      <Together site={site} ids={selection} canLineUp={entities.length > 1} isWhole={entities.length > 0} />
+      <Together
+        site={site}
+        ids={selection}
+        canLineUp={entities.length > 1}
+        isWhole={entities.length > 0}
+        canTurn={entities.length > 1 || (entity !== undefined && hasSides(entity))}
+      />
     </section>
   )
 }

@@ -25,18 +25,21 @@ export function Together({
   ids,
   canLineUp,
   isWhole,
+  canTurn,
 }: {
   readonly site: Site
   readonly ids: readonly Id[]
   readonly canLineUp: boolean
   /** Something is chosen that stands by itself, not only corners, edges or points. */
   readonly isWhole: boolean
+  /** It looks otherwise when it is turned or mirrored about its middle. */
+  readonly canTurn: boolean
 }) {
   const editor = useEditor()
   const run = useRun()
   const [turnDeg, setTurnDeg] = useState(90)
   const [side, setSide] = useState<LineUpSide>('left')
-  const box = isWhole ? selectionBox(site, ids) : undefined
+  const box = canTurn ? selectionBox(site, ids) : undefined
   return (
     <>
       <div className="fields acts-row">

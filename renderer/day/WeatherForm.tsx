@@ -115,7 +115,12 @@ function PublicForecast({ site, date }: { readonly site: Site; readonly date: st
   const isAsking = state === 'asking'
   return (
     <>
-      <button type="button" className="btn" disabled={isAsking} onClick={() => void ask()}>
+      <button
+        type="button"
+        className="btn"
+        aria-disabled={isAsking || undefined}
+        onClick={() => (isAsking ? undefined : void ask())}
+      >
         {isAsking ? 'Asking' : 'Ask for this place'}
       </button>
       {isAsking ? null : <Fault words={state.fault} />}

@@ -60,6 +60,7 @@ function Choices({ sheets }: { readonly sheets: Sheets }) {
   const site = fileName(plan.site.name)
 
   const send = async (what: string, make: (signal: AbortSignal) => Promise<readonly File[]>) => {
+    if (doing !== null) return
     const control = new AbortController()
     stopper.current = control
     setDoing(what)
@@ -163,7 +164,7 @@ function Choices({ sheets }: { readonly sheets: Sheets }) {
             <button
               type="button"
               className="as-words"
-              disabled={doing !== null}
+              aria-disabled={doing !== null || undefined}
               aria-label={`${name} as a phone-width picture`}
               onClick={() => void send(name, () => inTurn(phonePages, toPng))}
             >
@@ -179,8 +180,8 @@ function Choices({ sheets }: { readonly sheets: Sheets }) {
             key={words}
             type="button"
             className="btn"
-            disabled={off || doing !== null}
-            onClick={() => void send(words, make)}
+            aria-disabled={off || doing !== null || undefined}
+            onClick={() => (off ? undefined : void send(words, make))}
           >
             {words}
           </button>

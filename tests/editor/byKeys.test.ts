@@ -1,6 +1,7 @@
 /** The plan by the keys alone: what is carried, set, told and kept when nothing is pointed at. */
 import { describe, expect, it } from 'vitest'
 import { addSlab } from '../../core/document/commands/addSlab'
+import { actsHeight, boxSize, placeEntry } from '../../renderer/editor/entry/placeEntry'
 import { aimWords } from '../../renderer/editor/hand/telling'
 import type { Pt } from '../../shared/document/primitives'
 import { TestEditor } from './testEditor'
@@ -46,7 +47,7 @@ describe('the point the arrow keys carry', () => {
     const hand = new TestEditor()
     hand.choose('slab', { form: 'freehand' })
     hand.key('Enter')
-    expect(hand.state.fault?.message).toContain('arrow keys')
+    expect(hand.state.fault?.message).toContain('the arrows carry the point')
     carry(hand, [1, 0]).key('Enter')
     carry(hand, [1, 0], 12)
     carry(hand, [0, 1], 8)
@@ -183,4 +184,15 @@ describe('what is told', () => {
     expect(said(hand)).toBe('Slab done.')
     expect(hand.state.hasCopy).toBe(false)
   })
+})
+
+// 1440 × 900 at 200 % leaves the plan 430 × 302; WCAG 2.2, 1.4.4 wants nothing lost at that size.
+it.each([
+  { width: 430, height: 302 },
+  { width: 1100, height: 752 },
+])('the boxes stand whole on the plan before the first point, clear of the actions: $width × $height', size => {
+  const [left, top] = placeEntry({ zoom: 20, x: 0, y: 0 }, size, undefined, undefined)
+  expect(left).toBeGreaterThanOrEqual(82)
+  expect(left + boxSize.width).toBeLessThanOrEqual(size.width)
+  expect(top + boxSize.height + actsHeight).toBeLessThanOrEqual(size.height)
 })

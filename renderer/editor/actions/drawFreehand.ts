@@ -10,7 +10,7 @@ export function drawFreehand(closes: boolean, toleranceM: number, stroke: readon
     phase: stroke.length === 0 ? 'idle' : 'dragging',
     prompt:
       stroke.length === 0
-        ? 'Press and draw around in one stroke, or begin it with Enter and draw with the arrow keys. Lines and arcs are fitted to it.'
+        ? 'Press and draw around in one stroke; by the keys, the arrows carry the point, and Enter begins the stroke and ends it. Lines and arcs are fitted to it.'
         : 'Draw around to where it began, and let go; by the keys, Enter ends it.',
     fields: [],
     placed: stroke,

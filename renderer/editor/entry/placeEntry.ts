@@ -10,6 +10,10 @@ const asidePx = 26
 /** Where the plan leaves no room there, still this far: half a fingertip. */
 const clearPx = 22
 
+/** Beside the outline, under the prompt; on a plan too narrow for that, under both. */
+const startPlace = ({ width }: Size): readonly [left: number, top: number] =>
+  width >= 212 + boxSize.width + 8 ? [212, 42] : [Math.max(92, width - boxSize.width - 8), 104]
+
 /**
  * Where the boxes stand on the plan, its left and top in pixels: beside the last point, on the side the line does not go
  * to; where that is off the plan, on the side that covers neither it nor what is aimed at. Before the first point, under
@@ -21,7 +25,7 @@ export function placeEntry(
   last: Pt | undefined,
   aimed: Pt | undefined,
 ): readonly [left: number, top: number] {
-  if (!last) return [212, 42]
+  if (!last) return startPlace(size)
   const [x, y] = toScreen(camera, last)
   const [ax, ay] = aimed ? toScreen(camera, aimed) : [x + 1, y - 1]
   const { width } = boxSize

@@ -63,7 +63,10 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
   const priced = usePricedPlan()
   const price = state.showPrice ? priceOf(state, live, priced) : null
   const name = `${live.site.name}, drawing`
+  const isOff = sheet === undefined || isMaking
+  // A button that is off keeps the focus of whoever pressed it.
   const make = async (work: () => Promise<string>) => {
+    if (isOff) return
     setMaking(true)
     setTold('')
     try {
@@ -79,7 +82,6 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
     if (answer.ok) return `Written: ${answer.value.fileName}.`
     return answer.error.reason === 'canceled' ? '' : fileWords(answer.error)
   }
-  const isOff = sheet === undefined || isMaking
   return (
     <section className="slab-form client-form" aria-label="For the client">
       <header>
@@ -112,7 +114,7 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
           <button
             type="button"
             className="btn main"
-            disabled={isOff}
+            aria-disabled={isOff || undefined}
             onClick={() =>
               void make(async () => send('pdf', await makePdf(setOf(sheet!, name), new AbortController().signal)))
             }
@@ -122,7 +124,7 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
           <button
             type="button"
             className="btn"
-            disabled={isOff}
+            aria-disabled={isOff || undefined}
             onClick={() => void make(() => send('svg', textBytes(sheet!.svg)))}
           >
             SVG
@@ -130,7 +132,7 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
           <button
             type="button"
             className="btn"
-            disabled={isOff}
+            aria-disabled={isOff || undefined}
             onClick={() =>
               void make(async () => {
                 await printSheet(sheet!, host)

@@ -27,7 +27,12 @@ export function PdfPageForm({
           ))}
         </select>
       </label>
-      <button type="button" className="btn" disabled={isDrawing} onClick={() => void take()}>
+      <button
+        type="button"
+        className="btn"
+        aria-disabled={isDrawing || undefined}
+        onClick={() => (isDrawing ? undefined : void take())}
+      >
         {isDrawing ? 'Drawing the page…' : 'Take this page'}
       </button>
     </>

@@ -81,8 +81,15 @@ const join = (a: Readonly<Counted>, b: Readonly<Counted>): Readonly<Counted> => 
 
 const countOnce = onceFrozen((entity: object): Readonly<Counted> => count(entity))
 
-const countEntity = (entity: unknown): Readonly<Counted> =>
-  typeof entity === 'object' && entity !== null ? countOnce(entity) : nothing
+/** As `count` of a list, row by row. */
+const countRows = (rows: readonly unknown[]): Readonly<Counted> =>
+  rows.reduce(
+    (sum: Readonly<Counted>, row) => (typeof row === 'object' && row !== null ? join(sum, countOnce(row)) : sum),
+    { ...nothing, longestList: rows.length },
+  )
+
+/** Of rows that can no longer change: an edit leaves most lists alone. */
+const countRowsOnce = onceFrozen(countRows)
 
 /** As `count` of the whole, entity by entity. */
 const countSite = (raw: object): Readonly<Counted> => {
@@ -91,10 +98,7 @@ const countSite = (raw: object): Readonly<Counted> => {
     if (total.longestList > limits.listRows) break
     const isRows = Array.isArray(value) && !isPoint(value) && key !== 'line' && key !== 'vertices'
     if (isRows && value.length <= limits.listRows)
-      total = value.reduce((sum: Readonly<Counted>, entity: unknown) => join(sum, countEntity(entity)), {
-        ...total,
-        longestList: Math.max(total.longestList, value.length),
-      })
+      total = join(total, value.every(Object.isFrozen) ? countRowsOnce(value) : countRows(value))
     else total = join(total, count({ [key]: value }))
   }
   return total

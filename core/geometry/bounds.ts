@@ -1,5 +1,5 @@
 import type { Pt } from '../../shared/document/primitives'
-import type { CurveEdge, CurveRing, Ring } from './curve'
+import type { Arc, CurveEdge, CurveRing, Ring } from './curve'
 import { angleFrom } from './edgeAt'
 
 export interface Box {
@@ -35,33 +35,37 @@ export function sweepCovers(startRad: number, sweepRad: number, angleRad: number
   return d - Math.floor(d / turn) * turn <= Math.abs(sweepRad)
 }
 
-/** Edges and rings never change; a slab's are asked for their boxes many times. */
-const knownEdges = new WeakMap<CurveEdge, Box>()
+/** Arcs and rings never change; a slab's are asked for their boxes many times. */
+const knownArcs = new WeakMap<CurveEdge, Box>()
 const knownRings = new WeakMap<CurveRing, Box>()
 
 /** The exact box around one edge, the bulge of an arc included. */
 export function edgeBounds(edge: CurveEdge): Box {
-  const known = knownEdges.get(edge)
+  const { from, to, arc } = edge
+  // Comparing four numbers takes less than looking them up.
+  if (!arc)
+    return {
+      minX: Math.min(from[0], to[0]),
+      minY: Math.min(from[1], to[1]),
+      maxX: Math.max(from[0], to[0]),
+      maxY: Math.max(from[1], to[1]),
+    }
+  const known = knownArcs.get(edge)
   if (known) return known
-  const box = findEdgeBounds(edge)
-  knownEdges.set(edge, box)
+  const box = arcBounds(from, to, arc)
+  knownArcs.set(edge, box)
   return box
 }
 
-function findEdgeBounds({ from, to, arc }: CurveEdge): Box {
-  let minX = Math.min(from[0], to[0])
-  let maxX = Math.max(from[0], to[0])
-  let minY = Math.min(from[1], to[1])
-  let maxY = Math.max(from[1], to[1])
-  if (arc) {
-    const start = angleFrom(arc.center, from)
-    const [cx, cy] = arc.center
-    if (sweepCovers(start, arc.sweepRad, 0)) maxX = Math.max(maxX, cx + arc.radiusM)
-    if (sweepCovers(start, arc.sweepRad, Math.PI / 2)) maxY = Math.max(maxY, cy + arc.radiusM)
-    if (sweepCovers(start, arc.sweepRad, Math.PI)) minX = Math.min(minX, cx - arc.radiusM)
-    if (sweepCovers(start, arc.sweepRad, -Math.PI / 2)) minY = Math.min(minY, cy - arc.radiusM)
+function arcBounds(from: Pt, to: Pt, { center: [cx, cy], radiusM, sweepRad }: Arc): Box {
+  const start = angleFrom([cx, cy], from)
+  const box = pointBounds([from, to])
+  return {
+    minX: sweepCovers(start, sweepRad, Math.PI) ? Math.min(box.minX, cx - radiusM) : box.minX,
+    minY: sweepCovers(start, sweepRad, -Math.PI / 2) ? Math.min(box.minY, cy - radiusM) : box.minY,
+    maxX: sweepCovers(start, sweepRad, 0) ? Math.max(box.maxX, cx + radiusM) : box.maxX,
+    maxY: sweepCovers(start, sweepRad, Math.PI / 2) ? Math.max(box.maxY, cy + radiusM) : box.maxY,
   }
-  return { minX, minY, maxX, maxY }
 }
 
 export function joinBounds(boxes: Iterable<Box>): Box {
@@ -85,6 +89,18 @@ export function ringBounds(ring: CurveRing): Box {
   const box = joinBounds(ring.map(edgeBounds))
   knownRings.set(ring, box)
   return box
+}
+
+/** As `boxesMeet` for the box around an edge, which is not made of a straight one. */
+export function edgeMeets(edge: CurveEdge, box: Box, marginM = 0): boolean {
+  if (edge.arc) return boxesMeet(edgeBounds(edge), box, marginM)
+  const { from, to } = edge
+  return (
+    Math.min(from[0], to[0]) <= box.maxX + marginM &&
+    box.minX <= Math.max(from[0], to[0]) + marginM &&
+    Math.min(from[1], to[1]) <= box.maxY + marginM &&
+    box.minY <= Math.max(from[1], to[1]) + marginM
+  )
 }
 
 /** True where two boxes are nearer than `marginM` to each other, or overlap. */

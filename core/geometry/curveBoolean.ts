@@ -4,7 +4,7 @@
  * computed again as the exact meeting point of its two curves. Areas and lengths of the answer are therefore exact.
  */
 import type { Pt } from '../../shared/document/primitives'
-import { boxesMeet, edgeBounds, joinBounds, pointBounds, ringBounds } from './bounds'
+import { edgeMeets, joinBounds, pointBounds, ringBounds } from './bounds'
 import { clipTraced, gridM, type TracedRing } from './clip'
 import { distanceToEdge, ringContains } from './contains'
 import type { CurveEdge, CurveRegion, CurveRing, Ring } from './curve'
@@ -385,7 +385,7 @@ export function clipCurveRings(rings: readonly CurveRing[], to: readonly CurveRe
   if (rings.length === 0) return { regions: [], chordsKept: false }
   const box = joinBounds(rings.map(ringBounds))
   const corner: Pt = [box.minX, box.minY]
-  const near = (ring: CurveRing) => ring.some(edge => boxesMeet(edgeBounds(edge), box, onCurveM))
+  const near = (ring: CurveRing) => ring.some(edge => edgeMeets(edge, box, onCurveM))
   const clip: CurveRing[] = []
   for (const { outer, holes } of to) {
     const holesNear: CurveRing[] = []

@@ -1,4 +1,4 @@
-import { type Box, boxesMeet, edgeBounds, joinBounds } from './bounds'
+import { type Box, boxesMeet, edgeBounds, edgeMeets, joinBounds } from './bounds'
 import type { CurveEdge } from './curve'
 
 /** Below this many edges looking through all of them is quicker. */
@@ -42,7 +42,7 @@ export class EdgeGrid {
     const found: number[] = []
     if (!boxesMeet(b, this.box, marginM)) return found
     if (this.across === 0) {
-      for (let i = 0; i < this.edges.length; i++) if (boxesMeet(edgeBounds(this.edges[i]!), b, marginM)) found.push(i)
+      for (let i = 0; i < this.edges.length; i++) if (edgeMeets(this.edges[i]!, b, marginM)) found.push(i)
       return found
     }
     const stamp = ++this.stamp
@@ -50,7 +50,7 @@ export class EdgeGrid {
       for (const i of cell) {
         if (this.seen[i] === stamp) continue
         this.seen[i] = stamp
-        if (boxesMeet(edgeBounds(this.edges[i]!), b, marginM)) found.push(i)
+        if (edgeMeets(this.edges[i]!, b, marginM)) found.push(i)
       }
     })
     return found.sort((p, q) => p - q)

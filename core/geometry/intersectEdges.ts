@@ -1,5 +1,5 @@
 import type { Pt } from '../../shared/document/primitives'
-import { boxesMeet, edgeBounds } from './bounds'
+import { edgeBounds, edgeMeets } from './bounds'
 import { distanceToEdge } from './contains'
 import type { CurveEdge } from './curve'
 import { angleFrom } from './edgeAt'
@@ -27,7 +27,7 @@ function coincide(a: CurveEdge, b: CurveEdge, nearM: number): boolean {
  * along each other, the ends of the common piece.
  */
 export function intersectEdges(a: CurveEdge, b: CurveEdge, nearM = 1e-7): Pt[] {
-  if (!boxesMeet(edgeBounds(a), edgeBounds(b), nearM)) return []
+  if (!edgeMeets(a, edgeBounds(b), nearM)) return []
   const points: Pt[] = []
   const keep = (p: Pt) => {
     if (!points.some(q => Math.hypot(q[0] - p[0], q[1] - p[1]) <= 4 * nearM)) points.push(p)

@@ -1,4 +1,4 @@
-import { boxesMeet, edgeBounds } from './bounds'
+import { edgeBounds, edgeMeets } from './bounds'
 import { regionContains } from './contains'
 import type { CurveEdge, CurveRegion } from './curve'
 import { pointAt } from './edgeAt'
@@ -14,7 +14,10 @@ const nearM = 1e-6
 /** The boundary edges that an edge may meet. */
 function candidates(edges: readonly CurveEdge[], boundary: readonly CurveEdge[]) {
   if (edges.length < fewEdges)
-    return (edge: CurveEdge) => boundary.filter(each => boxesMeet(edgeBounds(each), edgeBounds(edge), nearM))
+    return (edge: CurveEdge) => {
+      const box = edgeBounds(edge)
+      return boundary.filter(each => edgeMeets(each, box, nearM))
+    }
   const grid = new EdgeGrid(boundary)
   return (edge: CurveEdge) => grid.near(edgeBounds(edge), nearM).map(i => boundary[i]!)
 }

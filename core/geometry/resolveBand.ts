@@ -1,11 +1,11 @@
 import type { Pt } from '../../shared/document/primitives'
 import type { Band } from '../../shared/document/slab'
 import type { Finding } from '../../shared/problem'
-import { boxesMeet, edgeBounds, pointBounds } from './bounds'
+import { edgeMeets, pointBounds } from './bounds'
 import { distanceToEdge } from './contains'
 import type { CurveRegion, CurveRing } from './curve'
 import { clipCurveRings } from './curveBoolean'
-import { edgeStrips } from './edgeStrips'
+import { type EndCuts, edgeStrips } from './edgeStrips'
 import { lengthInside } from './lengthInside'
 import { resolvePath } from './resolvePath'
 import { reverseRing } from './reverseRing'
@@ -35,18 +35,21 @@ export function resolveBand(
   const { ring: line, findings } = resolvePath(band.line, band.id, closed)
   const names = { inner: band.id, cut: `${band.id}|` }
   const boundary = net.flatMap(r => [r.outer, ...r.holes]).flat()
-  const edgesAt = (p: Pt | undefined) =>
-    p && !closed
-      ? boundary.filter(e => boxesMeet(edgeBounds(e), pointBounds([p]), onEdgeM) && distanceToEdge(e, p) <= onEdgeM)
-      : []
-  const half = (chain: CurveRing) =>
+  const edgesAt = (p: Pt | undefined) => {
+    if (!p || closed) return []
+    const box = pointBounds([p])
+    return boundary.filter(e => edgeMeets(e, box, onEdgeM) && distanceToEdge(e, p) <= onEdgeM)
+  }
+  const [start, end] = [edgesAt(line[0]?.from), edgesAt(line.at(-1)?.to)]
+  const half = (chain: CurveRing, ends: EndCuts) =>
     edgeStrips(
       chain.map(edge => ({ edge, depthM: band.widthM / 2 })),
       closed,
       names,
-      { start: edgesAt(chain[0]?.from), end: edgesAt(chain[chain.length - 1]?.to) },
+      ends,
     )
-  const { regions, chordsKept } = clipCurveRings([...half(line), ...half(reverseRing(line))], net)
+  const halves = [...half(line, { start, end }), ...half(reverseRing(line), { start: end, end: start })]
+  const { regions, chordsKept } = clipCurveRings(halves, net)
   const outsideM = ringLength(line) - lengthInside(line, [{ outer: outline, holes: [] }])
   const out: Finding[] = [...findings]
   if (line.length > 0 && (outsideM > 1e-3 || regions.length === 0))

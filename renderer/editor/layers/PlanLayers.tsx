@@ -34,6 +34,7 @@ import { PictureLayer } from './PictureLayer'
 import type { Pen } from './pen'
 import type { DimensionedRing } from './placeDimension'
 import type { PlanGeometry } from './planGeometry'
+import { steadySpots } from './steadySpots'
 
 const isHouse = (caster: Caster): boolean => caster.kind === 'building'
 
@@ -180,6 +181,7 @@ export const HandlesLayer = memo(function HandlesLayer({
   const { site, slabs } = live
   const clientView = useView(state => state.clientView)
   const [{ showAreas }] = useClient(site)
+  const spotOf = useMemo(steadySpots, [])
   const showsNames = stage === 'slab' && !lit && (!clientView || showAreas)
   return (
     <PictureLayer>
@@ -199,7 +201,7 @@ export const HandlesLayer = memo(function HandlesLayer({
           }
           if (stage === 'slab') drawPoints(pen, site.points, room)
           if (stage === 'slab') drawOpeningNames(pen, slabs, site.slabs, room)
-          if (showsNames) drawSlabNames(pen, slabs, print, room)
+          if (showsNames) drawSlabNames(pen, slabs, print, room, spotOf)
           // In Sun they stand among the hour labels.
           if (stage !== 'sun') {
             drawMarkNames(pen, site, slabs, room, !clientView)

@@ -9,7 +9,7 @@ import type { Slab } from '../../../shared/document/slab'
 import { openingKinds } from '../actions/actions'
 import { toPlan, toScreen } from '../camera/camera'
 import { outlineOf } from './drawCasters'
-import { labelSpot } from './drawPours'
+import { type LabelSpot, labelSpot } from './drawPours'
 import type { LabelRoom } from './labelRoom'
 import { letter, letterWidth } from './lettering'
 import type { Pen } from './pen'
@@ -149,11 +149,17 @@ const regionOf = (ring: CurveRing): CurveRegion => {
 }
 
 /** The slab's area in large letters where it has most room. */
-export function drawSlabNames(pen: Pen, slabs: readonly ResolvedSlab[], print: Measures, room: LabelRoom): void {
+export function drawSlabNames(
+  pen: Pen,
+  slabs: readonly ResolvedSlab[],
+  print: Measures,
+  room: LabelRoom,
+  spotOf: (id: string, region: CurveRegion) => LabelSpot,
+): void {
   for (const slab of slabs) {
     const region = slab.net[0]
     if (!region || Math.sqrt(slab.netAreaM2) * pen.camera.zoom < 110) continue
-    const [x, y] = toScreen(pen.camera, labelSpot(region).at)
+    const [x, y] = toScreen(pen.camera, spotOf(slab.id, region).at)
     const area = print.area(slab.netAreaM2)
     const style = { sizePx: 34, weight: 700, face: 'slab', ground: pen.inks.slab } as const
     const scale = pen.inks.letterScale

@@ -65,6 +65,7 @@ export const pourCodes = [
   'requiredForbidden',
   'noJointAllowed',
   'narrowerThanWished',
+  'poursNarrow',
   'wishesAddPours',
   'slabInPieces',
   'poursMerged',

@@ -143,6 +143,11 @@ export const defaults = {
     'm',
     'no pour may be narrower; 0 asks for nothing, 4 ft takes a mat and a kneeling finisher: common practice, no source',
   ),
+  workWidthM: setting(
+    1.2192,
+    'm',
+    'pours narrower than 4 ft are told of, less does not take a mat and a kneeling finisher: common practice, no source',
+  ),
   reachM: setting(3.6576, 'm', 'nobody works farther than 12 ft from a place to stand: common practice, no source'),
   placeM2H: setting(45, 'm²/h', 'raking and pulling, 480 ft²/h: tuned to common practice'),
   strikeOffM2H: setting(50, 'm²/h', 'striking off, one of the two hands, 540 ft²/h: tuned to common practice'),

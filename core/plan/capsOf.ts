@@ -8,6 +8,6 @@ export const capsOf =
   slabId => {
     const own = capacities.find(each => each.slabId === slabId)
     if (!own) return typedCaps(site)(slabId)
-    const { capM2, rule, crew } = own
-    return { capM2, rule, ...(crew ? { hands: crew.hands } : {}) }
+    const { capM2, rule, crew, practiceM2 } = own
+    return { capM2, rule, ...(crew ? { hands: crew.hands, ofDay: { date: crew.date, practiceM2 } } : {}) }
   }

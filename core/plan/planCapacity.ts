@@ -38,6 +38,7 @@ export interface SlabCapacity {
     readonly areaM2: number
     readonly startMs: number
     readonly hands: number
+    readonly date: string
   } | null
   /**
    * How a typical pour of that size runs by crew and weather, from the start that was fixed for a pour of the slab, else
@@ -148,6 +149,7 @@ export function planCapacities(memo: Memo, ground: CapacityGround): PlannedCapac
         areaM2: Math.floor(answer.crewM2 / stepM2 + 1e-9) * stepM2,
         startMs: asked!.startMs,
         hands: asked!.hands,
+        date,
       }
       const rules = crew !== null && crew.areaM2 < practiceM2 && crew.areaM2 >= leastM2
       return {

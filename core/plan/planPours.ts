@@ -10,6 +10,7 @@ import { edgeLength } from '../geometry/edgeLength'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { asBuiltFaces, isColdJoint } from '../pours/asBuiltFaces'
 import { overCap } from '../pours/editing/editPart'
+import { narrowPours } from '../pours/narrowPours'
 import { calendarRules, type DaysPlan, planDays, type SunByHour } from '../pours/order/planDays'
 import { isSunWelcome, mayStartApart, type PourSun, sunByHour } from '../pours/order/sunByHour'
 import { type PourFace, type PourFaces, pourFaces } from '../pours/pourFaces'
@@ -169,6 +170,15 @@ export function* planPours(
   }
   const drawn: Drawn[] = []
   const over: Finding[] = []
+  const poured = new Set(site.accepted.flatMap(({ pours }) => pours.flatMap(own => (own.poured ? [own.id] : []))))
+  const tellNarrow = (key: string, slab: ResolvedSlab, part: PourPart, region: CurveRegion, from: number) => {
+    // A border is as narrow as it is drawn; a width of one's own is held elsewhere.
+    if (part === 'border' || settingValue(site.settings, 'leastPourWidthM') > 0) return
+    const pours = drawn.slice(from).flatMap(own => own.pours.filter(({ id }) => !poured.has(id)))
+    const leastM = settingValue(site.settings, 'workWidthM')
+    const inputs = [region, slab.name, leastM, ...pours.flatMap(own => [own.id, own.region])]
+    over.push(...memo.part('narrowPours', key, inputs, () => narrowPours(slab.name, region, pours, leastM)))
+  }
   const from = { pours: 0, joints: 0 }
   // Wishes that accepted pours went by are not looked for in what is left.
   const crossed = new Set(
@@ -195,16 +205,16 @@ export function* planPours(
       for (const [i, region] of regions.entries()) {
         const key = `${slab.id} ${part} ${i}`
         yield
+        const before = drawn.length
         const faces = cuts?.[i]
-        if (!accepted || !faces) {
-          addProposed(key, slab, part, region)
-          continue
-        }
-        drawn.push(faces)
-        over.push(...overCap(slab.id, accepted.pours, faces.faces, caps))
-        faces.unplanned.forEach((rest, r) => {
-          addProposed(`${key} rest ${r}`, slab, part, rest)
-        })
+        if (accepted && faces) {
+          drawn.push(faces)
+          over.push(...overCap(slab.id, accepted.pours, faces.faces, caps))
+          faces.unplanned.forEach((rest, r) => {
+            addProposed(`${key} rest ${r}`, slab, part, rest)
+          })
+        } else addProposed(key, slab, part, region)
+        tellNarrow(key, slab, part, region, before)
       }
     }
     const isolation = memo.part('isolation', slab.id, [slab], () => isolationJoints(slab, site))

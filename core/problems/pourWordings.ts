@@ -85,6 +85,13 @@ export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
     message: `No split was found that keeps every pour at least ${print.length(Number(values.leastM))} wide; the narrowest is ${print.length(Number(values.widthM))}.`,
     hint: 'Ask for a smaller least width, move required joints, or raise the area the crew can stamp at one time.',
   }),
+  poursNarrow: ({ values, print }) => ({
+    message:
+      Number(values.count) === 1
+        ? `${values.slab}: a pour is ${print.length(Number(values.widthM))} wide, less than the ${print.length(Number(values.leastM))} a mat and a kneeling finisher take.`
+        : `${values.slab}: ${values.count} pours are less than the ${print.length(Number(values.leastM))} wide that a mat and a kneeling finisher take; the narrowest is ${print.length(Number(values.widthM))}.`,
+    hint: 'Raise the largest pour, or move the joints.',
+  }),
   wishesAddPours: ({ values }) => ({
     message: `What you asked of the joints takes ${count(Number(values.pours))}; by its area this part needs ${count(Number(values.needed))}.`,
     hint: 'Move a required joint or a line or area without joints to save a pour.',

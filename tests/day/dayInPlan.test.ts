@@ -5,6 +5,7 @@ import { planCapacityMap } from '../../core/plan/planCapacity'
 import { planExposures } from '../../core/plan/planShade'
 import { openHours } from '../../core/pours/provisionalDay'
 import { resolveCaster } from '../../core/sun/resolveCaster'
+import type { Pour } from '../../shared/document/pours'
 import type { Site } from '../../shared/document/site'
 import { settingValue } from '../../shared/settings'
 import { planOf, sampleSite } from '../plan/sampleSite'
@@ -50,15 +51,29 @@ describe('the capacity the splitter is held to', () => {
     expect(plan.dayPlans.every(day => day.capacity.rule === 'crewAndWeather')).toBe(true)
   })
 
-  it('rules accepted pours too: one larger than this crew takes is told of once, with what rules', () => {
-    const { capacity: _c, ...site } = accepted
+  it('rules accepted pours too: one larger than this crew takes is told of once, by its own day and first truck', () => {
+    const { capacity: _c, ...uncappedSite } = accepted
+    const [part] = accepted.accepted
+    const [{ start: _s, ...first }, ...others] = part!.pours as [Pour, ...Pour[]]
+    const site = { ...uncappedSite, accepted: [{ ...part!, pours: [first, ...others] }] }
     const plan = planOf({ ...site, crew: hot.crew!, conditions: hot.conditions! }, quick)
-    const told = plan.problems.filter(({ code }) => code === 'pourOverCap')
+    const told = (code: string) => plan.problems.filter(own => own.code === code)
     const over = plan.pours.filter(pour => pour.areaM2 > plan.capacities[0]!.capM2 * (1 + 1e-9))
-    expect(over.length).toBeGreaterThan(0)
-    expect(told.map(({ at }) => at?.entityId).sort()).toEqual(over.map(({ id }) => id).sort())
-    for (const { message } of told) expect(message).toMatch(/that these 4 hands finish at one time in this weather/)
-    expect(plan.problems.some(({ code }) => code === 'overCrewCapacity')).toBe(false)
+    const dateOf = new Map(site.accepted.flatMap(({ pours }) => pours.map(({ id, date }) => [id, date] as const)))
+    const today = over.filter(({ id }) => dateOf.get(id) === plan.date)
+    expect(today.length).toBeGreaterThan(0)
+    expect(over.length).toBeGreaterThan(today.length)
+    expect(told('pourOverCap').map(({ at }) => at?.entityId)).toEqual(today.map(({ id }) => id))
+    for (const { message } of told('pourOverCap'))
+      expect(message).toMatch(/that these 4 hands finish at one time in this weather/)
+    // The others by the plan of their day: over what the crew takes then, and short of slack.
+    const late = over.filter(({ id }) => {
+      const own = plan.dayPlans.find(({ pourId }) => pourId === id)!
+      return !today.some(pour => pour.id === id) && own.plan.slackMin < settingValue(undefined, 'wantedSlackMin')
+    })
+    expect(told('overCrewCapacity')).toHaveLength(late.length)
+    for (const { message } of told('overCrewCapacity'))
+      expect(message).toMatch(/this crew at this hour and weather takes/)
   })
 
   it('stays common practice with a check where the crew’s answer is no pour at all', () => {

@@ -141,6 +141,30 @@ describe('a joint', () => {
       'Pour 1 is 885 ft², more than the 600 ft² that these 4 hands finish at one time in this weather.',
       'Pour 2 is 915 ft², more than the 600 ft² that these 4 hands finish at one time in this weather.',
     ])
+    // Pour 1 has a day of its own, pour 2 an hour: their day plans tell what the crew takes then.
+    const [first, second] = site.accepted[0]!.pours
+    const dated: Site = {
+      ...site,
+      accepted: [
+        {
+          ...site.accepted[0]!,
+          pours: [
+            { ...first!, date: '2026-07-22' },
+            { ...second!, date: '2026-07-21', start: { time: '06:00' } },
+          ],
+        },
+      ],
+    }
+    const byDay = (practiceFt2: number): string[] => {
+      const ofDay = { date: '2026-07-21', practiceM2: practiceFt2 * ftM * ftM }
+      const result = shiftJoint(dated, joints[0]!.id, 0.5 * ftM, () => ({
+        ...{ capM2: 600 * ftM * ftM, rule: 'crewAndWeather', hands: 4, ofDay },
+      }))
+      if (!result.ok) throw new Error('refused')
+      return result.findings.flatMap(({ code, at }) => (code === 'pourOverCap' ? [at!.entityId] : []))
+    }
+    expect(byDay(1000)).toEqual([])
+    expect(byDay(900)).toEqual([second!.id])
   })
 
   it('carries along the joints that end on it, and is told when a pour gets too large', () => {

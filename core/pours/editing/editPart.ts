@@ -11,7 +11,7 @@ import type { CurveRegion } from '../../geometry/curve'
 import { interiorPoint } from '../../geometry/interiorPoint'
 import { type PourFace, type PourFaces, pourFaces } from '../pourFaces'
 import { matchPours } from './matchPours'
-import { type PourCaps, typedCaps } from './pourCaps'
+import { type PourCap, type PourCaps, typedCaps } from './pourCaps'
 
 export interface PartOfSite {
   readonly accepted: AcceptedPours
@@ -99,6 +99,17 @@ export interface PartEdit {
   readonly caps?: PourCaps | undefined
 }
 
+/**
+ * What crew and weather allow is known for the usual start of one day. A pour with a first truck or day of its own is
+ * held to common practice here: its day plan tells by its own hours what the crew takes.
+ */
+function capOfPour({ date, start }: Pour, cap: PourCap): PourCap {
+  const { rule, ofDay } = cap
+  if (rule !== 'crewAndWeather' || !ofDay) return cap
+  const isOfDay = start === undefined && (date === undefined || date === ofDay.date)
+  return isOfDay ? cap : { capM2: ofDay.practiceM2, rule: 'commonPractice' }
+}
+
 /** Pours of these faces that are more than can be stamped at one time. */
 export function overCap(
   slabId: Id,
@@ -106,10 +117,12 @@ export function overCap(
   faces: readonly Pick<PourFace, 'pourId' | 'areaM2'>[],
   caps: PourCaps,
 ): Finding[] {
-  const { capM2, rule, hands = 0 } = caps(slabId)
+  const all = caps(slabId)
   return faces.flatMap(({ pourId, areaM2 }): Finding[] => {
     const pour = pours.find(({ id }) => id === pourId)
-    if (!pour || pour.poured || areaM2 <= capM2 * (1 + 1e-9)) return []
+    if (!pour || pour.poured) return []
+    const { capM2, rule, hands = 0 } = capOfPour(pour, all)
+    if (areaM2 <= capM2 * (1 + 1e-9)) return []
     return [
       {
         code: 'pourOverCap',

@@ -10,6 +10,8 @@ export interface PourCap {
   readonly rule: CapacityRule
   /** Of the crew, where crew and weather rule. */
   readonly hands?: number
+  /** Where crew and weather rule: of which day, and what is common practice on any other. */
+  readonly ofDay?: { readonly date: string; readonly practiceM2: number }
 }
 
 /** By slab: what the splitter is held to there. */

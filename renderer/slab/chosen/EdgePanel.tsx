@@ -62,6 +62,7 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
               onSet={setMoves}
             />
             <MeasureField
+              key={`${id} length`}
               label="Length"
               lengthM={lengthM}
               units={site.units}
@@ -80,12 +81,14 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
               }}
             />
             <MeasureField
+              key={`${id} rise`}
               label="Rise (0 = straight)"
               lengthM={Math.abs(riseM)}
               units={site.units}
               onSet={to => run('arc', setEdgeRise(id, (riseM < 0 || (riseM === 0 && bulges === 'left') ? -1 : 1) * to))}
             />
             <MeasureField
+              key={`${id} radius`}
               label="Radius"
               lengthM={edge.arc?.radiusM ?? 0}
               units={site.units}
@@ -145,6 +148,7 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
             {thick ? (
               <>
                 <MeasureField
+                  key={`${id} thickened`}
                   label="Thickened to"
                   lengthM={thick.depthM}
                   units={site.units}
@@ -153,6 +157,7 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
                   }
                 />
                 <MeasureField
+                  key={`${id} wide`}
                   label="How wide"
                   lengthM={thick.widthM}
                   units={site.units}

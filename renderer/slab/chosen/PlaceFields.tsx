@@ -39,7 +39,7 @@ export function PlaceFields({
         const farM = at[axis]! - mark.at[axis]!
         return (
           <MeasureField
-            key={side}
+            key={`${id} ${side}`}
             label={side}
             lengthM={farM}
             units={site.units}

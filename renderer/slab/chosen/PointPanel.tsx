@@ -38,7 +38,7 @@ export function PointPanel({ site, point: { line, index, at } }: { readonly site
         <PlaceFields site={site} id={id} at={at} step="move point" />
         {neighbors.map(({ name, from, lengthM }) => (
           <MeasureField
-            key={name}
+            key={`${id} ${name}`}
             label={`Length from ${name}, ${letter} moves`}
             lengthM={lengthM}
             units={site.units}

@@ -30,7 +30,7 @@ export function SelectionPanel({ site }: { readonly site: Site }) {
     <section className="slab-form chosen-form" aria-label="What is chosen">
       {entities.length === 1 && entity ? (
         <>
-          <EntityPanel site={site} entity={entity} />
+          <EntityPanel key={entity.row.id} site={site} entity={entity} />
           <WholePlace site={site} entity={entity} />
         </>
       ) : null}

@@ -38,6 +38,16 @@ test('slope, base by string line, steps, hours of a way and the site’s own for
   const outline = page.getByRole('listbox', { name: 'Outline of the plan' })
   const pick = (name: RegExp) => outline.getByRole('option', { name }).first().click()
   await pick(/^Patio, outline/)
+
+  // What was typed for one thing, and refused, does not stand in the box of the next.
+  const goTo = (label: string) => chosen.getByLabel('Go to').selectOption({ label })
+  await goTo('edge A to B')
+  await set('Length', 'two yards')
+  await expect(chosen.getByLabel('Length')).toHaveValue('two yards')
+  await goTo('edge B to C')
+  await expect(chosen.getByLabel('Length')).toHaveValue(/′/)
+  await expect(chosen.getByLabel('Length')).not.toHaveAttribute('aria-invalid')
+  await pick(/^Patio, outline/)
   await chosen.getByText('Slope, 2 %').click()
   await set('Fall', '1.5')
   await undo('slope')

@@ -1,0 +1,91 @@
+/** What the hand takes back, keeps and goes on with: one gesture or key at a time. */
+import { describe, expect, it } from 'vitest'
+import type { Pt } from '../../shared/document/primitives'
+import { TestEditor } from './testEditor'
+
+const finger = { zoom: 100, touch: true, free: true } as const
+const patio = () => new TestEditor().choose('slab', { form: 'rectangle' }).drag([0, 0], [4, 3])
+const steps = (editor: TestEditor) => editor.store.getState().rev
+
+describe('a finger', () => {
+  it('sets the first corner of a rectangle where it comes down, the second where it is lifted', () => {
+    const editor = new TestEditor().choose('slab', { form: 'rectangle' })
+    editor.editor.down([0, 0], finger)
+    editor.editor.up([0, 0], finger, false)
+    expect(editor.state.drawing?.placed).toHaveLength(1)
+    editor.editor.down([1, 1], finger)
+    expect(editor.site.slabs).toHaveLength(0)
+    editor.editor.move([4, 3], { ...finger, pressed: true })
+    editor.editor.up([4, 3], finger, true)
+    expect(editor.site.slabs[0]?.outline.vertices.map(({ at }) => at)).toContainEqual([4, 3])
+  })
+  it('lets go of what it carries when a second one comes down', () => {
+    const editor = patio()
+    const { slabs } = editor.site
+    const corner: Pt = slabs[0]!.outline.vertices[0]!.at
+    editor.editor.down(corner, finger)
+    editor.editor.move([corner[0] + 1, corner[1]], { ...finger, pressed: true })
+    expect(editor.shown.slabs).not.toEqual(slabs)
+    editor.editor.cancel()
+    editor.editor.move([corner[0] + 2, corner[1]], finger)
+    expect(editor.shown.slabs).toEqual(slabs)
+    expect(editor.state.carrying).toBe(false)
+  })
+})
+
+it('a press on a corner that does not move is no step of undo', () => {
+  const editor = patio()
+  const before = steps(editor)
+  const corner = editor.site.slabs[0]!.outline.vertices[0]!.at
+  editor.pointerDown(corner).pointerUp(corner)
+  expect(steps(editor)).toBe(before)
+})
+
+describe('edges of a border', () => {
+  const edgesOf = (editor: TestEditor, slab: number) => editor.site.slabs[slab]!.outline.edges.map(({ id }) => id)
+  it('all of a path are kept as all of it, whatever is drawn into it later', () => {
+    const editor = patio().choose('border', { strip: 'border' })
+    editor.editor.chooseEdges(edgesOf(editor, 0))
+    editor.key('Enter')
+    expect(editor.site.slabs[0]!.borders[0]?.edges).toBe('all')
+  })
+  it('begin anew at another path', () => {
+    const editor = patio().choose('slab', { form: 'rectangle' }).drag([10, 0], [14, 3])
+    editor.choose('border', { strip: 'border' }).click([2, 0]).click([12, 0])
+    expect(editor.state.edges).toHaveLength(1)
+    expect(edgesOf(editor, 1)).toContain(editor.state.edges[0])
+  })
+})
+
+describe('keys', () => {
+  it('Enter sets the point the arrow keys carry, where it might have closed the outline', () => {
+    const editor = new TestEditor().choose('slab', { form: 'corners' }).click([0, 0]).click([4, 0]).click([4, 3])
+    editor.editor.carry([-2, 1], [0, 0])
+    editor.key('Enter')
+    expect(editor.site.slabs).toHaveLength(0)
+    expect(editor.state.drawing?.placed).toHaveLength(4)
+  })
+  it('Tab goes from the last box to the first', () => {
+    const editor = new TestEditor().choose('slab', { form: 'rectangle' })
+    editor.editor.key('2')
+    const boxes = editor.state.drawing!.fields.length
+    for (let i = 0; i < boxes; i++) editor.editor.key('Tab')
+    expect(editor.state.box).toBe(0)
+  })
+  it('Esc takes back what is typed before what is drawn', () => {
+    const editor = new TestEditor().choose('slab', { form: 'corners' }).click([0, 0]).click([4, 0])
+    editor.editor.key('2')
+    editor.key('Escape')
+    expect(editor.state.typed).toEqual({})
+    expect(editor.state.drawing?.placed).toHaveLength(2)
+    editor.key('Escape')
+    expect(editor.state.drawing?.placed).toHaveLength(0)
+  })
+  it('go on to the boxes of the next tree', () => {
+    const editor = patio().choose('tree')
+    editor.editor.key('9')
+    editor.editor.key('Enter')
+    expect(editor.site.casters).toHaveLength(1)
+    expect(editor.state.box).toBe(0)
+  })
+})

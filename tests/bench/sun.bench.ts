@@ -105,6 +105,9 @@ const touchFloor = (exposed: Exposure): (() => void) => {
   }
 }
 
+/** After so many the engine has compiled all three for good: before, the masks take four times as long. */
+const warmRounds = 120
+
 /** Ratios taken round by round, so that other work on the machine falls on both sides. */
 const rasterRatios = (exposed: Exposure, casters: readonly ResolvedCaster[]) => {
   const floor = touchFloor(exposed)
@@ -117,8 +120,8 @@ const rasterRatios = (exposed: Exposure, casters: readonly ResolvedCaster[]) => 
     fill()
     cellMasks({ ...exposed, opaque: planes })
   }
-  for (let warm = 0; warm < 10; warm++) for (const run of [floor, fill, withMasks]) run()
-  const rounds = Array.from({ length: 41 }, () => {
+  for (let warm = 0; warm < warmRounds; warm++) for (const run of [floor, fill, withMasks]) run()
+  const rounds = Array.from({ length: 101 }, () => {
     const floorMs = timeMs(floor)
     return { floorMs, planes: timeMs(fill) / floorMs, masks: timeMs(withMasks) / floorMs }
   })

@@ -165,6 +165,9 @@ function drawHeader(pen: Pen, { from, to, locked }: DrawnJoint): void {
   ctx.restore()
 }
 
+/** The number of a pour beside its lines. */
+const largePx = 36
+
 /** All lines where the pour has room for them, else the area, else the number alone, as small as it must be. */
 function drawPlate(
   pen: Pen,
@@ -180,18 +183,18 @@ function drawPlate(
   const scale = inks.letterScale
   const lines = state === null ? usual : [usual[0] ?? '', state, ...usual.slice(1)]
   const lead = { sizePx: 16, weight: 700, align: 'left' } as const
-  // A plate wider than the room around its middle would cover the next pour's.
-  const areaFits =
-    letterWidth(pen, lines[0] ?? '', lead) +
-      letterWidth(pen, pour.number, { sizePx: 36, weight: 700, face: 'slab', ink }) +
-      36 <=
-    1.05 * across
-  const shown = across > 110 ? lines : across > 84 && areaFits ? lines.slice(0, 1) : []
-  const numberPx = shown.length > 0 ? 36 : Math.max(13, Math.min(24, across * 0.5))
-  const numberStyle = { sizePx: numberPx, weight: 700, face: 'slab', ink } as const
   const rest = { sizePx: 13, weight: 500, align: 'left', ink: inks['ink-2'] } as const
+  const widest = (texts: readonly string[]): number =>
+    texts.reduce((most, text, i) => Math.max(most, letterWidth(pen, text, i === 0 ? lead : rest)), 0)
+  const large = letterWidth(pen, pour.number, { sizePx: largePx, weight: 700, face: 'slab', ink })
+  // A plate wider than the room around its middle would touch the outline, or cover the next pour's.
+  const fits = (texts: readonly string[]): boolean => widest(texts) + large + largePx <= 1.05 * across
+  const area = lines.slice(0, 1)
+  const shown = across > 110 && fits(lines) ? lines : across > 84 && fits(area) ? area : []
+  const numberPx = shown.length > 0 ? largePx : Math.max(13, Math.min(24, across * 0.5))
+  const numberStyle = { sizePx: numberPx, weight: 700, face: 'slab', ink } as const
   const numberWidth = letterWidth(pen, pour.number, numberStyle)
-  const textWidth = shown.reduce((m, text, i) => Math.max(m, letterWidth(pen, text, i === 0 ? lead : rest)), 0)
+  const textWidth = widest(shown)
   const lineHeight = 16 * scale
   const inset = numberPx / 3
   const height = Math.max(numberPx * 1.22 * scale, shown.length * lineHeight + 14)

@@ -1,10 +1,13 @@
 import { Body, Equator, Horizon, MakeTime, Observer } from 'astronomy-engine'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { setNorth } from '../../core/document/commands/setSite'
 import { northFromWall } from '../../core/geometry/field/northFromWall'
 import { heightFromShadow, northFromShadow } from '../../core/sun/measureByShadow'
 import { shadowPerMeter, sunPosition } from '../../core/sun/sunPosition'
+import { emptySite } from '../../renderer/app/emptySite'
 import type { Pt } from '../../shared/document/primitives'
+import { done } from '../commands/edit'
 
 const boise = { latDeg: 43.5826, lonDeg: -116.2147 }
 const angleApart = (a: number, b: number) => Math.abs(((a - b + 540) % 360) - 180)
@@ -50,6 +53,62 @@ describe('north', () => {
     expect(north.ok && angleApart(north.value, 0)).toBeLessThan(0.03)
     const height = heightFromShadow(6 / Math.tan((altitude * Math.PI) / 180), when.getTime(), boise)
     expect(height.ok && Math.abs(height.value.heightM - 6)).toBeLessThan(0.01)
+  })
+
+  it('agrees with it to a tenth of a degree all over the earth: both sides of the equator and of the date line, near the poles', () => {
+    let seen = 0
+    fc.assert(
+      fc.property(
+        fc.integer({ min: -89, max: 89 }),
+        fc.integer({ min: -180, max: 180 }),
+        fc.integer({ min: 0, max: 365 * 24 * 60 }),
+        fc.integer({ min: 0, max: 359 }),
+        (latDeg, lonDeg, minute, northDeg) => {
+          const when = new Date(Date.UTC(2026, 0, 1) + minute * 60_000)
+          const observer = new Observer(latDeg, lonDeg, 0)
+          const equator = Equator(Body.Sun, MakeTime(when), observer, true, true)
+          const { azimuth, altitude } = Horizon(when, observer, equator.ra, equator.dec, 'normal')
+          // Under the zenith a shadow has no direction worth the name.
+          fc.pre(altitude > 6 && altitude < 80)
+          const heading = ((azimuth + 180 + northDeg) * Math.PI) / 180
+          const north = northFromShadow([0, 0], [Math.sin(heading), Math.cos(heading)], when.getTime(), {
+            latDeg,
+            lonDeg,
+          })
+          expect(north.ok && angleApart(north.value, northDeg)).toBeLessThan(0.1)
+          seen += 1
+        },
+      ),
+      { seed: 4, numRuns: 200 },
+    )
+    expect(seen).toBeGreaterThan(150)
+  })
+
+  it('comes out the same four ways: typed, by a true bearing, by a compass, by a shadow', () => {
+    // A house front drawn from (0, 0) to (6, 8): atan2(6, 8) = 36.87° from up. On the plot plan it bears 319.6°.
+    const site = emptySite('s', 'S')
+    const typed = done(setNorth(77.27)(site)).place.northDeg
+    const byPlan = northFromWall([0, 0], [6, 8], { kind: 'true', deg: 319.6 })
+    // 12.4° east, from memory for the south of Idaho: the needle reads less than the true bearing by that. West is minus.
+    const byEast = northFromWall([0, 0], [6, 8], { kind: 'compass', deg: 307.2, declinationDeg: 12.4 })
+    const byWest = northFromWall([0, 0], [6, 8], { kind: 'compass', deg: 332, declinationDeg: -12.4 })
+    // The shadow is drawn where the independent ephemeris has it.
+    const when = new Date(Date.UTC(2026, 6, 21, 22, 10))
+    const observer = new Observer(boise.latDeg, boise.lonDeg, 832)
+    const equator = Equator(Body.Sun, MakeTime(when), observer, true, true)
+    const { azimuth } = Horizon(when, observer, equator.ra, equator.dec, 'normal')
+    const heading = ((azimuth + 180 + typed) * Math.PI) / 180
+    const byShadow = northFromShadow(
+      [1, 1],
+      [1 + 3 * Math.sin(heading), 1 + 3 * Math.cos(heading)],
+      when.getTime(),
+      boise,
+    )
+    for (const north of [byPlan, byEast, byWest, byShadow])
+      expect(north.ok && angleApart(north.value, typed)).toBeLessThan(0.1)
+    // The wrong sign of the declination would be off by twice of it.
+    const wrong = northFromWall([0, 0], [6, 8], { kind: 'compass', deg: 307.2, declinationDeg: -12.4 })
+    expect(wrong.ok && angleApart(wrong.value, typed)).toBeCloseTo(24.8, 1)
   })
 
   it('is not taken from a low sun or a short shadow', () => {

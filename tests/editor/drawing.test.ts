@@ -5,7 +5,13 @@ import { edgeFromRise } from '../../core/geometry/resolvePath'
 import { resolveSlab } from '../../core/geometry/resolveSlab'
 import { ringArea } from '../../core/geometry/ringArea'
 import { riseThrough } from '../../renderer/editor/actions/drawCorners'
-import { parseDirection, parseTurn, printDirection, printTurn } from '../../renderer/editor/entry/directions'
+import {
+  parseAzimuth,
+  parseDirection,
+  parseTurn,
+  printDirection,
+  printTurn,
+} from '../../renderer/editor/entry/directions'
 import { sayLength } from '../../renderer/editor/entry/sayLength'
 import type { Pt } from '../../shared/document/primitives'
 import { TestEditor } from './testEditor'
@@ -235,6 +241,14 @@ describe('words of directions', () => {
     }
     for (const text of ['N 91 E', 'N E', 'E 30 N', 'N 30', 'toString'])
       expect(parseDirection(text).ok, text).toBe(false)
+    for (const [text, deg] of [
+      ['68.5', 68.5],
+      ['360', 0],
+      ['N 23°30′ E', 23.5],
+      ['S 10 W', 190],
+    ] as const)
+      expect(parseAzimuth(text), text).toEqual({ ok: true, value: deg })
+    for (const text of ['365', '-5', 'up', '']) expect(parseAzimuth(text).ok, text).toBe(false)
     // Degrees and words are the sheet's, whichever way north lies.
     expect(parseDirection('right', 20)).toEqual({ ok: true, value: 90 })
     expect(parseDirection('45', 20)).toEqual({ ok: true, value: 45 })

@@ -59,6 +59,14 @@ export const parseBearing = (text: string): number | undefined => {
   return to === 'e' ? 180 - deg : 180 + deg
 }
 
+/** A bearing by its quadrant or as an azimuth, 0 to 360: degrees clockwise from north. */
+export const parseAzimuth = (text: string): Result<number, { readonly message: string }> => {
+  const deg = parseBearing(text) ?? parseAngle(text.trim().replace(/°$/, ''))
+  return deg === undefined || deg > 360
+    ? err({ message: `${quote(text)} is not a bearing. Write it as 68.5, from 0 to 360, or as N 23°14′ E.` })
+    : ok(deg % 360)
+}
+
 /** `right`, `up`, degrees clockwise from the top of the plan, or a bearing where north lies `northDeg` from there. */
 export const parseDirection = (text: string, northDeg = 0): Result<number, { readonly message: string }> => {
   const plain = text.trim().toLowerCase()

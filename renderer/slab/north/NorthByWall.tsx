@@ -4,11 +4,13 @@ import { northFromWall } from '../../../core/geometry/field/northFromWall'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { wordFindings } from '../../app/wordFindings'
+import { parseAzimuth } from '../../editor/entry/directions'
 import { useEditor } from '../../editor/useEditor'
 import { ChoiceField } from '../ChoiceField'
 import { Fault } from '../Fault'
 import { NumberField } from '../NumberField'
 import { edgeEnds, straightEdges } from '../straightEdges'
+import { TextField } from '../TextField'
 import { useRun } from '../useRun'
 
 type Wall = readonly [id: string, words: string]
@@ -56,7 +58,16 @@ export function NorthByWall({ site }: { readonly site: Site }) {
       <button type="button" className="btn" onClick={pick}>
         Point a wall out on the plan
       </button>
-      <NumberField label="It bears" unit="°" value={deg} min={0} max={360} step={0.5} onSet={setDeg} />
+      <TextField
+        label="It bears, like 68.5 or N 23°14′ E"
+        value={trim(deg)}
+        onSet={text => {
+          const read = parseAzimuth(text)
+          if (!read.ok) return read.error.message
+          setDeg(read.value)
+          return null
+        }}
+      />
       <ChoiceField
         label="Compass or true?"
         value={kind}
@@ -80,7 +91,7 @@ export function NorthByWall({ site }: { readonly site: Site }) {
           <p className="told">
             Plus where the needle points east of true north, minus where it points west. True bearing = compass +
             declination: {trim(deg)}° {declinationDeg < 0 ? '−' : '+'} {trim(Math.abs(declinationDeg))}° ={' '}
-            {trim(deg + declinationDeg)}°.
+            {trim((deg + declinationDeg + 360) % 360)}°.
           </p>
         </>
       ) : null}
@@ -92,4 +103,4 @@ export function NorthByWall({ site }: { readonly site: Site }) {
   )
 }
 
-const trim = (value: number): string => String(Number(value.toFixed(1)))
+const trim = (value: number): string => String(Number(value.toFixed(2)))

@@ -103,11 +103,11 @@ export function drawThickened(data: SheetData, frame: Frame): string {
 }
 
 const openingWords: Record<Opening['kind'], string> = {
-  pool: 'pool',
-  planter: 'planter',
-  drain: 'drain',
-  column: 'column',
-  other: 'opening',
+  pool: 'Pool',
+  planter: 'Planter',
+  drain: 'Drain',
+  column: 'Column',
+  other: 'Opening',
 }
 
 function openingWish(

@@ -4,9 +4,10 @@ import { Icon } from '../app/Icon'
 import { useCalmPlan, useCommitted, useSession, useView } from '../app/session'
 import { focusPlan } from '../editor/focusPlan'
 import { useEditor } from '../editor/useEditor'
+import { useClientAreas } from '../slab/client/clientStore'
 import { goToForm } from '../slab/goToForm'
 import { findRow, type ListState, pressKey, pressRow, rowForTab } from './moveInList'
-import { type OutlineItem, type OutlineSection, outlineSections } from './outlineOf'
+import { clientSections, type OutlineItem, type OutlineSection, outlineSections } from './outlineOf'
 
 /** Letters typed with a longer pause between them begin a new name. */
 const typingMs = 600
@@ -23,6 +24,7 @@ export function PlanOutline() {
     outlineShown,
     clientView,
   }))
+  const showsAreas = useClientAreas(live?.site.id)
   // While a gesture is in hand the list stays as it was: a row read aloud must not change at every move.
   const committed = useCommitted()
   const settled = useRef(live)
@@ -31,14 +33,16 @@ export function PlanOutline() {
   const [shownPours, shownJoints] = stage === 'pours' ? [pours, joints] : []
   const sections = useMemo(
     () =>
-      listed
-        ? outlineSections(
-            listed,
-            { ...(shownPours ? { pours: shownPours } : {}), ...(shownJoints ? { joints: shownJoints } : {}) },
-            printMeasures(listed.site.units),
-          )
-        : noSections,
-    [listed, shownPours, shownJoints],
+      !listed
+        ? noSections
+        : clientView
+          ? clientSections(listed, showsAreas, printMeasures(listed.site.units))
+          : outlineSections(
+              listed,
+              { ...(shownPours ? { pours: shownPours } : {}), ...(shownJoints ? { joints: shownJoints } : {}) },
+              printMeasures(listed.site.units),
+            ),
+    [listed, shownPours, shownJoints, clientView, showsAreas],
   )
   const choose = (chosen: readonly string[]) => {
     const { action, drawing, edges } = editor.getState()

@@ -60,13 +60,21 @@ function accessItems(access: LivePlan['site']['access'], print: Measures): Outli
   ]
 }
 
+/** Of the work, not of what will stand there. */
+const workSections: ReadonlySet<string> = new Set(['access', 'wishes', 'notes', 'tapes', 'points'])
+
+/** What a client is shown of the plan, in words; areas only where they were asked for. */
+export const clientSections = (live: LivePlan, showsAreas: boolean, print: Measures): OutlineSection[] =>
+  outlineSections(live, { showsAreas }, print).filter(({ id }) => !workSections.has(id))
+
 /** `pours` and `joints` only where they are on screen. Sections without items are left out. */
 export function outlineSections(
   live: LivePlan,
-  { pours = [], joints = [] }: Partial<Pick<Plan, 'pours' | 'joints'>>,
+  { pours = [], joints = [], showsAreas = true }: Partial<Pick<Plan, 'pours' | 'joints'>> & { showsAreas?: boolean },
   print: Measures,
 ): OutlineSection[] {
   const { site } = live
+  const areaWords = (areaM2: number): readonly string[] => (showsAreas ? [print.area(areaM2)] : [])
   const slabs = live.slabs.map((slab, i): OutlineSection => {
     const source = site.slabs[i]
     const named = <T extends { id: string; name?: string | undefined }>(list: readonly T[] | undefined, id: string) =>
@@ -78,17 +86,24 @@ export function outlineSections(
         {
           id: slab.id,
           name: `${slab.name}, outline`,
-          detail: `${print.area(slab.netAreaM2)} net, ${print.length(slab.perimeterM)} around`,
+          detail: [
+            ...areaWords(slab.netAreaM2).map(area => `${area} net`),
+            `${print.length(slab.perimeterM)} around`,
+          ].join(', '),
         },
         ...slab.openings.map(opening => ({
           id: opening.id,
           name: named(source?.openings, opening.id) ?? openingWords[opening.kind],
-          detail: `opening, ${print.area(opening.areaM2)}`,
+          detail: ['opening', ...areaWords(opening.areaM2)].join(', '),
         })),
         ...slab.borders.map((border, n) => ({
           id: border.id,
           name: named(source?.borders, border.id) ?? `Border ${n + 1}`,
-          detail: `${print.size(border.widthM)} wide, ${print.length(border.outerLengthM)} outside, ${print.area(border.areaM2)}`,
+          detail: [
+            `${print.size(border.widthM)} wide`,
+            `${print.length(border.outerLengthM)} outside`,
+            ...areaWords(border.areaM2),
+          ].join(', '),
         })),
         ...slab.bands.map((band, n) => ({
           id: band.id,
@@ -98,7 +113,7 @@ export function outlineSections(
         ...slab.insets.map((inset, n) => ({
           id: inset.id,
           name: named(source?.insets, inset.id) ?? `Inset ${n + 1}`,
-          detail: print.area(inset.areaM2),
+          detail: areaWords(inset.areaM2).join(''),
         })),
         ...(source?.steps ?? []).map(({ id, name, risers, widthM }) => ({
           id,

@@ -9,7 +9,7 @@ import { figureGeometry } from '../../renderer/editor/layers/planGeometry'
 import { figureWorking } from '../../renderer/ledger/figureTerms'
 import { figurePhrase, printFigure } from '../../renderer/ledger/printFigure'
 import { slabFigures } from '../../renderer/ledger/slabFigures'
-import { outlineSections } from '../../renderer/outline/outlineOf'
+import { clientSections, outlineSections } from '../../renderer/outline/outlineOf'
 import { deriveLive } from '../../renderer/store/livePlan'
 import { bentWalk } from '../../samples/sites/bentWalk'
 import { driveway } from '../../samples/sites/driveway'
@@ -130,6 +130,16 @@ describe('the outline of the plan', () => {
       ...plan.joints.filter(j => j.kind === 'construction').map(j => j.id),
     ])
     expect(sections.at(-1)!.items[0]!.name).toMatch(/^Joint between pours \d(, \d)* and \d$/)
+  })
+
+  it('shows a client what will stand there, and areas only where they were asked for', () => {
+    const shown = (showsAreas: boolean) => clientSections(live, showsAreas, printMeasures('ftin'))
+    const details = (showsAreas: boolean) => shown(showsAreas).flatMap(({ items }) => items.map(({ detail }) => detail))
+    expect(details(false).join('\n')).not.toMatch(/ft²|, ,|, $|^, /m)
+    expect(details(false)).toContain('12″ wide, 128′ 10¼″ outside')
+    expect(details(true)).toContain('12″ wide, 128′ 10¼″ outside, 127.3 ft²')
+    expect(sections.map(({ id }) => id)).toContain('access')
+    expect(shown(true).map(({ id }) => id)).toEqual([`in ${site.slabs[0]!.id}`, 'casters'])
   })
 
   it('tells each part’s measure', () => {

@@ -9,11 +9,16 @@ import { useNextFrame } from './useNextFrame'
 import type { PlanCamera } from './usePlanCamera'
 
 /** Nearer than this a press that moved is still a click, and a thing is under the pointer. */
-const reaches = { mouse: { clickPx: 4, pickPx: 8 }, touch: { clickPx: 10, pickPx: 18 } } as const
+const reaches = {
+  mouse: { clickPx: 4, pickPx: 8 },
+  pen: { clickPx: 8, pickPx: 12 },
+  touch: { clickPx: 10, pickPx: 18 },
+} as const
 /** A finger or a pen that rests this long adds to what is chosen, as a click with the shift key. */
 const holdMs = 500
 
-const reachOf = (event: { readonly pointerType: string }) => reaches[event.pointerType === 'touch' ? 'touch' : 'mouse']
+const reachOf = ({ pointerType }: { readonly pointerType: string }) =>
+  reaches[pointerType === 'touch' || pointerType === 'pen' ? pointerType : 'mouse']
 
 const localPoint = (event: PointerEvent<HTMLDivElement>): Pt => {
   const rect = event.currentTarget.getBoundingClientRect()

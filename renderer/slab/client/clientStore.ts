@@ -41,6 +41,10 @@ const fresh: ClientState = {
 
 const store = create<ClientState>(() => fresh)
 
+/** Whether areas were asked for on the client's drawing of a site. */
+export const useClientAreas = (siteId: string | undefined): boolean =>
+  store(state => state.siteId === siteId && state.showAreas)
+
 /** The choices for a site; another site starts afresh. */
 export function useClient(site: Site): readonly [ClientState, (change: Partial<ClientState>) => void] {
   const state = store()

@@ -167,6 +167,9 @@ describe('the pointer', () => {
           editor.zoom = zoom
           editor.pointerMove([(far / zoom) * Math.cos(angle), (far / zoom) * Math.sin(angle)])
           expect(editor.state.aim?.at).toEqual([0, 0])
+          // A hair beyond 8 px the corner holds it no more, whatever else may.
+          editor.pointerMove([(8.1 / zoom) * Math.cos(angle), (8.1 / zoom) * Math.sin(angle)])
+          expect(editor.state.aim?.caught?.relation).not.toBe('Corner')
           const beyond: Pt = [-(9 / zoom), -(9 / zoom)]
           editor.pointerMove(beyond)
           const { at } = editor.state.aim!

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useId, useState } from 'react'
+import { type KeyboardEvent, useId, useRef, useState } from 'react'
 import { parseLength } from '../../core/units/parseLength'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { UnitSystem } from '../../shared/document/site'
@@ -22,9 +22,14 @@ export function MeasureField({ label, lengthM, units, onSet, minM = 0 }: Measure
   const toldHere = useToldHere()
   const id = useId()
   const step = units === 'ftin' ? 0.0254 : 0.01
+  // A form that moves the focus once it has its answer makes the box lose it: what is being set is not set twice.
+  const isSetting = useRef(false)
   const set = (valueM: number) => {
+    if (isSetting.current) return
+    isSetting.current = true
     setText(null)
     setFault(valueM === lengthM ? null : toldHere(onSet(valueM)))
+    isSetting.current = false
   }
   const commit = () => {
     if (text === null || text.trim() === '') {

@@ -7,6 +7,7 @@ import { shiftJoint } from '../../core/pours/editing/moveJoint'
 import { csvTables } from '../../core/reports/csvTables'
 import { entityNames } from '../../core/reports/nameEntities'
 import { planSheetData } from '../../core/reports/planSheetData'
+import { shownUnits } from '../../core/reports/printAsPriced'
 import { printMeasures } from '../../core/units/printMeasures'
 import { figureFrom } from '../../renderer/ledger/figureFrom'
 import { ledgerGroups } from '../../renderer/ledger/ledgerGroups'
@@ -108,7 +109,8 @@ describe('the ledger of numbers', () => {
 
   it('as text carries every figure with its numbers put in', () => {
     const text = ledgerText(site.name, groups, names, site.units)
-    for (const q of plan.quantities) expect(text).toContain(`${q.label}: ${figurePhrase(q.value, q.unit, site.units)}`)
+    for (const q of plan.quantities)
+      expect(text).toContain(`${q.label}: ${figurePhrase(q.value, q.unit, shownUnits(q, site.units))}`)
     expect(text).toContain('Net area: 1,588 ft² = gross area − opening area = 1,601 ft² − 12.6 ft²')
   })
 

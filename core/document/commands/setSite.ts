@@ -4,6 +4,7 @@ import type * as z from 'zod/mini'
 import type { Finish } from '../../../shared/document/materials'
 import type { Asset, Picture, Place, Site } from '../../../shared/document/site'
 import type { SettingName } from '../../../shared/settings'
+import type { Coordinates } from '../../units/parseCoordinates'
 import { applyPatch, type Patch } from './changeEntity'
 import { type Command, editSite } from './editSite'
 
@@ -32,6 +33,22 @@ export const setPlace =
       applyPatch<object>(draft.place, patch)
       return undefined
     })
+
+/** A town's name says where a site lies to about this many degrees of a great circle: 30 km. */
+const namedWithinDeg = 0.27
+
+/** How far apart two places are, in degrees of a great circle, as good as exact over so short a way. */
+const apartDeg = (a: Coordinates, b: Coordinates): number => {
+  const aroundDeg = Math.abs(a.lonDeg - b.lonDeg) % 360
+  const eastDeg = Math.min(aroundDeg, 360 - aroundDeg) * Math.cos((((a.latDeg + b.latDeg) / 2) * Math.PI) / 180)
+  return Math.hypot(a.latDeg - b.latDeg, eastDeg)
+}
+
+/** Other coordinates; the name of the place goes with the place it names, once that lies more than 30 km away. */
+export const setCoordinates =
+  (to: Coordinates): Command =>
+  site =>
+    setPlace({ ...to, ...(apartDeg(site.place, to) > namedWithinDeg ? { name: undefined } : {}) })(site)
 
 /** `northDeg` = clockwise angle from drawing-up to true north, kept within 0 ≤ … < 360. */
 export const setNorth = (northDeg: number): Command => setPlace({ northDeg: ((northDeg % 360) + 360) % 360 })

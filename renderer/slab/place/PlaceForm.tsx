@@ -1,4 +1,4 @@
-import { setPlace } from '../../../core/document/commands/setSite'
+import { setCoordinates, setPlace } from '../../../core/document/commands/setSite'
 import { isKnownZone } from '../../../core/document/isKnownZone'
 import { type Coordinates, parseCoordinates } from '../../../core/units/parseCoordinates'
 import type { Site } from '../../../shared/document/site'
@@ -34,7 +34,7 @@ export function PlaceForm({ site }: { readonly site: Site }) {
         value={coordinateText(latDeg, lonDeg)}
         onSet={text => {
           const read = parseCoordinates(text)
-          return read.ok ? run('place', setPlace(rounded(read.value))) : read.error.message
+          return read.ok ? run('place', setCoordinates(rounded(read.value))) : read.error.message
         }}
       />
       <NumberField
@@ -44,7 +44,7 @@ export function PlaceForm({ site }: { readonly site: Site }) {
         min={-90}
         max={90}
         step={0.0001}
-        onSet={to => run('place', setPlace({ latDeg: to }))}
+        onSet={to => run('place', setCoordinates({ latDeg: to, lonDeg }))}
       />
       <NumberField
         label="Longitude"
@@ -53,7 +53,7 @@ export function PlaceForm({ site }: { readonly site: Site }) {
         min={-180}
         max={180}
         step={0.0001}
-        onSet={to => run('place', setPlace({ lonDeg: to }))}
+        onSet={to => run('place', setCoordinates({ latDeg, lonDeg: to }))}
       />
       <ZoneOffer site={site} />
       <TextField

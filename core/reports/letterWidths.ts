@@ -22,9 +22,7 @@ const narrow: Readonly<Record<string, number>> = {
   '³': 305,
   '°': 370,
   '·': 240,
-  '½': 750,
-  '¼': 750,
-  '¾': 750,
+  '\u00a0': 200,
 }
 
 /** Width of a line of text in points. */

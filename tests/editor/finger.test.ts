@@ -49,6 +49,18 @@ describe('the form a thing is drawn in', () => {
     expect(editor.choose('opening').state.options.form).toBe('circle')
     expect(editor.choose('slab').state.options.form).toBe('rectangle')
   })
+
+  it('is not taken over by a kind that has none at first: a round pool makes no round forbidden ground', () => {
+    const editor = new TestEditor().choose('slab', { form: 'rectangle' }).drag([0, 0], [9, 6])
+    editor.choose('opening', { form: 'circle' })
+    editor.choose('access', { access: 'noGo' })
+    expect(editor.state.options.form).toBe('corners')
+    editor.editor.setOptions({ form: 'rectangle' })
+    editor.editor.setOptions({ access: 'truck' })
+    editor.choose('opening')
+    editor.choose('access', { access: 'noGo' })
+    expect(editor.state.options.form).toBe('rectangle')
+  })
 })
 
 describe('the boxes beside the last point', () => {

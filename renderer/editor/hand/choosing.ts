@@ -34,9 +34,12 @@ export function createChoosing({ site, view, store }: Desk, turns: Turns, edges:
       }))
     },
     setOptions(change) {
-      const { action, options, drawing } = store.getState()
-      const next = { ...options, ...change }
+      const { action, options, drawing, forms } = store.getState()
+      const asked = { ...options, ...change }
       const { form } = change
+      // A kind that has forms after one that had none starts in its own, not in that of the action before.
+      const comesToForms = form === undefined && hasForms(action, asked) && !hasForms(action, options)
+      const next = comesToForms ? { ...asked, form: forms[action] ?? usualOptions.form } : asked
       if (form !== undefined) store.setState(({ forms }) => ({ forms: { ...forms, [action]: form } }))
       // A change of how the next edge runs must not cost the corners already set.
       if (drawing && drawing.placed.length > 0 && !('form' in change)) {

@@ -188,7 +188,7 @@ export const HandlesLayer = memo(function HandlesLayer({
       <Shape
         sceneFunc={drawing(canvas, pen => {
           const room = labelRoom({ x: 0, y: 0, ...canvas.size })
-          const flags = stage === 'slab' ? site.points.map(({ at }) => at) : []
+          const flags = stage === 'slab' && !clientView ? site.points.map(({ at }) => at) : []
           for (const corner of furniture(canvas.size)) room.block(corner)
           if (lit) drawLit(pen, lit)
           if (plates) drawPlates(pen, { plates, joints, selection }, room)
@@ -199,7 +199,7 @@ export const HandlesLayer = memo(function HandlesLayer({
             drawTapes(pen, site.tapes ?? [], print, room)
             drawNotes(pen, site.notes ?? [], room)
           }
-          if (stage === 'slab') drawPoints(pen, site.points, room)
+          if (stage === 'slab' && !clientView) drawPoints(pen, site.points, room)
           if (stage === 'slab') drawOpeningNames(pen, slabs, site.slabs, room)
           if (showsNames) drawSlabNames(pen, slabs, print, room, spotOf)
           // In Sun they stand among the hour labels.

@@ -1,5 +1,7 @@
 import polylabel from 'polylabel'
 import { ringBounds } from '../../../core/geometry/bounds'
+import { centroid } from '../../../core/geometry/centroid'
+import { distanceToEdge, regionContains } from '../../../core/geometry/contains'
 import type { CurveRegion } from '../../../core/geometry/curve'
 import { flattenRing } from '../../../core/geometry/flattenRing'
 import type { PlannedJoint, PlannedPour } from '../../../core/plan/plan'
@@ -93,6 +95,25 @@ export function labelSpot(region: CurveRegion): LabelSpot {
   labelSpots.set(region, spot)
   return spot
 }
+
+/** Room at the middle, as a share of the most there is, from which a name stands in the middle. */
+const middleShare = 0.85
+
+/** As `labelSpot`, but in the middle of the area where there is about as much room: a long name has its room sideways. */
+export function nameSpot(region: CurveRegion): LabelSpot {
+  const roomiest = labelSpot(region)
+  const middle = centroid([region])
+  if (!middle || !regionContains(region, middle)) return roomiest
+  const roomM = roomAt(region, middle)
+  return roomM >= middleShare * roomiest.roomM ? { at: middle, roomM } : roomiest
+}
+
+/** Distance from a point to the nearest edge of a region, exact on arcs. */
+export const roomAt = (region: CurveRegion, at: Pt): number =>
+  [region.outer, ...region.holes].reduce(
+    (least, ring) => ring.reduce((near, edge) => Math.min(near, distanceToEdge(edge, at)), least),
+    Infinity,
+  )
 
 export function drawPours(pen: Pen, { plates, selection }: Pick<PoursScene, 'plates' | 'selection'>): void {
   const { ctx, inks } = pen

@@ -1,7 +1,7 @@
 import { ringBounds } from '../../../core/geometry/bounds'
-import { distanceToEdge, regionContains } from '../../../core/geometry/contains'
+import { regionContains } from '../../../core/geometry/contains'
 import type { CurveRegion } from '../../../core/geometry/curve'
-import { type LabelSpot, labelSpot } from './drawPours'
+import { type LabelSpot, nameSpot, roomAt } from './drawPours'
 
 /** A name moves once its room, or a side of what it names, is another by this share. */
 const steadyShare = 0.02
@@ -21,15 +21,11 @@ function standsWell({ region: before, spot }: Stood, now: CurveRegion): boolean 
   )
   if (moveM > steadyShare * Math.min(a.maxX - a.minX, a.maxY - a.minY)) return false
   if (before.holes.length !== now.holes.length || !regionContains(now, spot.at)) return false
-  const roomM = [now.outer, ...now.holes].reduce(
-    (least, ring) => ring.reduce((near, edge) => Math.min(near, distanceToEdge(edge, spot.at)), least),
-    Infinity,
-  )
-  return Math.abs(roomM - spot.roomM) <= steadyShare * spot.roomM
+  return Math.abs(roomAt(now, spot.at) - spot.roomM) <= steadyShare * spot.roomM
 }
 
 /**
- * Where names stand, by the ids of what they name: as `labelSpot`, but a name keeps its place while a hand moves an edge
+ * Where names stand, by the ids of what they name: as `nameSpot`, but a name keeps its place while a hand moves an edge
  * by little, so that it neither jumps nor is looked for in every frame.
  */
 export function steadySpots(): (id: string, region: CurveRegion) => LabelSpot {
@@ -37,7 +33,7 @@ export function steadySpots(): (id: string, region: CurveRegion) => LabelSpot {
   return (id, region) => {
     const before = stood.get(id)
     if (before && (before.region === region || standsWell(before, region))) return before.spot
-    const spot = labelSpot(region)
+    const spot = nameSpot(region)
     stood.set(id, { region, spot })
     return spot
   }

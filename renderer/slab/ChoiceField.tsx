@@ -9,7 +9,7 @@ export interface ChoiceFieldOf<T extends string> {
 }
 
 /** Words longer than this are cut in half the width of the ledger. */
-const mostLetters = 14
+const mostLetters = 13
 
 /** One of a few, by its word. */
 export function ChoiceField<T extends string>({ label, value, choices, onSet, ref }: ChoiceFieldOf<T>) {

@@ -110,7 +110,7 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
             </p>
           </>
         ) : null}
-        <div className="offer-acts wide">
+        <div className="client-acts">
           <button
             type="button"
             className="btn main"

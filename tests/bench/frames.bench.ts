@@ -13,7 +13,8 @@ import type { Bench, BenchRow } from './row'
 
 const mostCasters = 100
 const window = { width: 1400, height: 900 }
-const steps = 30
+/** Moves of one hand: two seconds at 60 frames a second. Their first ones run code that is not compiled hot yet. */
+const [steps, firstSteps] = [120, 30]
 
 /** The court with trees around it until a hundred things throw shade. */
 function crowdedCourt(): Site {
@@ -47,7 +48,7 @@ interface Gesture {
 const plan = (page: Page) => page.getByRole('application')
 const middle = { x: 560, y: 430 } as const
 const circle = (i: number, radius: number): readonly [number, number] => {
-  const angle = (2 * Math.PI * i) / steps
+  const angle = (2 * Math.PI * i) / 30
   return [middle.x + radius * Math.cos(angle), middle.y + radius * Math.sin(angle)]
 }
 
@@ -127,16 +128,19 @@ async function measure(page: Page, gesture: Gesture): Promise<readonly BenchRow[
   await page.evaluate(() => {
     ;(globalThis as unknown as { cleared: number }).cleared = 0
   })
-  const frames = await traceFrames(page, async () => {
-    for (let i = 0; i < steps; i++) await move(i)
-  })
+  const movesFrom = (begin: number, end: number) =>
+    traceFrames(page, async () => {
+      for (let i = begin; i < end; i++) await move(i)
+    })
+  const isBusy = ({ ownMs }: FrameCost) => ownMs >= idleMs
+  const first = (await movesFrom(0, firstSteps)).filter(isBusy)
+  const busy = [...first, ...(await movesFrom(firstSteps, steps)).filter(isBusy)]
   const cleared = await page.evaluate(() => (globalThis as unknown as { cleared: number }).cleared)
   await gesture.end(page)
-  const busy = frames.filter(({ ownMs }) => ownMs >= idleMs)
   if (busy.length < steps / 2) throw new Error(`${gesture.id}: ${busy.length} frames of ${steps} moves were seen`)
-  const of = (name: keyof FrameCost, share: number) =>
+  const of = (name: keyof FrameCost, share: number, frames = busy) =>
     percentile(
-      busy.map(frame => frame[name]),
+      frames.map(frame => frame[name]),
       share,
     )
   const row = (id: string, what: string, value: number, unit: string, target: string | null): BenchRow => ({
@@ -151,6 +155,7 @@ async function measure(page: Page, gesture: Gesture): Promise<readonly BenchRow[
   return [
     row('median', 'own script and layout a frame, median', of('ownMs', 0.5), 'ms', null),
     row('p95', 'own script and layout a frame, 95th of 100', of('ownMs', 0.95), 'ms', '≤ 8'),
+    row('first', 'the same of the first 30 moves', of('ownMs', 0.95, first), 'ms', '≤ 8'),
     row('longest', 'own script and layout of one task, most', of('longestMs', 1), 'ms', '≤ 50'),
     row('paint', 'paint a frame, median', of('paintMs', 0.5), 'ms', null),
     row('interval', 'from frame to frame, median', of('intervalMs', 0.5), 'ms', null),

@@ -11,6 +11,9 @@ const offsetsPt = [24, 44, 64]
 /** Room that dimensions need around a drawing. */
 export const dimensionMarginPt = 58
 const shortestPt = 16
+/** Extension lines begin so far off the edge, and end so far beyond the dimension line. */
+const extensionFromPt = 5
+const extensionPastPt = 6
 
 const along = (a: XY, b: XY, t: number): XY => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]
 const shift = (p: XY, n: XY, d: number): XY => [p[0] + n[0] * d, p[1] + n[1] * d]
@@ -35,8 +38,18 @@ function lineWish(dimension: LineDimension, frame: Frame, measures: Measures): L
         const center = inLine ? middle : shift(middle, n, label.height / 2 + 5)
         const box: LabelBox = { ...label, center }
         const line: LabelBox = { center: along(p, q, 0.5), width: length - 4, height: 7, turnDeg, line: true }
+        const extensions = [a, b].map(
+          (end): LabelBox => ({
+            center: shift(end, n, (extensionFromPt + offset + extensionPastPt) / 2),
+            width: 3,
+            height: offset + extensionPastPt - extensionFromPt,
+            turnDeg,
+            line: true,
+            thin: true,
+          }),
+        )
         candidates.push({
-          boxes: [box, line],
+          boxes: [box, line, ...extensions],
           cost: (side === 1 ? 0 : 420) + level * 25 + Math.abs(t - 0.5) * 20,
           place: () => drawLineDimension(text, a, b, n, offset, box, inLine),
         })
@@ -48,7 +61,9 @@ function drawLineDimension(text: string, a: XY, b: XY, n: XY, offset: number, bo
   const [p, q] = [shift(a, n, offset), shift(b, n, offset)]
   const length = Math.hypot(q[0] - p[0], q[1] - p[1])
   const d: XY = [(q[0] - p[0]) / length, (q[1] - p[1]) / length]
-  const extension = [a, b].map(end => moveLine(shift(end, n, 5), shift(end, n, offset + 6))).join('')
+  const extension = [a, b]
+    .map(end => moveLine(shift(end, n, extensionFromPt), shift(end, n, offset + extensionPastPt)))
+    .join('')
   const half = box.width / 2
   const t = inLine ? ((box.center[0] - p[0]) * d[0] + (box.center[1] - p[1]) * d[1]) / length : 0.5
   const line = inLine

@@ -9,6 +9,8 @@ export interface LabelBox {
   readonly turnDeg?: number
   /** A line of the label's own drawing: other lines may cross it at a small cost. */
   readonly line?: true
+  /** A thin line that other lines cross freely; letters rather stand beside it. */
+  readonly thin?: true
 }
 
 export interface Candidate<T> {
@@ -33,9 +35,11 @@ export interface Obstacles {
 /** Label over label: nothing else may weigh as much. */
 const collisionCost = 1000
 const labelOnLineCost = 320
+const labelOnThinCost = 60
 const crossingCost = 25
 
 function collision(p: LabelBox, q: LabelBox): number {
+  if (p.thin || q.thin) return p.line && q.line ? 0 : labelOnThinCost
   if (p.line !== q.line) return labelOnLineCost
   if (p.line === undefined) return collisionCost
   const between = Math.abs((p.turnDeg ?? 0) - (q.turnDeg ?? 0)) % 180

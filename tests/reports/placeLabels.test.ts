@@ -30,6 +30,19 @@ describe('labels', () => {
     })
   })
 
+  it('stand beside a thin line of another, which lines cross freely', () => {
+    const thin: LabelBox = { center: [100, 100], width: 3, height: 80, turnDeg: 0, line: true, thin: true }
+    const kept: LabelWish<string> = { candidates: [{ boxes: [thin], cost: 0, place: 'thin' }] }
+    const words = (boxes: LabelBox[]): LabelWish<string> => ({
+      candidates: [
+        { boxes, cost: 0, place: 'on it' },
+        { boxes: [box(160, 100)], cost: 30, place: 'beside it' },
+      ],
+    })
+    expect(placeLabels([kept, words([box(100, 100)])], nothing)).toEqual(['thin', 'beside it'])
+    expect(placeLabels([kept, words([{ ...box(100, 100), line: true }])], nothing)).toEqual(['thin', 'on it'])
+  })
+
   it('two that want one spot part; the earlier has the first choice', () => {
     const spot = box(100, 100)
     const aside = box(100, 140)

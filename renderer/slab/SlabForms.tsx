@@ -30,9 +30,6 @@ export function SiteForms({ site }: { readonly site: Site }) {
   if (!isIdle || isChosen) return null
   return (
     <section className="slab-form" aria-label="The site">
-      <div className="fields">
-        <PasteButton site={site} />
-      </div>
       <details>
         <summary>Place and time zone</summary>
         <PlaceForm site={site} />
@@ -57,6 +54,9 @@ export function SiteForms({ site }: { readonly site: Site }) {
         <summary>Field notes: edges walked in order</summary>
         <WalkForm site={site} />
       </details>
+      <div className="fields">
+        <PasteButton site={site} />
+      </div>
     </section>
   )
 }

@@ -18,6 +18,7 @@ const otherWidth = 500
 const narrow: Readonly<Record<string, number>> = {
   '′': 240,
   '″': 400,
+  '€': 570,
   '²': 305,
   '³': 305,
   '°': 370,

@@ -25,7 +25,9 @@ const glue = '\u00a0'
 
 /** True for a letter that Barlow Semi Condensed (latin subset) draws. */
 const drawn = (letter: string): boolean =>
-  /[\u0020-\u007e\u00a1-\u00ff\u2013\u2014\u2018\u2019\u201c\u201d\u2022\u2026\u2032\u2033\u2044\u2212]/u.test(letter)
+  /[\u0020-\u007e\u00a1-\u00ff\u2013\u2014\u2018\u2019\u201c\u201d\u2022\u2026\u2032\u2033\u2044\u20ac\u2212]/u.test(
+    letter,
+  )
 
 /** Text for paper: `12′ 6⅜″` reads `12′6 3/8″`; a letter without a picture becomes `?`, never a blank box. */
 export function sheetText(text: string): string {

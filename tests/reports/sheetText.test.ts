@@ -2,6 +2,11 @@ import { expect, it } from 'vitest'
 import { sheetText } from '../../core/reports/sheetText'
 import { printMeasures } from '../../core/units/printMeasures'
 
+it('a price in euros keeps its sign, and a letter without a picture is told as missing', () => {
+  expect(sheetText('€ 6 480')).toBe('€ 6 480')
+  expect(sheetText('₿ 2')).toBe('? 2')
+})
+
 it('all eighths of an inch are written one way on paper', () => {
   const { length } = printMeasures('ftin')
   const eighths = [1, 2, 3, 4, 5, 6, 7].map(n =>

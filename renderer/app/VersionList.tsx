@@ -6,11 +6,11 @@ import type { HostOutput } from '../../shared/host'
 import { currentDocument } from '../store/history'
 import { describeSite } from './describeSite'
 import { fileWords } from './fileWords'
+import { printClock } from './printClock'
 import { SitePicture } from './SitePicture'
 import { useSession, useSite } from './session'
 
 const day = new Intl.DateTimeFormat('en-US', { weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' })
-const clock = new Intl.DateTimeFormat('en-US', { hour: 'numeric', minute: '2-digit', second: '2-digit' })
 const shortDay = new Intl.DateTimeFormat('en-US', { day: 'numeric', month: 'short' })
 
 type Version = HostOutput<'listVersions'>[number]
@@ -67,7 +67,7 @@ export function VersionList({
     const { site } = looked
     const at = new Date(chosen.savedAt)
     // Ids given out since are not given out again.
-    sites.apply(`version of ${shortDay.format(at)}, ${clock.format(at)}`, now => ({
+    sites.apply(`version of ${shortDay.format(at)}, ${printClock(at, 'second')}`, now => ({
       ...site,
       id: now.id,
       nextId: Math.max(now.nextId, site.nextId),
@@ -93,7 +93,7 @@ export function VersionList({
                         aria-pressed={version.versionId === chosen.versionId}
                         onClick={() => setChosen(version)}
                       >
-                        <span>{clock.format(new Date(version.savedAt))}</span>
+                        <span>{printClock(new Date(version.savedAt), 'second')}</span>
                       </button>
                     </li>
                   ))}

@@ -2,6 +2,7 @@
 import type { Site } from '../../shared/document/site'
 import type { FileFailure, FileReason, SaveReport } from '../../shared/host'
 import { fileStem } from './fileStem'
+import { printClock } from './printClock'
 
 const words: Readonly<Record<FileReason, string>> = {
   diskFull: 'The drive is full. Make room and save again.',
@@ -62,8 +63,6 @@ export function savedWithWords({
   return undone.length === 0 ? null : undone.join(' ')
 }
 
-const clock = new Intl.DateTimeFormat('en-US', { hour: 'numeric', minute: '2-digit' })
-
 export interface KeptFacts {
   readonly committed: Site | null
   readonly kept: Site | null
@@ -74,15 +73,15 @@ export interface KeptFacts {
   readonly trouble: WriteTrouble | null
 }
 
-/** One short line on whether the document is kept: "Kept 9:31 in yard". */
+/** One short line on whether the document is kept: "Kept 9:31 am in yard". */
 export function keptWords({ committed, kept, keptAt, filed, filedAt, fileName, trouble }: KeptFacts): string {
   if (trouble?.failure.reason === 'hostGone') return 'Nothing is kept any more'
   if (trouble) return trouble.outcome === 'unsure' ? 'Not sure it is saved' : 'Not saved'
   if (committed === filed && filedAt !== null) {
-    return `Kept ${clock.format(new Date(filedAt))}${fileName === null ? '' : ` in ${fileStem(fileName)}`}`
+    return `Kept ${printClock(new Date(filedAt))}${fileName === null ? '' : ` in ${fileStem(fileName)}`}`
   }
   const where = fileName === null ? 'in no file yet' : 'not in the file yet'
-  if (committed === kept && keptAt !== null) return `Kept ${clock.format(new Date(keptAt))}, ${where}`
+  if (committed === kept && keptAt !== null) return `Kept ${printClock(new Date(keptAt))}, ${where}`
   if (committed === filed) return fileName === null ? 'Nothing to keep yet' : 'As it was opened'
   return committed === kept ? `Kept, ${where}` : 'Not kept yet'
 }

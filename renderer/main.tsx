@@ -14,7 +14,7 @@ import { App } from './app/App'
 import { createDialogStore } from './app/dialogStore'
 import { emptySite } from './app/emptySite'
 import { forgetNotice } from './app/forgetNotice'
-import { afterFrame } from './app/frames'
+import { afterFrame, inFrameAfter } from './app/frames'
 import { guardLeaving } from './app/guardLeaving'
 import { hearHost } from './app/hearHost'
 import { hearKeys } from './app/hearKeys'
@@ -74,7 +74,7 @@ async function run(): Promise<void> {
     plan,
     calmPlan: createCalmStore(plan, {
       setTimer,
-      afterFrame,
+      inFrameAfter,
       isAnother: (was, now) => was.live?.site.id !== now.live?.site.id,
     }),
     keeper,

@@ -18,3 +18,6 @@ export const afterFrame = (act: () => void): void => {
   if (isDrawing) setTimeout(act, 0)
   else requestAnimationFrame(() => setTimeout(act, 0))
 }
+
+/** Calls in the frame after the one that shows what is being done now, before it is drawn. */
+export const inFrameAfter = (act: () => void): void => afterFrame(() => void inNextFrame(act))

@@ -10,18 +10,18 @@ export const busyFrames = 2
 
 export interface CalmOf<T> {
   readonly setTimer: (call: () => void, ms: number) => unknown
-  /** Calls once the next frame has been handed over. */
-  readonly afterFrame: (call: () => void) => void
+  /** Calls in the frame after the one that shows what is being done now, once a key pressed in it has done its work. */
+  readonly inFrameAfter: (call: () => void) => void
   /** True for a change that nobody reads beside the one before it, such as another document. */
   readonly isAnother: (was: T, now: T) => boolean
 }
 
 /**
- * Follows a store: a change after a rest once its own frame is drawn, those that come sooner after it together, in a
+ * Follows a store: a change after a rest in the frame after its own, those that come sooner after it together, in a
  * frame without a move if one comes in time. What it shows was the state of the whole store at some time: never part
  * of it.
  */
-export function createCalmStore<T>(source: Shown<T>, { setTimer, afterFrame, isAnother }: CalmOf<T>): Shown<T> {
+export function createCalmStore<T>(source: Shown<T>, { setTimer, inFrameAfter, isAnother }: CalmOf<T>): Shown<T> {
   const store = createStore<T>(() => source.getState())
   let isResting = true
   const show = () => {
@@ -33,7 +33,7 @@ export function createCalmStore<T>(source: Shown<T>, { setTimer, afterFrame, isA
       return
     }
     const showInFreeFrame = (before: T, waited: number) =>
-      afterFrame(() => {
+      inFrameAfter(() => {
         if (source.getState() !== before && waited < busyFrames) {
           showInFreeFrame(source.getState(), waited + 1)
           return

@@ -27,6 +27,7 @@ import { capsOf } from './capsOf'
 import type { Memo } from './memo'
 import type { PlannedJoint, PlannedPour } from './plan'
 import type { SlabCapacity } from './planCapacity'
+import { pouredIds } from './pouredIds'
 import { pourParts, type SlabPart } from './pourParts'
 import { pourWishes } from './pourWishes'
 import { type PourBudget, splitRegion } from './splitRegion'
@@ -170,7 +171,7 @@ export function* planPours(
   }
   const drawn: Drawn[] = []
   const over: Finding[] = []
-  const poured = new Set(site.accepted.flatMap(({ pours }) => pours.flatMap(own => (own.poured ? [own.id] : []))))
+  const poured = pouredIds(site)
   const tellNarrow = (key: string, slab: ResolvedSlab, part: PourPart, region: CurveRegion, from: number) => {
     // A border is as narrow as it is drawn; a width of one's own is held elsewhere.
     if (part === 'border' || settingValue(site.settings, 'leastPourWidthM') > 0) return

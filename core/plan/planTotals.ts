@@ -8,6 +8,7 @@ import { checkMaterialPrices, materialTotals } from '../quantities/materialTotal
 import { bidOverMaterials, checkPrices, priceFigures, priceLines } from '../quantities/priceFigures'
 import { siteTotals } from '../quantities/siteTotals'
 import type { PlannedPour } from './plan'
+import { pouredIds } from './pouredIds'
 
 export interface PlannedTotals {
   readonly quantities: readonly Quantity[]
@@ -22,7 +23,7 @@ export function planTotals(
   figures: readonly Quantity[],
 ): PlannedTotals {
   const { materials = [], stock = [], prices = [] } = site
-  const poured = new Set(site.accepted.flatMap(part => part.pours).flatMap(({ id, poured }) => (poured ? [id] : [])))
+  const poured = pouredIds(site)
   const ofPours = pours.map(({ id, number }) => ({ id, number, isPoured: poured.has(id) }))
   const priced = { slabs, sources: site.slabs, figures, pourCount: pours.length }
   const lines = priceLines(prices, priced)

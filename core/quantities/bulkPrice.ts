@@ -1,8 +1,8 @@
 /** What concrete and base cost: bought by volume or mass, not spread by the area. */
 import type { Material } from '../../shared/document/materials'
 import { cubicYardsToM3, poundsToKg } from '../units/convert'
-import { toCent } from '../units/currency'
 import { type Quantity, quantity } from './quantity'
+import { toTheCent } from './toTheCent'
 
 /** SI in one of a unit as it is typed; a ton is short, 2,000 lb, a `t` is 1,000 kg. */
 const volumes: Readonly<Record<string, number>> = {
@@ -65,19 +65,15 @@ export function bulkPrice(material: Material, { orderedM3, baseM3, baseKg }: Bul
   const packages = isConcrete ? exact / packageSize : Math.ceil(exact / packageSize - 1e-9)
   const one = packageSize === 1 ? `one ${unit}` : 'one package'
   const share = packageSize === 1 ? what : `${what} ÷ package`
-  const cost = packages * amount
-  const isWhole = Math.abs(cost - toCent(cost)) < 1e-7
   const formula = `${isConcrete ? share : `roundUp(${share}, ${one})`} × price of one`
   return quantity({
-    ...{ id: `total-bulk-${id}-price`, label: `${name}, price`, value: toCent(cost), unit: currency },
-    formula: isWhole ? formula : `round(${formula}, nearest cent)`,
-    inputs: {
+    ...{ id: `total-bulk-${id}-price`, label: `${name}, price` },
+    ...toTheCent(packages * amount, currency, formula, {
       [what]: [exact, unit],
       ...(packageSize === 1 ? {} : { package: [packageSize, unit] as const }),
       ...(isConcrete ? {} : { [one]: [1, unit] as const }),
       'price of one': [amount, currency],
-      ...(isWhole ? {} : { 'nearest cent': [0.01, currency] as const }),
-    },
+    }),
     source: isConcrete
       ? 'concrete to order, pour by pour; package and price as entered for the site'
       : 'base of all slabs, bought whole; package and price as entered for the site',

@@ -3,6 +3,7 @@ import type { Material, StockItem } from '../../shared/document/materials'
 import type { Finding } from '../../shared/problem'
 import { toCent } from '../units/currency'
 import { bulkPrice, bulkTaken, isCountedBulk } from './bulkPrice'
+import { currencySums } from './currencySums'
 import { goesByArea, materialFigureId, retarderFigureId } from './materials'
 import { namedInputs } from './namedInputs'
 import { plainName } from './plainName'
@@ -39,7 +40,7 @@ export function materialTotals({ materials, stock, pours, figures, retarderId }:
     const { id, name, packageSize, packagePrice } = material
     if (isCountedBulk(material, materials)) {
       const cost = bulkPrice(material, taken)
-      if (cost) costs.push({ name: plainName(name), cost })
+      if (cost) costs.push({ name, cost })
       return cost ? [cost] : []
     }
     if (!goesByArea(material) && id !== retarderId) return []
@@ -76,22 +77,13 @@ export function materialTotals({ materials, stock, pours, figures, retarderId }:
       ...{ formula: 'packages × price of one', source: asEntered },
       inputs: { packages: [packages, 'packages'], 'price of one': [amount, currency] },
     })
-    costs.push({ name: plainName(name), cost })
+    costs.push({ name, cost })
     return [total, ...short, cost]
   })
-  const sums = [...new Set(costs.map(({ cost }) => cost.unit))].map(currency => {
-    const own = costs.filter(({ cost }) => cost.unit === currency)
-    const inputs = namedInputs(own.map(({ name, cost }) => [name, cost] as const))
-    return quantity({
-      ...{
-        id: `total-materials-${currency}`,
-        label: 'Priced materials together',
-        value: toCent(sumInputs(inputs)),
-        unit: currency,
-      },
-      ...{ formula: sumFormula(inputs), inputs },
-    })
-  })
+  const sums = currencySums(costs, currency => ({
+    id: `total-materials-${currency}`,
+    label: 'Priced materials together',
+  }))
   return [...rows, ...sums]
 }
 

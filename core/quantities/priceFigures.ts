@@ -2,10 +2,11 @@
 import type { Price } from '../../shared/document/materials'
 import type { Finding } from '../../shared/problem'
 import { toCent } from '../units/currency'
+import { currencySums } from './currencySums'
 import { namedInputs } from './namedInputs'
-import { plainName } from './plainName'
-import { type Priced, type PricedPart, pricedByOf, pricedParts } from './priceParts'
+import { hasFinish, type Priced, type PricedPart, partName, pricedByOf, pricedParts } from './priceParts'
 import { type Quantity, quantity, sumFormula, sumInputs } from './quantity'
+import { toTheCent } from './toTheCent'
 
 /** Why a line of the list comes to nothing. */
 export type OpenReason = 'price' | 'quantity' | 'unit' | 'drawing'
@@ -22,6 +23,10 @@ export interface PriceLine {
 
 /** Of a line of the list, and of their sum in a currency. */
 export const isBidFigure = ({ id }: Pick<Quantity, 'id'>): boolean => /^(price-|total-bid-)/.test(id)
+
+/** The line of the list that a figure of the bid is of; undefined of a sum. */
+export const priceOfFigure = (figureId: string, prices: readonly Price[] | undefined): Price | undefined =>
+  prices?.find(({ id }) => figureId === `price-${id}` || figureId === `price-${id}-quantity`)
 
 const currencyOf = ({ currency }: Price): string => (currency === '$' ? 'USD' : currency)
 
@@ -60,17 +65,12 @@ function figuresOf(
         inputs: { 'price of the job': [toCent(amount), currency] },
       }),
     ]
-  const product = taken * amount
-  const isWhole = Math.abs(product - toCent(product)) < 1e-7
   const line = quantity({
     ...own,
-    value: toCent(product),
-    formula: isWhole ? 'quantity × price' : 'round(quantity × price, nearest cent)',
-    inputs: {
+    ...toTheCent(taken * amount, currency, 'quantity × price', {
       quantity: [taken, per],
       price: [amount, `${currency}/${per}`],
-      ...(isWhole ? {} : { 'nearest cent': [0.01, currency] as const }),
-    },
+    }),
   })
   if (isOwn) return [line]
   return [
@@ -84,21 +84,12 @@ function figuresOf(
 
 /** Lines and their sum in each currency. */
 export function priceFigures(lines: readonly PriceLine[]): Quantity[] {
-  const closed = lines.flatMap(({ price, sum }) => (sum ? [{ name: plainName(price.name), sum }] : []))
+  const closed = lines.flatMap(({ price, sum }) => (sum ? [{ name: price.name, cost: sum }] : []))
   const isPart = lines.some(({ open }) => open === 'price' || open === 'quantity' || open === 'unit')
-  const sums = [...new Set(closed.map(({ sum }) => sum.unit))].map(currency => {
-    const own = closed.filter(({ sum }) => sum.unit === currency)
-    const inputs = namedInputs(own.map(({ name, sum }) => [name, sum] as const))
-    return quantity({
-      ...{
-        id: `total-bid-${currency}`,
-        label: isPart ? 'Bid so far, by the price list' : 'Bid by the price list',
-        value: toCent(sumInputs(inputs)),
-        unit: currency,
-      },
-      ...{ formula: sumFormula(inputs), inputs },
-    })
-  })
+  const sums = currencySums(closed, currency => ({
+    id: `total-bid-${currency}`,
+    label: isPart ? 'Bid so far, by the price list' : 'Bid by the price list',
+  }))
   return [...lines.flatMap(({ figures }) => figures), ...sums]
 }
 
@@ -140,8 +131,8 @@ export function checkPrices(lines: readonly PriceLine[], priced: Priced): Findin
 /** A bid that goes by no measure of the slabs, a lump sum, leaves nothing of them out. */
 function unpricedParts(lines: readonly PriceLine[], { slabs, sources }: Priced): Finding[] {
   const prices = lines.map(({ price }) => ({ by: pricedByOf(price), finishId: price.finishId }))
-  const kinds = new Set(prices.map(({ by }) => by))
-  if (!['slab', 'field', 'border', 'band', 'inset', 'steps'].some(by => kinds.has(by as never))) return []
+  const hasSteps = prices.some(({ by }) => by === 'steps')
+  if (!hasSteps && !prices.some(({ by }) => hasFinish(by))) return []
   const isPriced = (kind: 'field' | 'border' | 'band' | 'inset', finishId: string): boolean =>
     prices.some(
       price =>
@@ -152,8 +143,7 @@ function unpricedParts(lines: readonly PriceLine[], { slabs, sources }: Priced):
     const rows = (['border', 'band', 'inset'] as const).flatMap(kind =>
       slab[`${kind}s`].flatMap((row, i) => {
         if (!(row.areaM2 > 0) || isPriced(kind, row.finishId)) return []
-        const name = source?.[`${kind}s`].find(({ id }) => id === row.id)?.name
-        return [{ what: name ?? `${kind} ${i + 1}`, areaM2: row.areaM2 }]
+        return [{ what: partName(source?.[`${kind}s`] ?? [], row.id, kind, i), areaM2: row.areaM2 }]
       }),
     )
     const open = [
@@ -162,7 +152,7 @@ function unpricedParts(lines: readonly PriceLine[], { slabs, sources }: Priced):
         : []),
       ...rows,
     ]
-    const risers = kinds.has('steps') ? 0 : (source?.steps ?? []).reduce((sum, own) => sum + own.risers, 0)
+    const risers = hasSteps ? 0 : (source?.steps ?? []).reduce((sum, own) => sum + own.risers, 0)
     return [
       ...open.map(
         ({ what, areaM2 }): Finding => ({

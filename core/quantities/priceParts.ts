@@ -69,6 +69,10 @@ interface Named {
   readonly name?: string | undefined
 }
 
+/** What a part is called on the plan, else its kind and number. `i` counts from 0. */
+export const partName = (named: readonly Named[], id: string, kind: string, i: number): string =>
+  named.find(own => own.id === id)?.name ?? `${kind} ${i + 1}`
+
 /** Undefined where the price cannot go by its unit, or its own quantity is not entered. */
 export function pricedParts(price: Price, priced: Priced): readonly PricedPart[] | undefined {
   const { per, finishId, quantity } = price
@@ -105,9 +109,7 @@ function partsOfSlab(
 ): readonly Part[] {
   const isOf = (own: { readonly finishId: string }) => finishId === undefined || own.finishId === finishId
   const claims = <T extends Claim>(rows: readonly T[], kind: string, named: readonly Named[], si: (row: T) => number) =>
-    rows.flatMap((row, i): readonly Part[] =>
-      isOf(row) ? [[named.find(({ id }) => id === row.id)?.name ?? `${kind} ${i + 1}`, si(row)]] : [],
-    )
+    rows.flatMap((row, i): readonly Part[] => (isOf(row) ? [[partName(named, row.id, kind, i), si(row)]] : []))
   const areaOf = ({ areaM2 }: Claim): number => areaM2
   const field: readonly Part[] = isOf(slab) ? [['field', slab.fieldAreaM2]] : []
   const figure = (end: string): readonly Part[] => {

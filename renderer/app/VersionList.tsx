@@ -3,12 +3,11 @@ import { Heading } from 'react-aria-components'
 import { readSite } from '../../core/document/readSite'
 import type { Site } from '../../shared/document/site'
 import type { HostOutput } from '../../shared/host'
-import { currentDocument } from '../store/history'
 import { describeSite } from './describeSite'
 import { fileWords } from './fileWords'
 import { printClock } from './printClock'
 import { SitePicture } from './SitePicture'
-import { useSession, useSite } from './session'
+import { useCommitted, useSession } from './session'
 
 const day = new Intl.DateTimeFormat('en-US', { weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' })
 const shortDay = new Intl.DateTimeFormat('en-US', { day: 'numeric', month: 'short' })
@@ -59,7 +58,7 @@ export function VersionList({
   readonly close: () => void
 }) {
   const { site: sites, start } = useSession()
-  const current = useSite(({ history }) => (history ? currentDocument(history) : null))
+  const current = useCommitted()
   const [chosen, setChosen] = useState(versions[0])
   const looked = useVersion(chosen?.versionId)
   const takeBack = () => {

@@ -1,8 +1,7 @@
 /** Every edit of a page goes through here; where its words are shown is left to the caller. */
 import type { Command } from '../../core/document/commands/editSite'
 import type { Id } from '../../shared/document/primitives'
-import { currentDocument } from '../store/history'
-import type { SiteStore } from '../store/siteStore'
+import { committedDocument, type SiteStore } from '../store/siteStore'
 import { wordFindings } from './wordFindings'
 
 export interface Committed {
@@ -14,9 +13,8 @@ export interface Committed {
 
 /** A command as one named step of undo. */
 export function commitEdit(site: SiteStore, name: string, command: Command): Committed {
-  const { history } = site.getState()
-  if (!history) return { made: null, words: '' }
-  const document = currentDocument(history)
+  const document = committedDocument(site.getState())
+  if (!document) return { made: null, words: '' }
   const result = command(document)
   if (result.ok) site.apply(name, () => result.value)
   else site.drop()

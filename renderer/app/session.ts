@@ -4,9 +4,8 @@ import { useStore } from 'zustand'
 import type { Site } from '../../shared/document/site'
 import type { HostApi, StartInfo } from '../../shared/host'
 import type { Shown } from '../store/calmStore'
-import { currentDocument } from '../store/history'
 import type { DerivedState, PlanStore } from '../store/planStore'
-import type { SiteState, SiteStore } from '../store/siteStore'
+import { committedDocument, type SiteState, type SiteStore } from '../store/siteStore'
 import type { ViewState, ViewStore } from '../store/viewStore'
 import type { DialogStore } from './dialogStore'
 import type { Keeper } from './keeper'
@@ -58,7 +57,7 @@ export function usePick<S, T>(select: (state: S) => T): (state: S) => T {
 
 export const useSite = <T>(select: (state: SiteState) => T): T => useStore(useSession().site, usePick(select))
 /** The document without the gesture in hand: what a form is about that follows no pointer. */
-export const useCommitted = (): Site | null => useSite(({ history }) => history && currentDocument(history))
+export const useCommitted = (): Site | null => useSite(committedDocument)
 export const useView = <T>(select: (state: ViewState) => T): T => useStore(useSession().view, usePick(select))
 export const usePlan = <T>(select: (state: DerivedState) => T): T => useStore(useSession().plan, usePick(select))
 export const useCalmPlan = <T>(select: (state: DerivedState) => T): T =>

@@ -1,6 +1,6 @@
 /** What a figure was measured on, in words: "outline of Patio". */
 import { isPourTotal } from '../../core/quantities/pourTotals'
-import { isBidFigure } from '../../core/quantities/priceFigures'
+import { isBidFigure, priceOfFigure } from '../../core/quantities/priceFigures'
 import { pricedByOf } from '../../core/quantities/priceParts'
 import type { PricedBy } from '../../shared/document/materials'
 import type { Site } from '../../shared/document/site'
@@ -33,8 +33,8 @@ const byWords: Readonly<Record<PricedBy, string>> = {
   own: 'whole site',
 }
 
-function priceWords(figureId: string, { prices = [], finishes }: Site): string {
-  const price = prices.find(({ id }) => figureId === `price-${id}` || figureId === `price-${id}-quantity`)
+function priceWords(figureId: string, { prices, finishes }: Site): string {
+  const price = priceOfFigure(figureId, prices)
   if (!price) return 'price list'
   const finish = finishes.find(({ id }) => id === price.finishId)?.name
   const words = byWords[pricedByOf(price)]

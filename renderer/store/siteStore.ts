@@ -64,6 +64,9 @@ export function createSiteStore(): SiteStore {
   })
 }
 
+/** The document without the gesture in hand; null where no site is open. */
+export const committedDocument = ({ history }: Pick<SiteState, 'history'>): Site | null =>
+  history && currentDocument(history)
+
 /** What is drawn: the preview while a gesture is in hand, else the committed document. */
-export const shownDocument = ({ history, preview }: SiteState): Site | null =>
-  preview ?? (history ? currentDocument(history) : null)
+export const shownDocument = (state: SiteState): Site | null => state.preview ?? committedDocument(state)

@@ -1,5 +1,6 @@
 /** Four corners by their diagonals. */
 import type { Pt } from '../../../shared/document/primitives'
+import { tapeWithinM } from './tapeWithin'
 
 export type FourCorners = readonly [Pt, Pt, Pt, Pt]
 
@@ -13,11 +14,9 @@ export interface Squareness {
   readonly sidesDifferM: number
 }
 
-/** Diagonals and opposite sides that agree within this are square: 1/16 in, half of what a tape is read to. Own choice. */
-export const squareWithinM = 0.0254 / 16
-
+/** Its diagonals agree, and its opposite sides. */
 export const isSquare = ({ differenceM, sidesDifferM }: Squareness): boolean =>
-  Math.max(Math.abs(differenceM), sidesDifferM) < squareWithinM
+  Math.max(Math.abs(differenceM), sidesDifferM) < tapeWithinM
 
 const between = (a: Pt, b: Pt): number => Math.hypot(b[0] - a[0], b[1] - a[1])
 

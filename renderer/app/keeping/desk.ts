@@ -2,8 +2,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Site } from '../../../shared/document/site'
 import type { FileFailure, HostApi } from '../../../shared/host'
-import { currentDocument } from '../../store/history'
-import type { SiteStore } from '../../store/siteStore'
+import { committedDocument, type SiteStore } from '../../store/siteStore'
 import type { ViewStore } from '../../store/viewStore'
 import type { DialogStore } from '../dialogStore'
 import type { WriteTrouble } from '../fileWords'
@@ -37,10 +36,7 @@ export function keeperDesk(of: KeeperOf): KeeperDesk {
   return {
     ...of,
     store,
-    committed() {
-      const { history } = of.site.getState()
-      return history ? currentDocument(history) : null
-    },
+    committed: () => committedDocument(of.site.getState()),
     nextOrder: () => order++,
     tellTrouble(where, outcome, failure) {
       store.setState({ trouble: { where, outcome, failure } })

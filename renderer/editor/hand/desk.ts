@@ -9,8 +9,7 @@ import type { Site } from '../../../shared/document/site'
 import type { Finding } from '../../../shared/problem'
 import { commitEdit } from '../../app/commitEdit'
 import { wordFindings } from '../../app/wordFindings'
-import { currentDocument } from '../../store/history'
-import type { SiteStore } from '../../store/siteStore'
+import { committedDocument, type SiteStore } from '../../store/siteStore'
 import type { ViewStore } from '../../store/viewStore'
 import type { EditorState } from './editorState'
 
@@ -32,10 +31,7 @@ export interface Desk {
 }
 
 export function createDesk(store: StoreApi<EditorState>, site: SiteStore, view: ViewStore): Desk {
-  const committed = (): Site | null => {
-    const { history } = site.getState()
-    return history && currentDocument(history)
-  }
+  const committed = (): Site | null => committedDocument(site.getState())
   return {
     store,
     site,

@@ -1,12 +1,13 @@
 /** Names of the marks on a site: where trucks, pumps and washout stand, ways in and out, obstacles. */
-import { distanceToEdge } from '../../../core/geometry/contains'
 import type { CurveRing } from '../../../core/geometry/curve'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Obstacle } from '../../../shared/document/slab'
+import { onceFrozen } from '../../../shared/onceFrozen'
 import { obstacleKinds } from '../actions/actions'
 import { toScreen } from '../camera/camera'
+import { roomAt } from './drawPours'
 import { around, type LabelRoom } from './labelRoom'
 import { letter, letterWidth } from './lettering'
 import type { Pen } from './pen'
@@ -22,16 +23,11 @@ interface MarkName {
 
 const atEdgePx = 14
 
-const edgeDistances = new WeakMap<Obstacle, { readonly of: CurveRing; readonly m: number }>()
-
-/** Worked out once for each obstacle as long as the outline stays. */
-function edgeDistance(obstacle: Obstacle, of: CurveRing): number {
-  const known = edgeDistances.get(obstacle)
-  if (known?.of === of) return known.m
-  const m = Math.min(...of.map(edge => distanceToEdge(edge, obstacle.at)))
-  edgeDistances.set(obstacle, { of, m })
-  return m
-}
+/** How far an obstacle stands from the outline. */
+const edgeDistance = onceFrozen(
+  ({ at }: Obstacle, of: CurveRing) => ({ of, m: roomAt({ outer: of, holes: [] }, at) }),
+  (known, of) => known.of === of,
+)
 
 const accessNames = (access: NonNullable<Site['access']>, zoom: number): readonly MarkName[] => [
   ...access.truckSpots.map(({ at }, i): MarkName => ({ at, name: `Truck ${i + 1}`, halfPx: [12, 24] })),
@@ -62,7 +58,7 @@ export function drawMarkNames(
       const outline = slabs.find(slab => slab.id === id)?.outline ?? []
       return obstacles.map((obstacle): MarkName => {
         const { at, kind, name } = obstacle
-        const isAtEdge = edgeDistance(obstacle, outline) * pen.camera.zoom < atEdgePx
+        const isAtEdge = edgeDistance(obstacle, outline).m * pen.camera.zoom < atEdgePx
         return { at, name: name ?? obstacleKinds[kind], halfPx: [6, 6], isAtEdge }
       })
     }),

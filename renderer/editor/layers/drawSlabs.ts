@@ -10,6 +10,7 @@ import { inwardAt } from '../../../core/reports/pattern/inwardAt'
 import { jointShare, stoneShare, tint } from '../../../core/reports/pattern/tones'
 import type { Finish } from '../../../shared/document/materials'
 import type { Band, Slab } from '../../../shared/document/slab'
+import { onceFrozen } from '../../../shared/onceFrozen'
 import { type FinishInks, fillCourses, fillFinish } from './finishFill'
 import { inPlan, type Pen, px, weight } from './pen'
 import { addEdges, regionsPath, ringPath } from './ringPath'
@@ -65,7 +66,7 @@ function drawSlab(pen: Pen, slab: ResolvedSlab, source: Slab, scene: SlabsScene)
       const band = source.bands.find(({ id }) => id === claim.id)
       const own = finish(claim.finishId)
       if (band && scene.inColor && own && isCoursed(own.pattern) && courseM * pen.camera.zoom >= leastCoursePx)
-        fillCourses(pen, claim.shape, bandCourses(band, own.pattern), clientInks(pen, own.color, ''))
+        fillCourses(pen, claim.shape, bandCourses(band, own.pattern).stones, clientInks(pen, own.color, ''))
       else fillClaim(claim.shape, claim.finishId, inks['border-fill'], inks['border-joint'])
       continue
     }
@@ -108,16 +109,10 @@ function coursesOf(ring: CurveRing, depthM: number, pattern: Finish['pattern']):
   return stones
 }
 
-const laidAcross = new WeakMap<Band, Map<Finish['pattern'], readonly Stone[]>>()
-
-/** Made once for each band and pattern. */
-function bandCourses(band: Band, pattern: Finish['pattern']): readonly Stone[] {
-  const known = laidAcross.get(band) ?? new Map<Finish['pattern'], readonly Stone[]>()
-  laidAcross.set(band, known)
-  const stones = known.get(pattern) ?? bandStones(band, pattern)
-  known.set(pattern, stones)
-  return stones
-}
+const bandCourses = onceFrozen(
+  (band: Band, pattern: Finish['pattern']) => ({ pattern, stones: bandStones(band, pattern) }),
+  (known, pattern) => known.pattern === pattern,
+)
 
 /** Everything drawn in ink: over the fills, and over the pours where they are shown. */
 export function drawSlabEdges(pen: Pen, { slabs, sources, finishes, inColor }: Omit<SlabsScene, 'textured'>): void {

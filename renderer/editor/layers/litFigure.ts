@@ -3,7 +3,7 @@ import type { CurveEdge } from '../../../core/geometry/curve'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import { stepLines } from '../../../core/geometry/stepLines'
 import type { Plan } from '../../../core/plan/plan'
-import { isBidFigure } from '../../../core/quantities/priceFigures'
+import { isBidFigure, priceOfFigure } from '../../../core/quantities/priceFigures'
 import { measureOf, pricedByOf } from '../../../core/quantities/priceParts'
 import type { Price } from '../../../shared/document/materials'
 import type { Slab } from '../../../shared/document/slab'
@@ -15,7 +15,7 @@ type Worked = { readonly pours?: Plan['pours']; readonly joints?: Plan['joints']
 
 export function litFigure(live: LivePlan, worked: Worked, figure: Quantity): PlanGeometry {
   if (!isBidFigure(figure)) return figureGeometry(live, worked, figure)
-  const price = live.site.prices?.find(({ id }) => figure.id === `price-${id}` || figure.id === `price-${id}-quantity`)
+  const price = priceOfFigure(figure.id, live.site.prices)
   const parts = price ? live.slabs.map((slab, i) => priced(live, worked, price, slab, live.site.slabs[i]!)) : []
   const regions = parts.flatMap(part => part.regions)
   const edges = parts.flatMap(part => part.edges)

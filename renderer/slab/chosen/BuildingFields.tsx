@@ -1,13 +1,12 @@
 import { changeCaster } from '../../../core/document/commands/changeEntity'
 import type { Building } from '../../../shared/document/caster'
 import type { Site } from '../../../shared/document/site'
-import { cornerLetter } from '../../editor/cornerNames'
 import { ChoiceField } from '../ChoiceField'
 import { roofChoices } from '../choices'
 import { MeasureField } from '../MeasureField'
 import { NumberField } from '../NumberField'
 import { useRun } from '../useRun'
-import { GoToPart } from './GoTo'
+import { edgesOfPath, GoToPart } from './GoTo'
 import { HeightField } from './HeightField'
 
 /** Eave, overhang and roof; its walls are chosen on the plan. */
@@ -49,10 +48,7 @@ export function BuildingFields({ site, building }: { readonly site: Site; readon
         <ChoiceField
           label="Ridge runs along"
           value={roof.ridgeAlongEdge}
-          choices={footprint.edges.map(
-            (edge, i) =>
-              [edge.id, `edge ${cornerLetter(i)} to ${cornerLetter((i + 1) % footprint.edges.length)}`] as const,
-          )}
+          choices={edgesOfPath(footprint)}
           onSet={ridgeAlongEdge => run('ridge', changeCaster(id, { roof: { ...roof, ridgeAlongEdge } }))}
         />
       ) : null}

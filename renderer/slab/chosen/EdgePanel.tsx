@@ -3,18 +3,17 @@ import { findEdge } from '../../../core/document/commands/findPath'
 import { edgeLengthOf } from '../../../core/document/commands/reversePath'
 import { setDimension } from '../../../core/document/commands/setDimension'
 import { setEdgeRadius, setEdgeRise } from '../../../core/document/commands/setEdgeRise'
-import { addBorder, addSteps, setAgainstExisting, setThickened } from '../../../core/document/commands/slabParts'
+import { addSteps, setAgainstExisting, setThickened } from '../../../core/document/commands/slabParts'
 import { splitEdge } from '../../../core/document/commands/splitEdge'
 import { edgeFromRise } from '../../../core/geometry/resolvePath'
-import { printMeasures } from '../../../core/units/printMeasures'
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { cornerLetter } from '../../editor/cornerNames'
-import { useEditorState } from '../../editor/useEditor'
 import { ChoiceField } from '../ChoiceField'
 import { MeasureField } from '../MeasureField'
 import { NumberField } from '../NumberField'
 import { useRun } from '../useRun'
+import { AddBorder } from './AddBorder'
 import { ChooseSeveral } from './ChooseSeveral'
 import { edgesOfPath, GoToPart } from './GoTo'
 
@@ -27,7 +26,6 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
   const [moves, setMoves] = useState<'end' | 'start' | 'both'>('end')
   const [bulges, setBulges] = useState<'left' | 'right'>('right')
   const [risers, setRisers] = useState(2)
-  const widthM = useEditorState(state => state.options.widthM)
   const id = edgeIds[0]!
   const { path, index } = findEdge(site, id)!
   const n = path.vertices.length
@@ -106,24 +104,12 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
         ) : null}
         {slab ? (
           <>
-            <button
-              type="button"
-              className="btn"
-              onClick={() =>
-                run(
-                  'border',
-                  addBorder(slab.id, {
-                    pathId: path.id,
-                    edges: edgeIds.filter(each => path.edges.some(own => own.id === each)),
-                    widthM,
-                    finishId: site.finishes.at(-1)?.id ?? slab.finishId,
-                    placed: 'withField',
-                  }),
-                )
-              }
-            >
-              Add a border here, {printMeasures(site.units).size(widthM)}
-            </button>
+            <AddBorder
+              site={site}
+              slab={slab}
+              pathId={path.id}
+              edges={edgeIds.filter(each => path.edges.some(own => own.id === each))}
+            />
             <label className="check-field">
               <input
                 type="checkbox"

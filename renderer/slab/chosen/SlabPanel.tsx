@@ -1,11 +1,9 @@
 import { changeSlab } from '../../../core/document/commands/changeEntity'
-import { addBorder } from '../../../core/document/commands/slabParts'
-import { printMeasures } from '../../../core/units/printMeasures'
 import type { Site } from '../../../shared/document/site'
 import type { Slab } from '../../../shared/document/slab'
-import { useEditorState } from '../../editor/useEditor'
 import { MeasureField } from '../MeasureField'
 import { useRun } from '../useRun'
+import { AddBorder } from './AddBorder'
 import { CornerRadii } from './CornerRadius'
 import { FinishField } from './FinishField'
 import { GoToPart } from './GoTo'
@@ -16,8 +14,6 @@ import { SquareFields } from './SquareFields'
 /** All that can be set about a slab as a whole. */
 export function SlabPanel({ site, slab }: { readonly site: Site; readonly slab: Slab }) {
   const run = useRun()
-  const widthM = useEditorState(state => state.options.widthM)
-  const print = printMeasures(site.units)
   return (
     <>
       <header>
@@ -45,24 +41,7 @@ export function SlabPanel({ site, slab }: { readonly site: Site; readonly slab: 
           minM={-100}
           onSet={to => run('level', changeSlab(slab.id, { levelM: to }))}
         />
-        <button
-          type="button"
-          className="btn"
-          onClick={() =>
-            run(
-              'border',
-              addBorder(slab.id, {
-                pathId: slab.outline.id,
-                edges: 'all',
-                widthM,
-                finishId: site.finishes.at(-1)?.id ?? slab.finishId,
-                placed: 'withField',
-              }),
-            )
-          }
-        >
-          Add a border, {print.size(widthM)} all around
-        </button>
+        <AddBorder site={site} slab={slab} pathId={slab.outline.id} edges="all" />
       </div>
       <GroundFields site={site} slab={slab} />
       <h3>Corners and edges</h3>

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { squarenessOf, squareUp } from '../../../core/document/commands/squareUp'
-import { isSquare, type Squareness, squareWithinM } from '../../../core/geometry/field/squareness'
+import { isSquare, type Squareness } from '../../../core/geometry/field/squareness'
+import { tapeWithinM } from '../../../core/geometry/field/tapeWithin'
 import type { Measures } from '../../../core/units/measures'
 import { printMeasures } from '../../../core/units/printMeasures'
 import type { Path } from '../../../shared/document/path'
@@ -14,7 +15,7 @@ import { useRun } from '../useRun'
 const squareWords = (square: Squareness, print: Measures): string => {
   if (isSquare(square)) return 'square.'
   const outM = Math.abs(square.differenceM)
-  return outM < squareWithinM
+  return outM < tapeWithinM
     ? `but opposite sides differ by ${print.size(square.sidesDifferM)}.`
     : `${print.size(outM)} out.`
 }

@@ -1,10 +1,9 @@
 import type { TapeTie } from '../../../core/geometry/field/tapeTie'
+import { tapeWithinM } from '../../../core/geometry/field/tapeWithin'
 import type { Measures } from '../../../core/units/measures'
 
 /** Three tapes that agree within this have closed; beyond it one of them was misread. 1/2 in, own choice. */
 const closesWithinM = 0.0127
-/** Less than half of what a tape is read to is nothing: 1/16 in. */
-const agreesWithinM = 0.0254 / 16
 
 /** How many times better it must fit on the other side to be offered there. Own choice. */
 const fitsBetter = 4
@@ -21,14 +20,14 @@ export function tieWords({ closingErrorM, otherSide }: TapeTie, no: number, prin
   if (closingErrorM === undefined)
     return { words: `${set}. A check tape from a third point would tell how well it closes.`, fitsOtherSide: false }
   const offM = Math.abs(closingErrorM)
-  if (offM < agreesWithinM) return { words: `${set}. The check tape agrees.`, fitsOtherSide: false }
+  if (offM < tapeWithinM) return { words: `${set}. The check tape agrees.`, fitsOtherSide: false }
   if (offM <= closesWithinM)
     return { words: `${set}. The check tape closes within ${print.size(offM)}.`, fitsOtherSide: false }
   const misses = `${set}, but the check tape is ${print.size(offM)} ${closingErrorM > 0 ? 'longer' : 'shorter'} than the two others make it`
   const otherM = Math.abs(otherSide?.closingErrorM ?? Infinity)
   if (otherM < offM / fitsBetter)
     return {
-      words: `${misses}. On the other side of the two points it would ${otherM < agreesWithinM ? 'agree' : `close within ${print.size(otherM)}`}.`,
+      words: `${misses}. On the other side of the two points it would ${otherM < tapeWithinM ? 'agree' : `close within ${print.size(otherM)}`}.`,
       fitsOtherSide: true,
     }
   return { words: `${misses}. Take the point back and measure all three again.`, fitsOtherSide: false }

@@ -1,8 +1,7 @@
+import { tapeWithinM } from '../../../core/geometry/field/tapeWithin'
 import type { Traverse } from '../../../core/geometry/field/traverse'
 import type { Measures } from '../../../core/units/measures'
 
-/** Less than half of what a tape is read to is nothing: 1/16 in. */
-const closesWithinM = 0.0254 / 16
 /** Turns are printed to a tenth. */
 const turnsWithinDeg = 0.05
 
@@ -12,7 +11,7 @@ export function walkWords({ closingErrorM, walkedM, turnErrorDeg }: Traverse, pr
     turnErrorDeg !== undefined && Math.abs(turnErrorDeg) > turnsWithinDeg
       ? `The turns miss a full turn by ${Math.abs(turnErrorDeg).toFixed(1)}°, shared by all corners. `
       : ''
-  return closingErrorM < closesWithinM
+  return closingErrorM < tapeWithinM
     ? `${turns}The walk closes.`
     : `${turns}The walk misses its start by ${print.size(closingErrorM)} over ${print.length(walkedM)}, spread over its corners.`
 }

@@ -19,7 +19,6 @@ import { guardLeaving } from './app/guardLeaving'
 import { hearHost } from './app/hearHost'
 import { hearKeys } from './app/hearKeys'
 import { createKeeper } from './app/keeper'
-import { rehearseDrags } from './app/rehearseDrags'
 import { rememberTheme } from './app/rememberTheme'
 import { StandAlone } from './app/StandAlone'
 import { type Session, SessionContext } from './app/session'
@@ -86,7 +85,6 @@ async function run(): Promise<void> {
   if (!asksItself) guardLeaving(session)
   rememberTheme(session)
   forgetNotice(session)
-  rehearseDrags(plan)
   root.render(
     <SessionContext value={session}>
       <App />

@@ -5,14 +5,14 @@ import type { CurveEdge } from '../../core/geometry/curve'
 import { findSnaps, type Snap } from '../../core/geometry/field/findSnaps'
 import { type SnapEdge, snapIndex } from '../../core/geometry/field/snapIndex'
 import { edgeFromRise } from '../../core/geometry/resolvePath'
-import { capitalize } from '../../core/units/capitalize'
 import type { Measures } from '../../core/units/measures'
 import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
+import { caughtWords } from './caughtWords'
 
 export interface Aim {
   readonly at: Pt
-  /** What held it: "Alongside" and "the edge of Patio, 8′ 0″ away". Null in the open. */
+  /** What held it: "On edge" and "of Patio, 8′ 0″", the length from the corner before. Null in the open. */
   readonly caught: { readonly relation: string; readonly rest: string } | null
 }
 
@@ -50,34 +50,15 @@ export const wholeStep = (zoom: number, units: Site['units']): number =>
 /** The finest measure that is printed. */
 export const printedStep = (units: Site['units']): number => (units === 'ftin' ? inch / 8 : 0.001)
 
-/** The name of what was caught. */
-export function nameOfOwner(site: Site, ids: readonly Id[]): string {
-  const parts = site.slabs.flatMap(slab => [
-    ...slab.openings.map(({ id, name, kind }) => ({ id, name: name ?? `the ${kind === 'other' ? 'opening' : kind}` })),
-    ...slab.bands.map(({ id, name }) => ({ id, name: name ?? 'the band' })),
-    ...slab.insets.map(({ id, name }) => ({ id, name: name ?? 'the inset' })),
-  ])
-  const named = [...parts, ...site.slabs, ...site.casters].find(({ id }) => ids.includes(id))
-  return named?.name ?? ''
-}
-
 const inHand = (placed: readonly Pt[]): readonly SnapEdge[] =>
   placed.slice(1).map((to, i) => {
     const edge: CurveEdge = edgeFromRise('', placed[i]!, to, undefined)
     return { edge, whole: edge, box: edgeBounds(edge), owners: [] }
   })
 
-const sentence = (snap: Snap, { site, print }: AimOf, from: Pt | undefined): NonNullable<Aim['caught']> => {
-  const relation = capitalize(snap.words)
-  const name = nameOfOwner(site, snap.ids) || (snap.kind === 'grid' ? '' : 'what is drawn')
-  const joined = snap.kind === 'corner' || snap.kind === 'middle' ? 'of ' : snap.kind === 'inLine' ? 'with ' : ''
-  const far = from === undefined ? '' : print.length(Math.hypot(snap.at[0] - from[0], snap.at[1] - from[1]))
-  return { relation, rest: [name && `${joined}${name}`, far].filter(Boolean).join(', ') }
-}
-
 /** `free` turns catching off. */
 export function aimAt(cursor: Pt, of: AimOf, free: boolean): Aim {
-  const { site, zoom, selection, from, placed = [] } = of
+  const { site, zoom, selection, from, placed = [], print } = of
   if (free) return { at: cursor, caught: null }
   const radiusM = holdPx / zoom
   const first = placed[0]
@@ -85,6 +66,7 @@ export function aimAt(cursor: Pt, of: AimOf, free: boolean): Aim {
     return { at: first, caught: { relation: 'First corner', rest: 'a click closes it' } }
   const drawn = snapIndex(site)
   const index = {
+    ...drawn,
     corners: [...drawn.corners, ...placed.slice(0, -1).map(at => ({ at, owners: [] }))],
     edges: [...drawn.edges, ...inHand(placed)],
   }
@@ -95,7 +77,10 @@ export function aimAt(cursor: Pt, of: AimOf, free: boolean): Aim {
   })
   if (!snap) return { at: cursor, caught: null }
   const at = snap.kind === 'grid' ? snap.at : onGrid(snap, cursor, gridM, from, radiusM)
-  return { at, caught: snap.kind === 'grid' ? null : sentence({ ...snap, at }, of, from) }
+  if (snap.kind === 'grid') return { at, caught: null }
+  const { relation, rest } = caughtWords(site, snap.holds)
+  const far = from && print.length(Math.hypot(at[0] - from[0], at[1] - from[1]))
+  return { at, caught: { relation, rest: far === undefined ? rest : `${rest}, ${far}` } }
 }
 
 /** Held on a line from the last corner, the length still comes out in whole measures. */

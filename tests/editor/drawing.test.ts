@@ -156,6 +156,37 @@ describe('the pointer', () => {
     expect(editor.state.aim?.caught).toEqual({ relation: 'Corner', rest: 'of Patio' })
   })
 
+  it('names a trunk, a spot and whatever else it is held on, and both where two hold it', () => {
+    const editor = new TestEditor().type('24').type('14').type('24').key('Enter')
+    editor
+      .choose('tree')
+      .click([40 * ft, 10 * ft])
+      .choose('access', { access: 'truck' })
+      .click([33 * ft, -9 * ft])
+    const trunk = editor.site.casters.flatMap(caster => (caster.kind === 'tree' ? [caster.at] : []))[0]!
+    const spot = editor.site.access!.truckSpots[0]!.at
+    const off = ([x, y]: Pt): Pt => [x + 0.03, y - 0.04]
+    editor.choose('building').pointerMove(off(trunk))
+    expect(editor.state.aim).toEqual({ at: trunk, caught: { relation: 'Trunk', rest: 'of Tree' } })
+    editor.pointerMove(off(spot))
+    expect(editor.state.aim).toEqual({ at: spot, caught: { relation: 'Spot', rest: 'of Truck 1' } })
+    editor.pointerMove([24 * ft + 0.03, 27.3 * ft])
+    expect(editor.state.aim?.caught).toEqual({ relation: 'In line', rest: 'with Patio' })
+    editor.click(trunk).pointerMove([40 * ft + 0.02, -0.03])
+    expect(editor.state.aim?.caught).toEqual({ relation: 'In line', rest: 'with Patio, square to it, 10′ 0″' })
+    // Neither holds itself while it is carried.
+    editor.key('Escape').key('Escape')
+    for (const at of [trunk, spot]) {
+      editor
+        .choose('select')
+        .click(at)
+        .pointerDown(at)
+        .pointerMove([at[0] + 0.07, at[1] + 0.07])
+      expect(editor.state.aim?.at).not.toEqual(at)
+      editor.key('Escape').pointerUp(at)
+    }
+  })
+
   it('is held within 8 px at every scale, and never from farther', () => {
     const editor = new TestEditor().type('24').type('14').type('24').key('Enter').choose('building')
     fc.assert(

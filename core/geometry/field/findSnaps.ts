@@ -6,11 +6,21 @@ import { intersectEdges } from '../intersectEdges'
 import { nearestOnEdge } from '../nearestOnEdge'
 import type { SnapEdge, SnapIndex } from './snapIndex'
 
-export type SnapKind = 'corner' | 'crossing' | 'middle' | 'onEdge' | 'inLine' | 'squareTo' | 'alongside' | 'grid'
+export type SnapKind =
+  | 'corner'
+  | 'center'
+  | 'crossing'
+  | 'middle'
+  | 'onEdge'
+  | 'inLine'
+  | 'squareTo'
+  | 'alongside'
+  | 'grid'
 
 /** In the order in which they win over each other. */
 export const snapKinds: readonly SnapKind[] = [
   'corner',
+  'center',
   'crossing',
   'middle',
   'onEdge',
@@ -22,6 +32,7 @@ export const snapKinds: readonly SnapKind[] = [
 
 export const snapWords: Readonly<Record<SnapKind, string>> = {
   corner: 'corner',
+  center: 'center',
   crossing: 'crossing',
   middle: 'middle',
   onEdge: 'on edge',
@@ -31,14 +42,21 @@ export const snapWords: Readonly<Record<SnapKind, string>> = {
   grid: 'grid',
 }
 
+/** What holds the pointer, and how. */
+export interface SnapHold {
+  readonly words: string
+  /** Of the corner or edge and what it belongs to. */
+  readonly ids: readonly Id[]
+}
+
 export interface Snap {
   readonly kind: SnapKind
   /** "corner"; "in line, square to" where two guides meet. */
   readonly words: string
   readonly at: Pt
   readonly distanceM: number
-  /** What was caught: corners, edges and what they belong to. */
-  readonly ids: readonly Id[]
+  /** Two where edges cross and guides meet. */
+  readonly holds: readonly SnapHold[]
 }
 
 export interface SnapOptions {
@@ -46,6 +64,11 @@ export interface SnapOptions {
   readonly from?: Pt
   readonly gridM?: number
 }
+
+const hold = (kind: SnapKind, { owners }: { readonly owners: readonly Id[] }): SnapHold => ({
+  words: snapWords[kind],
+  ids: owners,
+})
 
 /** A line the pointer may be held on. */
 interface Guide {
@@ -79,15 +102,18 @@ class Catcher {
     private readonly radiusM: number,
   ) {}
 
-  offer(kind: SnapKind, at: Pt, ids: readonly Id[], words: string = snapWords[kind]): void {
+  offer(kind: SnapKind, at: Pt, ...holds: readonly SnapHold[]): void {
     const distanceM = apart(this.cursor, at)
-    if (distanceM <= this.radiusM) this.snaps.push({ kind, words, at, distanceM, ids })
+    if (distanceM > this.radiusM) return
+    const words = [...new Set(holds.map(each => each.words))].join(', ')
+    this.snaps.push({ kind, words, at, distanceM, holds })
   }
 
   /** Best first; a place caught twice is told once, by the kind that wins. */
   sorted(): readonly Snap[] {
     // Two guides that meet pin the pointer down: they come before anything that only holds it on a line.
-    const rank = ({ kind, words }: Snap) => (words === snapWords[kind] ? snapKinds.indexOf(kind) : 2.5)
+    const rank = ({ kind, holds }: Snap) =>
+      snapKinds.indexOf(holds.length > 1 && kind !== 'crossing' ? 'onEdge' : kind) - (holds.length > 1 ? 0.5 : 0)
     const order = this.snaps.sort((a, b) => rank(a) - rank(b) || a.distanceM - b.distanceM)
     return order.filter((snap, i) => !order.slice(0, i).some(other => apart(other.at, snap.at) < 1e-9))
   }
@@ -153,42 +179,49 @@ export function findSnaps(
   const catcher = new Catcher(cursor, radiusM)
   const isFree = ({ owners }: { readonly owners: readonly Id[] }) => !owners.some(id => exclude.has(id))
   for (const corner of index.corners)
-    if (apart(corner.at, cursor) <= radiusM && isFree(corner)) catcher.offer('corner', corner.at, corner.owners)
+    if (apart(corner.at, cursor) <= radiusM && isFree(corner))
+      catcher.offer('corner', corner.at, hold('corner', corner))
+  for (const center of index.centers)
+    if (isFree(center)) catcher.offer('center', center.at, { words: center.words, ids: center.owners })
   const free = exclude.size === 0 ? index.edges : index.edges.filter(isFree)
   const [x, y] = cursor
   const near = free.filter(
     ({ box }) =>
       box.minX - radiusM <= x && x <= box.maxX + radiusM && box.minY - radiusM <= y && y <= box.maxY + radiusM,
   )
-  for (const { whole, owners } of near) if (edgeLength(whole) > 0) catcher.offer('middle', pointAt(whole, 0.5), owners)
-  for (const [i, { edge, owners }] of near.entries()) {
-    catcher.offer('onEdge', nearestOnEdge(edge, cursor).at, owners)
+  for (const each of near)
+    if (edgeLength(each.whole) > 0) catcher.offer('middle', pointAt(each.whole, 0.5), hold('middle', each))
+  for (const [i, each] of near.entries()) {
+    const { edge } = each
+    catcher.offer('onEdge', nearestOnEdge(edge, cursor).at, hold('onEdge', each))
     // Where the line being drawn would meet the edge squarely.
     if (from !== undefined && !edge.arc) {
       const foot = footOn({ through: edge.from, along: tangentAt(edge, 0) }, from)
       if (apart(nearestOnEdge(edge, foot).at, foot) < 1e-9 && apart(foot, from) > 1e-9)
-        catcher.offer('squareTo', foot, owners, 'on edge, square to')
+        catcher.offer('squareTo', foot, hold('onEdge', each), hold('squareTo', each))
     }
     for (const other of near.slice(i + 1))
       for (const at of intersectEdges(edge, other.edge))
-        if (!isEndOf(edge, at) || !isEndOf(other.edge, at)) catcher.offer('crossing', at, [...owners, ...other.owners])
+        if (!isEndOf(edge, at) || !isEndOf(other.edge, at))
+          catcher.offer('crossing', at, hold('crossing', each), hold('crossing', other))
   }
   const guides = guidesNear(cursor, free, radiusM, from)
-  for (const guide of guides) catcher.offer(guide.kind, footOn(guide, cursor), guide.ids)
+  const held = ({ kind, ids }: Guide): SnapHold => ({ words: snapWords[kind], ids })
+  for (const guide of guides) catcher.offer(guide.kind, footOn(guide, cursor), held(guide))
   for (const [i, a] of guides.entries()) {
     for (const b of guides.slice(i + 1)) {
       const at = meetGuides(a, b)
-      const words = a.kind === b.kind ? `${snapWords[a.kind]} twice` : `${snapWords[a.kind]}, ${snapWords[b.kind]}`
-      if (at) catcher.offer(a.kind, at, [...a.ids, ...b.ids], words)
+      // Square to one thing and to another meet where the line itself starts.
+      if (at && !(from && apart(at, from) < 1e-9)) catcher.offer(a.kind, at, held(a), held(b))
     }
-    for (const { edge, owners } of near) {
+    for (const each of near) {
+      const { edge } = each
       if (edge.arc) continue
       const at = meetGuides(a, { ...a, through: edge.from, along: tangentAt(edge, 0) })
-      if (at && apart(nearestOnEdge(edge, at).at, at) < 1e-9)
-        catcher.offer('onEdge', at, [...owners, ...a.ids], `on edge, ${snapWords[a.kind]}`)
+      if (at && apart(nearestOnEdge(edge, at).at, at) < 1e-9) catcher.offer('onEdge', at, hold('onEdge', each), held(a))
     }
   }
   if (gridM !== undefined && gridM > 0)
-    catcher.offer('grid', [Math.round(x / gridM) * gridM, Math.round(y / gridM) * gridM], [])
+    catcher.offer('grid', [Math.round(x / gridM) * gridM, Math.round(y / gridM) * gridM], { words: 'grid', ids: [] })
   return catcher.sorted()
 }

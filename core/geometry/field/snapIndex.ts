@@ -1,4 +1,4 @@
-/** What a pointer can catch on: the corners and edges of a site, each with everything it belongs to. */
+/** What a pointer can catch on: the corners, edges and centers of a site, each with everything it belongs to. */
 import type { Path } from '../../../shared/document/path'
 import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
@@ -21,8 +21,15 @@ export interface SnapEdge {
   readonly owners: readonly Id[]
 }
 
+/** What stands on one point, or a circle. */
+export interface SnapCenter extends SnapCorner {
+  /** What is there: a trunk stands, a truck has its spot. */
+  readonly words: 'center' | 'trunk' | 'spot' | 'middle'
+}
+
 export interface SnapIndex {
   readonly corners: readonly SnapCorner[]
+  readonly centers: readonly SnapCenter[]
   readonly edges: readonly SnapEdge[]
 }
 
@@ -49,8 +56,17 @@ const pathsOf = (site: Site): readonly Owned[] => [
   ),
 ]
 
+/** Of a ring whose arcs all turn about one point. */
+const circleCenter = (ring: readonly CurveEdge[]): Pt | undefined => {
+  const center = ring[0]?.arc?.center
+  const isAbout = ({ arc }: CurveEdge) =>
+    arc !== undefined && Math.hypot(arc.center[0] - center![0], arc.center[1] - center![1]) < 1e-6
+  return center && ring.every(isAbout) ? center : undefined
+}
+
 class Collector {
   readonly corners: SnapCorner[] = []
+  readonly centers: SnapCenter[] = []
   readonly edges: SnapEdge[] = []
 
   edge(edge: CurveEdge, whole: CurveEdge, owners: readonly Id[]): void {
@@ -73,7 +89,10 @@ class Collector {
         return [edge.id, { edge: edgeFromRise(edge.id, from.at, to.at, edge.riseM), ends: [from.id, to.id] }]
       }),
     )
-    for (const edge of resolvePath(path, path.id, closed).ring) {
+    const { ring } = resolvePath(path, path.id, closed)
+    const center = closed ? circleCenter(ring) : undefined
+    if (center) this.center('center', center, [...own, ...vertices.map(({ id }) => id), ...edges.map(({ id }) => id)])
+    for (const edge of ring) {
       const from = whole.get(edge.edgeId)
       if (from !== undefined) this.edge(edge, from.edge, [...own, edge.edgeId, ...from.ends])
       else {
@@ -83,6 +102,10 @@ class Collector {
         this.edge(edge, edge, [...own, corner, ...around])
       }
     }
+  }
+
+  center(words: SnapCenter['words'], at: Pt, owners: readonly Id[]): void {
+    this.centers.push({ words, at, owners })
   }
 
   line(points: readonly Pt[], owners: readonly [Id, ...Id[]]): void {
@@ -109,7 +132,14 @@ export function snapIndex(site: Site): SnapIndex {
   for (const wish of site.wishes) if (wish.kind === 'forbiddenLine') collector.line(wish.line, [wish.id, wish.slabId])
   for (const part of site.accepted)
     for (const { id, ends } of part.joints) collector.line([ends[0].last, ends[1].last], [id, part.slabId])
-  const index = { corners: collector.corners, edges: collector.edges }
+  for (const { id, obstacles } of site.slabs)
+    for (const obstacle of obstacles) collector.center('center', obstacle.at, [id, obstacle.id])
+  for (const caster of site.casters) if (caster.kind === 'tree') collector.center('trunk', caster.at, [caster.id])
+  const { truckSpots = [], pumpSpots = [], washouts = [], ways = [] } = site.access ?? {}
+  for (const { id, at } of [...truckSpots, ...pumpSpots, ...washouts]) collector.center('spot', at, [id])
+  for (const { id, at } of ways) collector.center('middle', at, [id])
+  const { corners, centers, edges } = collector
+  const index = { corners, centers, edges }
   known.set(site, index)
   return index
 }

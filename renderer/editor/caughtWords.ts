@@ -1,0 +1,57 @@
+/** What holds the pointer, by the names on the plan: "In line" and "with Patio and House". */
+import type { SnapHold } from '../../core/geometry/field/findSnaps'
+import { capitalize } from '../../core/units/capitalize'
+import type { Id } from '../../shared/document/primitives'
+import type { Site } from '../../shared/document/site'
+import { obstacleKinds, openingKinds } from './actions/actions'
+
+interface Named {
+  readonly id: Id
+  readonly name: string
+}
+
+/** What is drawn on a thing comes before it: its own ids are among those of its edges. */
+function* namesOf(site: Site): Generator<Named> {
+  for (const { openings, bands, insets, obstacles } of site.slabs) {
+    for (const { id, name, kind } of openings)
+      yield { id, name: name ?? `the ${kind === 'other' ? 'opening' : openingKinds[kind].toLowerCase()}` }
+    for (const { id, name } of bands) yield { id, name: name ?? 'the band' }
+    for (const { id, name } of insets) yield { id, name: name ?? 'the inset' }
+    for (const { id, name, kind } of obstacles)
+      yield { id, name: name ?? `the ${kind === 'other' ? 'obstacle' : obstacleKinds[kind].toLowerCase()}` }
+  }
+  for (const { joints } of site.accepted) for (const { id } of joints) yield { id, name: 'the joint' }
+  for (const { id, kind } of site.wishes)
+    yield { id, name: kind === 'forbiddenArea' ? 'the area without joints' : 'the line without joints' }
+  yield* site.slabs
+  yield* site.casters
+  const { truckSpots = [], pumpSpots = [], washouts = [], ways = [], noGo = [] } = site.access ?? {}
+  for (const [i, { id }] of truckSpots.entries()) yield { id, name: `Truck ${i + 1}` }
+  for (const [i, { id }] of pumpSpots.entries()) yield { id, name: `Pump ${i + 1}` }
+  for (const [i, { id }] of washouts.entries()) yield { id, name: `Washout ${i + 1}` }
+  for (const { id, name } of ways) yield { id, name: name ?? 'the way in and out' }
+  for (const { id } of noGo) yield { id, name: 'the area to keep off' }
+}
+
+/** What bears no name yet is being drawn. */
+function nameOf(site: Site, ids: readonly Id[]): string {
+  for (const { id, name } of namesOf(site)) if (ids.includes(id)) return name
+  return 'what is drawn'
+}
+
+const joined = (words: string): string =>
+  words === 'in line' ? 'with ' : words === 'square to' || words === 'alongside' ? '' : 'of '
+
+export function caughtWords(
+  site: Site,
+  [first, second]: readonly SnapHold[],
+): { readonly relation: string; readonly rest: string } {
+  if (!first) return { relation: '', rest: '' }
+  const [name, other] = [nameOf(site, first.ids), second && nameOf(site, second.ids)]
+  const relation = capitalize(first.words)
+  const whole = `${joined(first.words)}${name}`
+  if (!second || other === undefined) return { relation, rest: whole }
+  if (first.words !== second.words)
+    return { relation, rest: `${whole}, ${second.words} ${joined(second.words)}${other === name ? 'it' : other}` }
+  return { relation, rest: other === name ? `${joined(first.words)}two edges of ${name}` : `${whole} and ${other}` }
+}

@@ -18,6 +18,9 @@ import { closedPath, drawCircle, drawPath, ink, moveLine, num, openPath, softInk
 
 const gray = '#8A8A8A'
 
+/** The tips of the scallops lie this much beyond the crown's radius. */
+const scallopReach = 1.06
+
 /** Crown in plan: scallops around the circle, twigs from the trunk. */
 export function crownPaths(center: XY, radius: number): { readonly edge: string; readonly twigs: string } {
   const lobes = Math.max(8, Math.min(18, Math.round(radius / 5)))
@@ -143,7 +146,7 @@ function shapeRings({ shape }: SheetCaster, frame: Frame): XY[][] {
   if (shape.form === 'rings') return shape.rings.map(ring => ringToPage(frame, ring))
   if (shape.form === 'line') return []
   const [x, y] = toPage(frame, shape.center)
-  const r = shape.radiusM * frame.ptPerM
+  const r = shape.radiusM * frame.ptPerM * scallopReach
   return [
     Array.from({ length: 24 }, (_, i): XY => {
       const angle = (i * Math.PI) / 12

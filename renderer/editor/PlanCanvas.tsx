@@ -53,7 +53,7 @@ function Sheet({ live, children }: { readonly live: LivePlan; readonly children:
     ...{ action, picking, carrying, traced },
     placed: drawing?.placed,
   }))
-  const camera = usePlanCamera(live, isDrawing ? actionsPx : 0, hand.placed, hand.traced)
+  const camera = usePlanCamera(live, stage, isDrawing ? actionsPx : 0, hand.placed, hand.traced)
   const { eye, size, sheet, attach } = camera
   const jointHand = useJointHand()
   const { handlers, lastPoint } = usePointers(camera, jointHand, useClickChoice(live))

@@ -8,18 +8,19 @@ import type { Measures } from '../../core/units/measures'
 import type { Pt } from '../../shared/document/primitives'
 import { useView } from '../app/session'
 import { toScreen } from '../editor/camera/camera'
-import { drawPoints } from '../editor/layers/drawAccess'
+import { drawPoints, placePoints } from '../editor/layers/drawAccess'
 import { type Canvas, drawing } from '../editor/layers/drawing'
 import { drawMarkNames } from '../editor/layers/drawMarkNames'
 import { drawCasterNames } from '../editor/layers/drawNames'
 import { drawParts } from '../editor/layers/drawParts'
 import { drawSlabEdges } from '../editor/layers/drawSlabs'
+import { furniture } from '../editor/layers/furniture'
 import { labelRoom } from '../editor/layers/labelRoom'
 import { letter, letterWidth } from '../editor/layers/lettering'
 import { PictureLayer } from '../editor/layers/PictureLayer'
-import { furniture } from '../editor/layers/PlanLayers'
 import { inPlan, type Pen, weight } from '../editor/layers/pen'
 import { addShadow } from '../editor/layers/ringPath'
+import { spareDrawn } from '../editor/layers/spareDrawn'
 import type { LivePlan } from '../store/livePlan'
 import type { PlanStore } from '../store/planStore'
 import type { ViewState } from '../store/viewStore'
@@ -85,9 +86,6 @@ const crossAt = ({ ctx, inks, camera }: Pen, at: Pt): void => {
   ctx.strokeRect(x - 5, y - 5, 10, 10)
 }
 
-/** Room of the legend, measured from the plan's right edge. */
-const legendPx = { right: 450, width: 350, height: 92 } as const
-
 const bandStyle = { sizePx: 14, weight: 700 } as const
 
 /** The hour lines follow the shown hour only in which of them is drawn bold. */
@@ -120,12 +118,10 @@ export const SunLinesShape = memo(function SunLinesShape({
       sceneFunc={drawing(canvas, pen => {
         const { width, height } = canvas.size
         const room = labelRoom({ x: 0, y: 0, width, height })
-        for (const corner of furniture(canvas.size)) room.block(corner)
-        room.block({ x: width - legendPx.right, y: 0, width: legendPx.width, height: legendPx.height })
-        for (const { at } of [...live.site.points, ...(pin ? [pin] : [])]) {
-          const [x, y] = toScreen(pen.camera, at)
-          room.block({ x: x - 6, y: y - 18, width: 190, height: 22 })
-        }
+        for (const corner of furniture(canvas.size, 'sun')) room.block(corner)
+        spareDrawn(pen, live.slabs, live.site.casters, room)
+        const asked = pin ? [{ id: 'pin', name: pinWords, at: pin.at, slabId: pin.slabId }] : []
+        const points = placePoints(pen, [...asked, ...live.site.points], room)
         drawHourLines(pen, hours, shownMs, room)
         for (const map of maps) {
           const { zoom } = pen.camera
@@ -152,10 +148,9 @@ export const SunLinesShape = memo(function SunLinesShape({
             })
           }
         }
-        drawMarkNames(pen, live.site, live.slabs, room, !clientView)
+        drawMarkNames(pen, live.site, live.site.points, room, !clientView)
         drawCasterNames(pen, live.site.casters, print, room)
-        if (pin) drawPoints(pen, [{ id: 'pin', name: pinWords, at: pin.at, slabId: pin.slabId }])
-        drawPoints(pen, live.site.points)
+        drawPoints(pen, points)
         if (marking && marking.length > 0) {
           const [first, second] = marking.map(at => toScreen(pen.camera, at))
           if (first && second) {

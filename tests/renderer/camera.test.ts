@@ -5,6 +5,8 @@ import { createMemo } from '../../core/plan/memo'
 import { emptySite } from '../../renderer/app/emptySite'
 import { type Camera, fitBox, panBy, pinch, toPlan, toScreen, zoomAt } from '../../renderer/editor/camera/camera'
 import { homeBox } from '../../renderer/editor/camera/homeBox'
+import { homeCamera } from '../../renderer/editor/camera/homeCamera'
+import { furniture } from '../../renderer/editor/layers/furniture'
 import { deriveLive } from '../../renderer/store/livePlan'
 import type { Pt } from '../../shared/document/primitives'
 
@@ -98,5 +100,41 @@ describe('what should be in view', () => {
     // Its first corner is the origin; a quarter turn to the left carries right to up and down to right.
     expectNear([box.minX, box.minY], [10, 20])
     expectNear([box.maxX, box.maxY], [14, 24])
+  })
+})
+
+describe('a plan at home in its window', () => {
+  const square = [
+    [0, 0],
+    [10, 0],
+    [10, 10],
+    [0, 10],
+  ] as const
+  const outline = square.map((from, i) => ({ edgeId: `e${i}`, from, to: square[(i + 1) % 4]! }))
+  const whole = { minX: 0, minY: 0, maxX: 16, maxY: 12 }
+  const size = { width: 1000, height: 700 }
+  const corners = furniture(size, 'sun')
+  const planWith = (at: Pt) => ({
+    slabs: [{ outline }],
+    site: { access: { truckSpots: [], pumpSpots: [], washouts: [{ id: 'w', at }], noGo: [], ways: [] } },
+  })
+
+  it('has no washout under the legend of the sun', () => {
+    const plan = planWith([15, 12.6])
+    const plain = toScreen(fitBox(whole, size, 110), plan.site.access.washouts[0]!.at)
+    const isUnder = ([x, y]: readonly number[]) =>
+      corners.some(c => x! > c.x - 16 && x! < c.x + c.width + 16 && y! > c.y - 12 && y! < c.y + c.height + 12)
+    expect(isUnder(plain)).toBe(true)
+    const camera = homeCamera(whole, plan, { size, asidePx: 0, corners })
+    expect(isUnder(toScreen(camera, plan.site.access.washouts[0]!.at))).toBe(false)
+    for (const at of square) {
+      const [x, y] = toScreen(camera, at)
+      expect(x > 40 && x < 960 && y > 40 && y < 660, String(at)).toBe(true)
+    }
+  })
+
+  it('stands as it fits where nothing is hidden', () => {
+    const plan = planWith([2, 2])
+    expect(homeCamera(whole, plan, { size, asidePx: 0, corners })).toEqual(fitBox(whole, size, 110))
   })
 })

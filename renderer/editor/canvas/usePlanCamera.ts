@@ -3,9 +3,12 @@ import { type Box, joinBounds, pointBounds } from '../../../core/geometry/bounds
 import type { Pt } from '../../../shared/document/primitives'
 import { useSite } from '../../app/session'
 import type { LivePlan } from '../../store/livePlan'
-import { type Camera, fitBox, panBy, type Size, toScreen, zoomAt } from '../camera/camera'
+import type { Stage } from '../../store/viewStore'
+import { type Camera, panBy, type Size, toScreen, zoomAt } from '../camera/camera'
 import { createEye, type Eye } from '../camera/eye'
 import { homeBox } from '../camera/homeBox'
+import { homeCamera } from '../camera/homeCamera'
+import { furniture } from '../layers/furniture'
 import { useSize } from './useSize'
 
 export interface PlanCamera {
@@ -30,11 +33,12 @@ const dropClick = (event: TouchEvent) => {
 }
 
 /**
- * Where the plan is looked at from. `asidePx`: what stands over the left of it; `placed` and `traced`: points of the
- * drawing in hand.
+ * Where the plan is looked at from, in a stage. `asidePx`: what stands over the left of it; `placed` and `traced`:
+ * points of the drawing in hand.
  */
 export function usePlanCamera(
   live: LivePlan,
+  stage: Stage,
   asidePx: number,
   placed: readonly Pt[] | undefined,
   traced: readonly Pt[],
@@ -45,15 +49,12 @@ export function usePlanCamera(
   const sheet = useRef<HTMLDivElement | null>(null)
   const isMoved = useRef(false)
 
-  const showBox = useCallback(
-    (whole: Box) => {
-      const seen = { width: size.width - asidePx, height: size.height }
-      return panBy(fitBox(whole, seen, Math.min(110, size.height * 0.16)), asidePx, 0)
-    },
-    [size, asidePx],
-  )
   const shown = useRef(live)
   shown.current = live
+  const showBox = useCallback(
+    (whole: Box) => homeCamera(whole, shown.current, { size, asidePx, corners: furniture(size, stage) }),
+    [size, asidePx, stage],
+  )
   const showAll = useCallback(() => {
     isMoved.current = false
     if (size.width > 0) eye.setState(showBox(homeBox(shown.current)))

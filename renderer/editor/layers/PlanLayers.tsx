@@ -11,9 +11,8 @@ import { useClient } from '../../slab/client/clientStore'
 import type { LivePlan, ShownHour } from '../../store/livePlan'
 import type { PlanStore } from '../../store/planStore'
 import type { Stage } from '../../store/viewStore'
-import type { Size } from '../camera/camera'
 import { shapeHandle } from '../shapeHandle'
-import { drawAccess, drawPoints } from './drawAccess'
+import { drawAccess, drawPoints, placePoints } from './drawAccess'
 import { drawCasters } from './drawCasters'
 import { drawDimensions } from './drawDimensions'
 import { drawGround } from './drawGround'
@@ -28,12 +27,14 @@ import { type DrawnJoint, drawPlates, drawPours, type PourPlate } from './drawPo
 import { drawShade } from './drawShade'
 import { drawFurnishings, drawNotes, drawTapes } from './drawShown'
 import { drawSlabEdges, drawSlabs } from './drawSlabs'
+import { furniture } from './furniture'
 import { keptDrawing } from './keptDrawing'
-import { labelRoom, type Rect } from './labelRoom'
+import { labelRoom } from './labelRoom'
 import { PictureLayer } from './PictureLayer'
 import type { Pen } from './pen'
 import type { DimensionedRing } from './placeDimension'
 import type { PlanGeometry } from './planGeometry'
+import { spareDrawn } from './spareDrawn'
 import { steadySpots } from './steadySpots'
 
 const isHouse = (caster: Caster): boolean => caster.kind === 'building'
@@ -118,6 +119,7 @@ export const DrawnLayer = memo(function DrawnLayer({
 
 const noShade: ShownHour['shade'] = []
 const noSlabs: LivePlan['slabs'] = []
+const noFlags: Site['points'] = []
 
 /** The shade follows the hour by itself, and is not painted again by an edit that leaves it as it lies. */
 export const ShadeLayer = memo(function ShadeLayer({
@@ -142,14 +144,6 @@ export const ShadeLayer = memo(function ShadeLayer({
     </PictureLayer>
   )
 })
-
-/** What stands over the plan in its corners: prompt and outline, north, scale bar, camera. */
-export const furniture = ({ width, height }: Size): readonly Rect[] => [
-  { x: 0, y: 0, width: 214, height: 92 },
-  { x: width - 96, y: 0, width: 96, height: 92 },
-  { x: 0, y: height - 56, width: 290, height: 56 },
-  { x: width - 350, y: height - 56, width: 350, height: 56 },
-]
 
 /** Letters, plates, what is lit and what is selected: over the shade, so that they stay readable. */
 export const HandlesLayer = memo(function HandlesLayer({
@@ -188,23 +182,31 @@ export const HandlesLayer = memo(function HandlesLayer({
       <Shape
         sceneFunc={drawing(canvas, pen => {
           const room = labelRoom({ x: 0, y: 0, ...canvas.size })
-          const flags = stage === 'slab' && !clientView ? site.points.map(({ at }) => at) : []
-          for (const corner of furniture(canvas.size)) room.block(corner)
+          const flags = stage === 'slab' && !clientView ? site.points : noFlags
+          for (const corner of furniture(canvas.size, stage)) room.block(corner)
+          spareDrawn(pen, slabs, site.casters, room)
           if (lit) drawLit(pen, lit)
           if (plates) drawPlates(pen, { plates, joints, selection }, room)
-          if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, dimensioned, flags, print, room)
+          if (stage === 'slab' || stage === 'numbers')
+            drawDimensions(
+              pen,
+              dimensioned,
+              flags.map(({ at }) => at),
+              print,
+              room,
+            )
           // Under the letters: a chosen line must not strike out its own length.
           for (const geometry of chosen) drawSelection(pen, geometry)
           if (!clientView && (stage === 'slab' || stage === 'numbers')) {
             drawTapes(pen, site.tapes ?? [], print, room)
             drawNotes(pen, site.notes ?? [], room)
           }
-          if (stage === 'slab' && !clientView) drawPoints(pen, site.points, room)
+          drawPoints(pen, placePoints(pen, flags, room))
           if (stage === 'slab') drawOpeningNames(pen, slabs, site.slabs, room)
           if (showsNames) drawSlabNames(pen, slabs, print, room, spotOf)
           // In Sun they stand among the hour labels.
           if (stage !== 'sun') {
-            drawMarkNames(pen, site, slabs, room, !clientView)
+            drawMarkNames(pen, site, flags, room, !clientView)
             drawCasterNames(pen, site.casters, print, room)
           }
           const ring = inHand?.shapes ? shapeHandle(site, selection, pen.camera.zoom) : null

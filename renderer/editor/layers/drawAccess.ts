@@ -40,11 +40,29 @@ export function drawAccess(pen: Pen, access: NonNullable<Site['access']>): void 
 
 const pointStyle = { sizePx: 13, weight: 600 } as const
 
-/** A paint-stick flag at each marked point; its name on the right, or where there is room. */
-export function drawPoints(pen: Pen, points: readonly MarkedPoint[], room?: LabelRoom): void {
+export interface PlacedPoint {
+  readonly point: MarkedPoint
+  /** The middle of its name. */
+  readonly nameAt: Pt
+}
+
+/** The name of each marked point on the right of its flag, or where there is room. */
+export function placePoints(pen: Pen, points: readonly MarkedPoint[], room: LabelRoom): readonly PlacedPoint[] {
+  return points.map(point => {
+    const [x, y] = toScreen(pen.camera, point.at)
+    const half = letterWidth(pen, point.name, pointStyle) / 2
+    const right: Pt = [x + 10 + half, y - 8]
+    const spots: readonly Pt[] = [right, [x - 10 - half, y - 8], [x, y - 28], [x, y + 14]]
+    room.block(around([x, y - 7], 10, 16))
+    return { point, nameAt: room.take(spots, 2 * half + 10, 20) ?? right }
+  })
+}
+
+/** A paint-stick flag at each, and its name. */
+export function drawPoints(pen: Pen, placed: readonly PlacedPoint[]): void {
   const { ctx, inks, camera } = pen
-  for (const { at, name } of points) {
-    const [x, y] = toScreen(camera, at)
+  for (const { point, nameAt } of placed) {
+    const [x, y] = toScreen(camera, point.at)
     ctx.fillStyle = inks.paint
     ctx.beginPath()
     ctx.moveTo(x - 4, y - 14)
@@ -53,10 +71,6 @@ export function drawPoints(pen: Pen, points: readonly MarkedPoint[], room?: Labe
     ctx.lineTo(x, y)
     ctx.lineTo(x - 4, y - 5)
     ctx.fill()
-    const half = letterWidth(pen, name, pointStyle) / 2
-    const right: Pt = [x + 10 + half, y - 8]
-    const spots: readonly Pt[] = [right, [x - 10 - half, y - 8], [x, y - 28], [x, y + 14]]
-    room?.block(around([x, y - 7], 10, 16))
-    letter(pen, name, room?.take(spots, 2 * half + 10, 20) ?? right, { ...pointStyle, ground: inks.paper })
+    letter(pen, point.name, nameAt, { ...pointStyle, ground: inks.paper })
   }
 }

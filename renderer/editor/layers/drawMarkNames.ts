@@ -1,13 +1,8 @@
 /** Names of the marks on a site: where trucks, pumps and washout stand, ways in and out, obstacles. */
-import type { CurveRing } from '../../../core/geometry/curve'
-import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import type { Pt } from '../../../shared/document/primitives'
-import type { Site } from '../../../shared/document/site'
-import type { Obstacle } from '../../../shared/document/slab'
-import { onceFrozen } from '../../../shared/onceFrozen'
+import type { MarkedPoint, Site } from '../../../shared/document/site'
 import { obstacleKinds } from '../actions/actions'
 import { toScreen } from '../camera/camera'
-import { roomAt } from './drawPours'
 import { around, type LabelRoom } from './labelRoom'
 import { letter, letterWidth } from './lettering'
 import type { Pen } from './pen'
@@ -17,17 +12,7 @@ interface MarkName {
   readonly name: string
   /** From the middle of the mark to the edge of what is drawn of it, pixels across and up. */
   readonly halfPx: Pt
-  /** A name beside it would be struck out by the edge of the slab. */
-  readonly isAtEdge?: boolean
 }
-
-const atEdgePx = 14
-
-/** How far an obstacle stands from the outline. */
-const edgeDistance = onceFrozen(
-  ({ at }: Obstacle, of: CurveRing) => ({ of, m: roomAt({ outer: of, holes: [] }, at) }),
-  (known, of) => known.of === of,
-)
 
 const accessNames = (access: NonNullable<Site['access']>, zoom: number): readonly MarkName[] => [
   ...access.truckSpots.map(({ at }, i): MarkName => ({ at, name: `Truck ${i + 1}`, halfPx: [12, 24] })),
@@ -44,29 +29,33 @@ const accessNames = (access: NonNullable<Site['access']>, zoom: number): readonl
 
 const style = { sizePx: 13, weight: 500 } as const
 
-/** Each beside its mark, where there is room; a name without room is left to the outline. */
+/** A flag this near to a mark of the same name speaks for both. */
+const sameNamePx = 110
+
+/**
+ * Each beside its mark, where there is room; a name without room is left to the outline, and so is one that a marked
+ * point beside it bears. `flags`: the points whose names stand on the plan.
+ */
 export function drawMarkNames(
   pen: Pen,
   { slabs: sources, access }: Site,
-  slabs: readonly ResolvedSlab[],
+  flags: readonly MarkedPoint[],
   room: LabelRoom,
   withAccess: boolean,
 ): void {
   const marks: readonly MarkName[] = [
     ...(access && withAccess ? accessNames(access, pen.camera.zoom) : []),
-    ...sources.flatMap(({ id, obstacles }) => {
-      const outline = slabs.find(slab => slab.id === id)?.outline ?? []
-      return obstacles.map((obstacle): MarkName => {
-        const { at, kind, name } = obstacle
-        const isAtEdge = edgeDistance(obstacle, outline).m * pen.camera.zoom < atEdgePx
-        return { at, name: name ?? obstacleKinds[kind], halfPx: [6, 6], isAtEdge }
-      })
-    }),
+    ...sources.flatMap(({ obstacles }) =>
+      obstacles.map(({ at, kind, name }): MarkName => ({ at, name: name ?? obstacleKinds[kind], halfPx: [6, 6] })),
+    ),
   ]
   const placed = marks.map(mark => ({ ...mark, screen: toScreen(pen.camera, mark.at) }))
   for (const { screen, halfPx } of placed) room.block(around(screen, 2 * halfPx[0], 2 * halfPx[1]))
-  for (const { name, screen, halfPx, isAtEdge } of placed) {
+  const shown = flags.map(flag => ({ name: flag.name, screen: toScreen(pen.camera, flag.at) }))
+  for (const { name, screen, halfPx } of placed) {
     const [x, y] = screen
+    if (shown.some(flag => flag.name === name && Math.hypot(flag.screen[0] - x, flag.screen[1] - y) < sameNamePx))
+      continue
     const width = letterWidth(pen, name, style) + 8
     const height = 16 * pen.inks.letterScale
     const [across, up] = [halfPx[0] + width / 2 + 2, halfPx[1] + height / 2 + 2]
@@ -77,7 +66,8 @@ export function drawMarkNames(
       [x - across, y + up],
       [x + across, y - up],
       [x - across, y - up],
-      ...(isAtEdge ? [] : [[x + across, y] as const, [x - across, y] as const]),
+      [x + across, y],
+      [x - across, y],
     ]
     const spot = room.take(spots, width, height)
     if (spot) letter(pen, name, spot, { ...style, halo: pen.inks.paper })

@@ -20,7 +20,7 @@ const mostNames = 24
 /** Names of casters with their heights above their own base, where there is room. */
 export function drawCasterNames(pen: Pen, casters: readonly Caster[], print: Measures, room: LabelRoom): void {
   if (casters.length > mostNames) return
-  for (const caster of casters) nameAt(pen, room, placesFor(pen, caster), caster, heightOf(caster, print))
+  for (const caster of casters) nameAt(pen, room, caster, heightOf(caster, print))
 }
 
 function heightOf(caster: Caster, print: Measures): string {
@@ -34,15 +34,18 @@ function heightOf(caster: Caster, print: Measures): string {
   }
 }
 
-/** Where a name may stand, the best place first. */
-function placesFor(pen: Pen, caster: Caster): Pt[] {
+/** Where a name of that width may stand, the best place first. */
+function placesFor(pen: Pen, caster: Caster, width: number): Pt[] {
   switch (caster.kind) {
     case 'tree': {
       const [x, y] = toScreen(pen.camera, caster.at)
       const r = caster.crownRadiusM * pen.camera.zoom
+      const beside = r + 6 + width / 2
       return [
         [x, y + r + 22],
         [x, y - r - 22],
+        ...[1, -1].map((side): Pt => [x + side * beside, y]),
+        ...[1, -1].flatMap(up => [1, -1].map((side): Pt => [x + (side * width) / 2, y + up * (r + 22)])),
         [x, y + 0.5 * r],
         [x, y - 0.5 * r],
       ]
@@ -93,10 +96,11 @@ function placesFor(pen: Pen, caster: Caster): Pt[] {
 const nameStyle = { sizePx: 14, weight: 700 } as const
 const detailStyle = { sizePx: 13, weight: 500 } as const
 
-function nameAt(pen: Pen, room: LabelRoom, places: readonly Pt[], { name, kind }: Caster, detail: string): void {
+function nameAt(pen: Pen, room: LabelRoom, caster: Caster, detail: string): void {
+  const { name, kind } = caster
   const line = 16 * pen.inks.letterScale
   const width = Math.max(letterWidth(pen, name, nameStyle), letterWidth(pen, detail, detailStyle)) + 8
-  const at = room.take(places, width, detail ? 2 * line + 4 : line + 4)
+  const at = room.take(placesFor(pen, caster, width), width, detail ? 2 * line + 4 : line + 4)
   if (!at) return
   const [x, y] = at
   const halo = kind === 'building' ? pen.inks.building : pen.inks.paper
@@ -148,6 +152,18 @@ const regionOf = (ring: CurveRing): CurveRegion => {
   return known
 }
 
+const slabNameMoves: readonly Pt[] = [
+  [0, 0],
+  [30, 0],
+  [-30, 0],
+  [60, 0],
+  [-60, 0],
+  [0, -70],
+  [0, 70],
+  [0, -120],
+  [0, 120],
+]
+
 /** The slab's area in large letters where it has most room. */
 export function drawSlabNames(
   pen: Pen,
@@ -163,9 +179,9 @@ export function drawSlabNames(
     const area = print.area(slab.netAreaM2)
     const style = { sizePx: 34, weight: 700, face: 'slab', ground: pen.inks.slab } as const
     const scale = pen.inks.letterScale
-    // Where most room is, else above or below what stands there, as long as it is on the slab.
-    const spots = [0, -70, 70, -120, 120]
-      .map((dy): Pt => [x, y + dy * scale])
+    // Where most room is, else beside, above or below what stands there, as long as it is on the slab.
+    const spots = slabNameMoves
+      .map(([dx, dy]): Pt => [x + dx * scale, y + dy * scale])
       .filter(spot => regionContains(region, toPlan(pen.camera, spot)))
     const at = room.take(spots, letterWidth(pen, area, style) + 10, 66 * scale)
     if (!at) continue

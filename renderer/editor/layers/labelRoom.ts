@@ -18,29 +18,51 @@ export const around = ([x, y]: Pt, width: number, height: number): Rect => ({
 const meet = (a: Rect, b: Rect): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height
 
+/** True when a straight line from `a` to `b` runs through a box. */
+function runsThrough({ x, y, width, height }: Rect, a: Pt, b: Pt): boolean {
+  if (Math.max(a[0], b[0]) <= x || Math.min(a[0], b[0]) >= x + width) return false
+  if (Math.max(a[1], b[1]) <= y || Math.min(a[1], b[1]) >= y + height) return false
+  const sideOf = (px: number, py: number) => Math.sign((b[0] - a[0]) * (py - a[1]) - (b[1] - a[1]) * (px - a[0]))
+  const side = sideOf(x, y)
+  return side !== sideOf(x + width, y) || side !== sideOf(x, y + height) || side !== sideOf(x + width, y + height)
+}
+
 export interface LabelRoom {
-  /** Takes the first of the wished places that is free and in view; null where none is. */
+  /**
+   * Takes the first of the wished places that is free and in view, rather one that hides no line or place to spare;
+   * null where none is free.
+   */
   take(wishes: readonly Pt[], width: number, height: number): Pt | null
   /** Marks a place as taken without asking. */
   block(rect: Rect): void
+  /** A line of points which a label stands beside rather than on. */
+  spareLine(points: readonly Pt[]): void
+  /** A place which a label lies on only where there is no other. */
+  spare(rect: Rect): void
 }
 
 export function labelRoom(view: Rect): LabelRoom {
   const taken: Rect[] = []
+  const spared: Rect[] = []
+  const lines: (readonly Pt[])[] = []
   const isInView = (r: Rect): boolean =>
     r.x >= view.x && r.y >= view.y && r.x + r.width <= view.x + view.width && r.y + r.height <= view.y + view.height
+  const hidesNothing = (r: Rect): boolean =>
+    !spared.some(other => meet(r, other)) &&
+    !lines.some(line => line.some((to, i) => i > 0 && runsThrough(r, line[i - 1]!, to)))
   return {
     take(wishes, width, height) {
-      const at = wishes.find(wish => {
+      const free = wishes.filter(wish => {
         const rect = around(wish, width, height)
         return isInView(rect) && !taken.some(other => meet(rect, other))
       })
+      const at = free.find(wish => hidesNothing(around(wish, width, height))) ?? free[0]
       if (!at) return null
       taken.push(around(at, width, height))
       return at
     },
-    block(rect) {
-      taken.push(rect)
-    },
+    block: rect => void taken.push(rect),
+    spare: rect => void spared.push(rect),
+    spareLine: points => void lines.push(points),
   }
 }

@@ -18,8 +18,10 @@ import { parseLength } from '../../../core/units/parseLength'
 import { printMeasures } from '../../../core/units/printMeasures'
 import { printNumber } from '../../../core/units/printNumber'
 import { printDate, printHour } from '../../../renderer/app/printDate'
-import { fitBox, toScreen } from '../../../renderer/editor/camera/camera'
+import { toScreen } from '../../../renderer/editor/camera/camera'
 import { homeBox } from '../../../renderer/editor/camera/homeBox'
+import { homeCamera } from '../../../renderer/editor/camera/homeCamera'
+import { furniture } from '../../../renderer/editor/layers/furniture'
 import { printFigure } from '../../../renderer/ledger/printFigure'
 import { jointName } from '../../../renderer/outline/outlineOf'
 import { deriveLive } from '../../../renderer/store/livePlan'
@@ -70,7 +72,7 @@ test('a wrong eave height is put right by a marked shade line', async ({ page, p
   await settled(page)
   const box = (await page.getByRole('application').boundingBox())!
   const live = deriveLive(site, date, createMemo())
-  const camera = fitBox(homeBox(live), box, Math.min(110, box.height * 0.16))
+  const camera = homeCamera(homeBox(live), live, { size: box, asidePx: 0, corners: furniture(box, 'sun') })
   // The house as it stands is 0.4 m higher than drawn: its shade at 10:00 ends farther out.
   const house = site.casters.find(each => each.kind === 'building')!
   const trueEaveM = house.eaveM + 0.4

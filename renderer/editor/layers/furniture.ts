@@ -1,0 +1,12 @@
+import type { Stage } from '../../store/viewStore'
+import type { Size } from '../camera/camera'
+import type { Rect } from './labelRoom'
+
+/** What stands over the plan in its corners: prompt and outline, north, scale bar, camera; in Sun the legend. */
+export const furniture = ({ width, height }: Size, stage: Stage): readonly Rect[] => [
+  { x: 0, y: 0, width: 214, height: 92 },
+  { x: width - 96, y: 0, width: 96, height: 92 },
+  { x: 0, y: height - 56, width: 290, height: 56 },
+  { x: width - 350, y: height - 56, width: 350, height: 56 },
+  ...(stage === 'sun' ? [{ x: width - 450, y: 0, width: 350, height: 92 }] : []),
+]

@@ -116,7 +116,9 @@ describe('a plan at home in its window', () => {
   const corners = furniture(size, 'sun')
   const planWith = (at: Pt) => ({
     slabs: [{ outline }],
-    site: { access: { truckSpots: [], pumpSpots: [], washouts: [{ id: 'w', at }], noGo: [], ways: [] } },
+    site: {
+      access: { truckSpots: [], pumpSpots: [], washouts: [{ id: 'w', at }], noGo: [], ways: [], chuteReachM: 4 },
+    },
   })
 
   it('has no washout under the legend of the sun', () => {

@@ -61,7 +61,7 @@ test('a click on the slab tells that point’s hours of sun, on the rail too', a
   await settled(page)
   const plan = page.getByRole('application')
   const box = (await plan.boundingBox())!
-  await plan.click({ position: { x: box.width * 0.55, y: box.height * 0.55 } })
+  await plan.click({ position: { x: box.width * 0.42, y: box.height * 0.6 } })
   await expect(page.getByRole('region', { name: 'Point asked about' })).toContainText('Direct sun')
   await expect(page.getByRole('listitem', { name: /^Sun at the pin: .* to / })).toBeVisible()
 })

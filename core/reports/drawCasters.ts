@@ -155,6 +155,10 @@ function shapeRings({ shape }: SheetCaster, frame: Frame): XY[][] {
   ]
 }
 
+/** The crowns of the trees on the page. */
+export const crownRings = ({ casters }: SheetData, frame: Frame): XY[][] =>
+  casters.filter(({ kind }) => kind === 'tree').flatMap(caster => shapeRings(caster, frame))
+
 function nameWish(
   caster: SheetCaster,
   others: readonly XY[][][],

@@ -2,7 +2,16 @@ import type { CurveRing } from '../geometry/curve'
 import type { Measures } from '../units/measures'
 import { type ArcDimension, type LineDimension, outlineDimensions } from './dimensions'
 import { type Frame, toPage } from './frame'
-import { type DrawLabel, drawGround, drawTag, type Layer, planLetterPt, readingDeg, tagBox } from './layer'
+import {
+  boxPointsInside,
+  type DrawLabel,
+  drawGround,
+  drawTag,
+  type Layer,
+  planLetterPt,
+  readingDeg,
+  tagBox,
+} from './layer'
 import type { Candidate, LabelBox, LabelWish } from './placeLabels'
 import { drawCircle, drawPath, drawRect, moveLine, softInk, type XY } from './svgPen'
 
@@ -16,6 +25,9 @@ const extensionFromPt = 5
 const extensionPastPt = 6
 
 const along = (a: XY, b: XY, t: number): XY => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]
+/** What it costs letters to lie all over a crown: as much as three steps farther out. */
+const overCrown = ({ boxes }: Candidate<DrawLabel>, crowns: readonly XY[][]): number =>
+  crowns.reduce((sum, crown) => sum + 10 * boxPointsInside(boxes[0]!, [crown]), 0)
 const shift = (p: XY, n: XY, d: number): XY => [p[0] + n[0] * d, p[1] + n[1] * d]
 
 function lineWish(dimension: LineDimension, frame: Frame, measures: Measures): LabelWish<DrawLabel> | undefined {
@@ -122,13 +134,23 @@ function arcWish(dimension: ArcDimension, frame: Frame, measures: Measures): Lab
   return { candidates, dropAbove: 400 }
 }
 
-/** Dimensions of the outlines; arcs by radius; what is too short on paper is left out. */
-export function drawDimensions(outlines: readonly CurveRing[], frame: Frame, measures: Measures): Layer {
+/**
+ * Dimensions of the outlines; arcs by radius; what is too short on paper is left out. `crowns`: trees on the page, which
+ * the letters rather keep off.
+ */
+export function drawDimensions(
+  outlines: readonly CurveRing[],
+  frame: Frame,
+  measures: Measures,
+  crowns: readonly XY[][],
+): Layer {
   const wishes = outlines.flatMap(outline =>
     outlineDimensions(outline).flatMap(dimension => {
       const wish =
         dimension.kind === 'line' ? lineWish(dimension, frame, measures) : arcWish(dimension, frame, measures)
-      return wish === undefined ? [] : [wish]
+      if (wish === undefined) return []
+      const candidates = wish.candidates.map(each => ({ ...each, cost: each.cost + overCrown(each, crowns) }))
+      return [{ ...wish, candidates }]
     }),
   )
   return { svg: '', wishes, segments: [] }

@@ -1,6 +1,6 @@
 /** The plan itself, drawn into a window of a page. */
 import type { Measures } from '../units/measures'
-import { drawCasterNames, drawCasterShapes } from './drawCasters'
+import { crownRings, drawCasterNames, drawCasterShapes } from './drawCasters'
 import { drawDimensions } from './drawDimensions'
 import {
   drawConstructionJoints,
@@ -56,6 +56,7 @@ export function drawPlan(
         data.slabs.map(slab => slab.outline),
         frame,
         measures,
+        layers.casters ? crownRings(data, frame) : [],
       )
     : nothing
   const wishes = layers.joints ? drawWishes(data.wishes ?? [], frame) : nothing

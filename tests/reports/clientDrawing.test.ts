@@ -95,3 +95,22 @@ it('draws nothing where nothing is drawn', () => {
   const site = { ...sampleOf('l-patio.slabwright.json'), slabs: [] }
   expect(clientDrawing(site, [], '2026-07-14', quiet)).toBeUndefined()
 })
+
+it('names what stands around, but not one by one what there is more than half a dozen of', () => {
+  const words = wordsOf(sheetOf(sampleOf('school-court.slabwright.json')).svg)
+  expect(words).toEqual(expect.arrayContaining(['North wing, two stories', 'West wing', 'East wing', 'Planter 1']))
+  expect(words.filter(text => /tree/.test(text))).toEqual([])
+  expect(wordsOf(sheetOf(sampleOf('driveway.slabwright.json')).svg)).toContain('Ash')
+})
+
+it('writes the radius beside a crown at the edge, not over it', () => {
+  const site = sampleOf('kidney-pool-deck.slabwright.json')
+  const { svg, scale } = sheetOf(site)
+  const tree = site.casters.find(caster => caster.kind === 'tree')!
+  const [dot] = [...svg.matchAll(/<circle cx="([\d.]+)" cy="([\d.]+)" r="3.2"/g)]
+  const crownPt = (tree.crownRadiusM / 0.0254 / scale.ratio) * 72
+  const radii = [...svg.matchAll(/<text x="([\d.]+)" y="([\d.]+)"[^>]*>R [^<]*</g)]
+  expect(radii).toHaveLength(3)
+  for (const [, x, y] of radii)
+    expect(Math.hypot(Number(x) - Number(dot![1]), Number(y) - Number(dot![2]))).toBeGreaterThan(crownPt)
+})

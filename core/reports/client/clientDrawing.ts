@@ -5,7 +5,7 @@ import { flattenRing } from '../../geometry/flattenRing'
 import type { ResolvedSlab } from '../../geometry/resolvedSlab'
 import { printDay } from '../../units/printDay'
 import { printMeasures } from '../../units/printMeasures'
-import { drawCasterNames } from '../drawCasters'
+import { crownRings, drawCasterNames } from '../drawCasters'
 import { dimensionMarginPt, drawDimensions } from '../drawDimensions'
 import { type DrawingScale, scalePtPerM, scalesOf } from '../drawingScale'
 import { drawPourEdges, drawPourPlates } from '../drawPours'
@@ -211,6 +211,14 @@ export function clientDrawing(
   return { svg, widthPt: page.widthPt, heightPt: page.heightPt, scale: fit.scale, orientation: fit.orientation }
 }
 
+/** More of a kind than this are known by what is drawn of them: their names would hide it. */
+const mostNamedOfKind = 6
+
+const isNamed =
+  (casters: SheetData['casters']) =>
+  ({ kind }: SheetData['casters'][number]): boolean =>
+    casters.filter(each => each.kind === kind).length <= mostNamedOfKind
+
 function drawWindow(
   site: Site,
   slabs: readonly ResolvedSlab[],
@@ -227,9 +235,10 @@ function drawWindow(
       data.slabs.map(({ outline }) => outline),
       frame,
       measures,
+      crownRings(data, frame),
     ),
     drawOpeningNames(data, frame, window, measures, showAreas),
-    drawCasterNames(data, frame, window, null, measures),
+    drawCasterNames({ ...data, casters: data.casters.filter(isNamed(data.casters)) }, frame, window, null, measures),
     ...(data.pours.length > 0 ? [drawPourPlates(data, frame, window, measures, 'number')] : []),
   ]
   const places = placeLabels(

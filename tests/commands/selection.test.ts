@@ -308,6 +308,21 @@ describe('a copy', () => {
     expect(result.ok && result.made).toEqual([copied.slabs[1]!.id])
   })
 
+  it('has a name of its own, counted on from the one it was copied from', () => {
+    const [house] = site.casters
+    const casters = (each: Site) => each.casters.map(({ name }) => name)
+    const twice = chain(site, copySelection([house!.id], [30, 0]), copySelection([house!.id], [60, 0]))
+    expect(casters(twice)).toEqual([...casters(site), `${house!.name} 2`, `${house!.name} 3`])
+    // A copy of the second is the next, not "2 2".
+    expect(casters(chain(twice, copySelection([twice.casters.at(-2)!.id], [90, 0]))).at(-1)).toBe(`${house!.name} 4`)
+    const slabs = chain(site, copySelection([slab.id], [30, 0]))
+    expect(slabs.slabs.map(({ name }) => name)).toEqual([slab.name, `${slab.name} 2`])
+    expect(new Set(slabs.points.map(({ name }) => name)).size).toBe(6)
+    // What has no name there keeps its own.
+    const elsewhere = chain(empty, pasteFrom(site, [house!.id], [0, 0]), pasteFrom(site, [house!.id], [9, 0]))
+    expect(casters(elsewhere)).toEqual([house!.name, `${house!.name} 2`])
+  })
+
   it('from another site brings its finishes once', () => {
     const pasted = chain(
       plainRectangle(),

@@ -1,19 +1,23 @@
-/** Copies with ids of their own, within a site or from another one. */
+/** Copies with ids and names of their own, within a site or from another one. */
 import type { Finish } from '../../../shared/document/materials'
 import type { JointWish } from '../../../shared/document/pours'
 import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Finding } from '../../../shared/problem'
 import { type Command, type Edit, editSite } from './editSite'
+import { freshName } from './freshName'
 import { moveEntities } from './moveEntities'
 import { shiftBy } from './rigidMotion'
-import { chosenEntities, type Entity } from './siteEntities'
+import { chosenEntities, type Entity, siteEntities } from './siteEntities'
 
 /** Free text is never an id. */
-const textKeys = new Set(['name', 'color', 'kind', 'text'])
+const textKeys = new Set(['color', 'kind', 'text'])
 
-/** A deep copy; every id in it is new, and every mention of one of them goes along. */
-const cloneRow = <T>(row: T, edit: Edit, renamed: Map<Id, Id>): T => {
+const namesOn = (site: Site): Set<string> =>
+  new Set(siteEntities(site).flatMap(({ row }) => ('name' in row && row.name !== undefined ? [row.name] : [])))
+
+/** A deep copy; every id and every name in it is new, and every mention of one of the ids goes along. */
+const cloneRow = <T>(row: T, edit: Edit, renamed: Map<Id, Id>, names: Set<string>): T => {
   const learn = (value: unknown): void => {
     if (typeof value !== 'object' || value === null) return
     for (const [key, entry] of Object.entries(value)) {
@@ -23,6 +27,11 @@ const cloneRow = <T>(row: T, edit: Edit, renamed: Map<Id, Id>): T => {
   }
   const copy = (value: unknown, key: string): unknown => {
     if (typeof value === 'string') {
+      if (key === 'name') {
+        const name = freshName(value, names)
+        names.add(name)
+        return name
+      }
       if (textKeys.has(key)) return value
       return value.endsWith('~')
         ? `${renamed.get(value.slice(0, -1)) ?? value.slice(0, -1)}~`
@@ -65,14 +74,16 @@ interface Copying {
   readonly draft: Site
   readonly edit: Edit
   readonly renamed: Map<Id, Id>
+  /** Names that are taken. */
+  readonly names: Set<string>
   /** The slab that parts drawn on another slab go to. */
   readonly slabFor: (ownerId: Id) => Id | undefined
 }
 
 /** Adds a copy; false where there is no slab to put it on. */
-const copyEntity = (entity: Entity, { source, draft, edit, renamed, slabFor }: Copying): boolean => {
+const copyEntity = (entity: Entity, { source, draft, edit, renamed, names, slabFor }: Copying): boolean => {
   if (entity.kind === 'border' || entity.kind === 'steps') return false
-  const copyOf = <T>(row: T): T => cloneRow(row, edit, renamed)
+  const copyOf = <T>(row: T): T => cloneRow(row, edit, renamed, names)
   const target = (ownerId: Id) => draft.slabs.find(({ id }) => id === slabFor(ownerId))
   const finished = <T extends { finishId: Id }>(row: T): T => ({
     ...row,
@@ -164,10 +175,11 @@ const copyInto = (
     return entity.kind === 'point' || entity.kind === 'wish' ? entity.row.slabId : undefined
   }
   const renamed = new Map<Id, Id>()
+  const names = namesOn(draft)
   for (const entity of chosen) {
     // What is drawn on a chosen slab is copied with it.
     if (slabs.has(ownerOf(entity) ?? '')) continue
-    if (copyEntity(entity, { source, draft, edit, renamed, slabFor })) {
+    if (copyEntity(entity, { source, draft, edit, renamed, names, slabFor })) {
       const copied = renamed.get(entity.row.id)
       if (copied !== undefined) edit.made.push(copied)
     }

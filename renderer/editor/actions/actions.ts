@@ -6,6 +6,7 @@ import { addSlab } from '../../../core/document/commands/addSlab'
 import { addMarkedPoint, addWish } from '../../../core/document/commands/addWish'
 import type { Shape } from '../../../core/document/commands/drawShape'
 import type { Command } from '../../../core/document/commands/editSite'
+import { freshName } from '../../../core/document/commands/freshName'
 import { jointEndAt } from '../../../core/document/commands/jointEndAt'
 import { addBand, addInset, addObstacle, addOpening } from '../../../core/document/commands/slabParts'
 import { ringContains } from '../../../core/geometry/contains'
@@ -250,13 +251,8 @@ const firstPoint = (drawn: Drawn): Pt | undefined => {
   return shape.kind === 'corners' ? shape.corners[0]?.at : shape.kind === 'circle' ? shape.center : shape.at
 }
 
-/** The next free name: "Patio", "Patio 2". */
-const freshName = (word: string, taken: readonly string[]): string => {
-  if (!taken.includes(word)) return word
-  let n = 2
-  while (taken.includes(`${word} ${n}`)) n++
-  return `${word} ${n}`
-}
+const namesOf = (list: readonly { readonly name: string }[]): ReadonlySet<string> =>
+  new Set(list.map(({ name }) => name))
 
 export interface Made {
   /** Names the undo step. */
@@ -271,20 +267,12 @@ export function madeOf(action: ActionId, drawn: Drawn, o: Options, site: Site, s
   const shape = drawn.kind === 'shape' ? drawn.shape : null
   const line = drawn.kind === 'line' && drawn.corners.length > 1 ? drawn.corners : null
   const at = drawn.kind === 'spot' ? drawn.at : null
-  const casterName = (word: string) =>
-    freshName(
-      word,
-      site.casters.map(({ name }) => name),
-    )
+  const casterName = (word: string) => freshName(word, namesOf(site.casters))
   switch (action) {
-    case 'slab': {
-      if (!shape) return null
-      const name = freshName(
-        'Patio',
-        site.slabs.map(each => each.name),
-      )
-      return { name: 'slab', command: addSlab({ outline: shape, name }) }
-    }
+    case 'slab':
+      return shape
+        ? { name: 'slab', command: addSlab({ outline: shape, name: freshName('Patio', namesOf(site.slabs)) }) }
+        : null
     case 'opening':
       return slab ? inSlab(slab, shape, at, o) : null
     case 'border':
@@ -340,7 +328,7 @@ export function madeOf(action: ActionId, drawn: Drawn, o: Options, site: Site, s
     case 'note':
       if (o.noteKind === 'note') return at ? { name: 'note', command: addNote(at, o.note.trim() || 'Note') } : null
       return slab && at
-        ? { name: 'marked point', command: addMarkedPoint(slab.id, o.note.trim() || 'Point', at) }
+        ? { name: 'marked point', command: addMarkedPoint(slab.id, freshName(o.note.trim() || 'Point', namesOf(site.points)), at) }
         : null
     default:
       return null

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { setCoordinates, setPlace } from '../../core/document/commands/setSite'
+import { isElsewhere, setCoordinates, setPlace } from '../../core/document/commands/setSite'
 import { sampleSite } from '../plan/sampleSite'
 import { chain } from './edit'
 
@@ -17,6 +17,11 @@ describe('other coordinates', () => {
     expect(nameAt(60.3, -116)).toBeUndefined()
     expect(nameAt(60, -115.4)).toBeUndefined()
     expect(nameAt(-33.9, 151.2)).toBeUndefined()
+  })
+
+  it('lie elsewhere from there on, for all that was told of the first place', () => {
+    expect(isElsewhere({ latDeg: 60, lonDeg: -116 }, { latDeg: 60.2, lonDeg: -116 })).toBe(false)
+    expect(isElsewhere({ latDeg: 60, lonDeg: -116 }, { latDeg: 60.3, lonDeg: -116 })).toBe(true)
   })
 
   it('count across the date line, not around the earth', () => {

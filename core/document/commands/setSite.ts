@@ -44,11 +44,14 @@ const apartDeg = (a: Coordinates, b: Coordinates): number => {
   return Math.hypot(a.latDeg - b.latDeg, eastDeg)
 }
 
+/** More than 30 km away: what was told of the one place does not hold at the other. */
+export const isElsewhere = (from: Coordinates, to: Coordinates): boolean => apartDeg(from, to) > namedWithinDeg
+
 /** Other coordinates; the name of the place goes with the place it names, once that lies more than 30 km away. */
 export const setCoordinates =
   (to: Coordinates): Command =>
   site =>
-    setPlace({ ...to, ...(apartDeg(site.place, to) > namedWithinDeg ? { name: undefined } : {}) })(site)
+    setPlace({ ...to, ...(isElsewhere(site.place, to) ? { name: undefined } : {}) })(site)
 
 /** `northDeg` = clockwise angle from drawing-up to true north, kept within 0 ≤ … < 360. */
 export const setNorth = (northDeg: number): Command => setPlace({ northDeg: ((northDeg % 360) + 360) % 360 })

@@ -328,7 +328,10 @@ export function madeOf(action: ActionId, drawn: Drawn, o: Options, site: Site, s
     case 'note':
       if (o.noteKind === 'note') return at ? { name: 'note', command: addNote(at, o.note.trim() || 'Note') } : null
       return slab && at
-        ? { name: 'marked point', command: addMarkedPoint(slab.id, freshName(o.note.trim() || 'Point', namesOf(site.points)), at) }
+        ? {
+            name: 'marked point',
+            command: addMarkedPoint(slab.id, freshName(o.note.trim() || 'Point', namesOf(site.points)), at),
+          }
         : null
     default:
       return null

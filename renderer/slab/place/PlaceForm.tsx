@@ -5,6 +5,7 @@ import type { Site } from '../../../shared/document/site'
 import { NumberField } from '../NumberField'
 import { TextField } from '../TextField'
 import { useRun } from '../useRun'
+import { HeightAboveSea } from './HeightAboveSea'
 import { PlaceSearch } from './PlaceSearch'
 import { ZoneOffer } from './ZoneOffer'
 
@@ -20,7 +21,7 @@ const rounded = ({ latDeg, lonDeg }: Coordinates): Coordinates => ({
 /** Where the site lies: a town out of the list, or coordinates; and whose clock it keeps. */
 export function PlaceForm({ site }: { readonly site: Site }) {
   const run = useRun()
-  const { name = '', latDeg, lonDeg, zone, elevationM } = site.place
+  const { name = '', latDeg, lonDeg, zone } = site.place
   return (
     <div className="fields">
       <PlaceSearch />
@@ -63,14 +64,7 @@ export function PlaceForm({ site }: { readonly site: Site }) {
           isKnownZone(to) ? run('time zone', setPlace({ zone: to })) : `“${to}” is no time zone this computer knows.`
         }
       />
-      <NumberField
-        label="Height above sea"
-        unit="m"
-        value={elevationM}
-        min={-450}
-        max={6000}
-        onSet={to => run('place', setPlace({ elevationM: to }))}
-      />
+      <HeightAboveSea key={site.id} site={site} />
     </div>
   )
 }

@@ -327,6 +327,14 @@ test('a town is looked up and its zone accepted; north by a wall, by a shadow, b
   await expect(zone).toHaveValue('America/Phoenix')
   await page.getByRole('button', { name: 'Use America/Boise' }).click()
   await expect(zone).toHaveValue('America/Boise')
+  // The height above sea does not come along: it is asked about until it is told. Any figure will do.
+  const height = page.getByLabel('Height above sea (ft)')
+  await expect(page.getByText('its height above sea is still 0 ft')).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Keep 0 ft' })).toBeVisible()
+  await height.fill('2730')
+  await height.press('Enter')
+  await expect(page.getByText('its height above sea is still')).toBeHidden()
+  await expect(height).toHaveValue('2730')
 
   await page.getByText('North', { exact: true }).click()
   await page.getByRole('button', { name: 'Point a wall out on the plan' }).click()

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import type { StartInfo } from '../../shared/host'
 import { themes } from '../store/viewStore'
@@ -38,17 +38,30 @@ function useStart(): { readonly start: StartInfo; readonly renew: () => void } {
 const moment = new Intl.DateTimeFormat('en-US', { weekday: 'short', hour: 'numeric', minute: '2-digit' })
 const day = new Intl.DateTimeFormat('en-US', { weekday: 'short', day: 'numeric', month: 'short' })
 
+/** Whoever left a site stands at the head of this page. */
+function useHeadFocus() {
+  const { site } = useSession()
+  const head = useRef<HTMLHeadingElement>(null)
+  useEffect(() => {
+    if (site.getState().rev > 0) head.current?.focus()
+  }, [site])
+  return head
+}
+
 /** Where nothing is open yet: what was open lately, samples as pictures, a new site. */
 export function StartPage() {
   const { host, keeper, view, openFile } = useSession()
   const { start, renew } = useStart()
   const theme = useView(state => state.theme)
   const { failure, problems } = useStore(keeper)
+  const head = useHeadFocus()
   const empty = () => void keeper.startNew('New site')
   return (
     <div className="start">
       <main className="start-side">
-        <h1>Slabwright</h1>
+        <h1 ref={head} tabIndex={-1}>
+          Slabwright
+        </h1>
         <p className="lead">
           From the first sketch to the last stamped pour: the plan, its sun and shade, its pours and its numbers in one
           file.

@@ -1,6 +1,8 @@
 /** The plan by the keys alone: what is carried, set, told and kept when nothing is pointed at. */
 import { describe, expect, it } from 'vitest'
 import { addSlab } from '../../core/document/commands/addSlab'
+import { resolveSlab } from '../../core/geometry/resolveSlab'
+import { m2ToSquareFeet } from '../../core/units/convert'
 import { actsHeight, boxSize, placeEntry } from '../../renderer/editor/entry/placeEntry'
 import { aimWords } from '../../renderer/editor/hand/telling'
 import type { Pt } from '../../shared/document/primitives'
@@ -84,6 +86,35 @@ describe('what is typed', () => {
     hand.editor.write('depth', '20')
     hand.editor.enter()
     expect(hand.site.slabs).toHaveLength(1)
+  })
+
+  it('leads the last edge back as an arc, to either side, and a typed edge that comes home is one', () => {
+    // A half circle over 14 ft, outward and inward: 336 ft² and π·7²/2 more or less.
+    const half = (Math.PI * 49) / 2
+    for (const [rise, radius, areaFt2] of [
+      ['7', '', 336 + half],
+      ['-7', '', 336 - half],
+      ['', '7', 336 + half],
+      ['', '−7', 336 - half],
+    ] as const) {
+      const hand = new TestEditor().type('24').type('14').type('24')
+      hand.editor.setOptions({ edge: 'arc' })
+      expect(hand.state.drawing?.prompt).toContain('Enter leads the last arc to the first corner')
+      hand.key('Enter')
+      expect(hand.state.said.words).toBe('Back at point A.')
+      expect(hand.state.drawing?.fields.map(({ id }) => id)).toEqual(['rise', 'radius'])
+      hand.key('Backspace')
+      expect(hand.state.drawing?.placed).toHaveLength(4)
+      hand.key('Enter').type(rise, radius)
+      expect(hand.site.slabs).toHaveLength(1)
+      expect(m2ToSquareFeet(resolveSlab(hand.site.slabs[0]!).netAreaM2)).toBeCloseTo(areaFt2, 6)
+    }
+    // Two corners and two arcs: a disk of 24 ft, its second edge typed home.
+    const disk = new TestEditor().choose('slab', { edge: 'arc' })
+    disk.type('24').type('12').type('24', '90')
+    expect(disk.state.said.words).toBe('Back at point A.')
+    disk.type('12')
+    expect(m2ToSquareFeet(resolveSlab(disk.site.slabs[0]!).netAreaM2)).toBeCloseTo(Math.PI * 144, 6)
   })
 
   it('stays where it is refused: a turn without a length, a radius that spans nothing, a zero', () => {

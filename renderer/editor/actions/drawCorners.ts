@@ -51,8 +51,8 @@ const riseOfRadius = (chordM: number, radiusM: number): number | undefined => {
 }
 
 const arcFields: readonly Field[] = [
-  { id: 'rise', label: 'Rise', reads: 'length' },
-  { id: 'radius', label: 'Radius', reads: 'length' },
+  { id: 'rise', label: 'Rise', reads: 'length', signed: true },
+  { id: 'radius', label: 'Radius', reads: 'length', signed: true },
 ]
 const firstEdge: readonly Field[] = [
   { id: 'length', label: 'Length', reads: 'length' },
@@ -82,6 +82,8 @@ export function drawCorners(
   const least = closes ? 3 : 2
   const next = (change: Partial<InHand>): Drawing => drawCorners(wanted, { ...now, dragging: false, ...change })
   const isWhole = corners.length >= least || (closes && corners.length === 2 && corners.some(({ riseM }) => riseM))
+  /** The last edge can lead back to the first corner; an arc needs only two. */
+  const canClose = closes && (isWhole || (edge === 'arc' && corners.length > 1))
   const drawnOf = (all: readonly ShapeCorner[]): Drawn =>
     closes ? { kind: 'shape', shape: { kind: 'corners', corners: all } } : { kind: 'line', corners: all }
   const end = (all: readonly ShapeCorner[]): Turn => ({ next: drawCorners(wanted), drawn: drawnOf(all) })
@@ -96,8 +98,7 @@ export function drawCorners(
     if (bendTo !== null) return setRise(riseThrough(last!.at, bendTo, at))
     if (last === undefined) return { next: next({ corners: [{ at }] }) }
     if (same(last.at, at)) return !closes && isWhole ? end(corners) : { next: next({}) }
-    const closing =
-      closes && first !== undefined && same(first.at, at) && (isWhole || (edge === 'arc' && corners.length > 1))
+    const closing = canClose && first !== undefined && same(first.at, at)
     if (edge === 'arc') return { next: next({ bendTo: at }) }
     return closing ? end(corners) : { next: next({ corners: [...corners, { at }] }) }
   }
@@ -108,14 +109,16 @@ export function drawCorners(
     bendTo !== null ? arcFields : last === undefined ? (mark ? startFields : firstEdge) : before ? laterEdge : firstEdge
   const prompt =
     bendTo !== null
-      ? 'Click where the arc passes, or type its rise or its radius.'
+      ? 'Click where the arc passes, or type its rise or its radius; with a minus it bends the other way.'
       : last === undefined
         ? startPrompt(mark, firstWords)
-        : corners.length < least
-          ? 'Click the next corner, or type the length and where it goes.'
-          : closes
-            ? `${corners.length} corners. Enter closes it; so does a click on the first corner.`
-            : `${corners.length} points. Enter ends it.`
+        : closes && edge === 'arc' && canClose
+          ? `${corners.length} corners. Enter leads the last arc to the first corner; so does a click on it.`
+          : corners.length < least
+            ? 'Click the next corner, or type the length and where it goes.'
+            : closes
+              ? `${corners.length} corners. Enter closes it; so does a click on the first corner.`
+              : `${corners.length} points. Enter ends it.`
 
   return {
     phase: dragging ? 'dragging' : last === undefined ? 'idle' : 'pointing',
@@ -144,7 +147,8 @@ export function drawCorners(
         const chordM = Math.hypot(bendTo[0] - last!.at[0], bendTo[1] - last!.at[1])
         const side = at === null ? 1 : Math.sign(riseThrough(last!.at, bendTo, at)) || 1
         if (values.rise !== undefined) return setRise(side * values.rise)
-        const riseM = riseOfRadius(chordM, values.radius ?? 0)
+        const radiusM = Math.abs(values.radius ?? 0)
+        const riseM = riseOfRadius(chordM, radiusM)
         return riseM === undefined
           ? {
               next: next({}),
@@ -152,11 +156,11 @@ export function drawCorners(
                 {
                   code: 'radiusTooSmall',
                   severity: 'stop',
-                  values: { radiusM: values.radius ?? 0, leastM: chordM / 2 },
+                  values: { radiusM, leastM: chordM / 2 },
                 },
               ],
             }
-          : setRise(side * riseM)
+          : setRise(side * (Math.sign(values.radius ?? 0) || 1) * riseM)
       }
       if (last === undefined && mark) return place(typedStart(mark, values))
       const from = last?.at ?? ([0, 0] as const)
@@ -174,10 +178,14 @@ export function drawCorners(
       const to: Pt = [from[0] + ux * lengthM, from[1] + uy * lengthM]
       const started = last === undefined ? drawCorners(wanted, { ...now, corners: [{ at: from }] }) : null
       // A typed edge that comes back to the start within the eighth of an inch has closed the outline.
-      const closing = closes && first && isWhole && Math.hypot(to[0] - first.at[0], to[1] - first.at[1]) < 0.0016
+      const closing = canClose && first && Math.hypot(to[0] - first.at[0], to[1] - first.at[1]) < 0.0016
       return started ? started.press(to) : place(closing ? first.at : to)
     },
-    finish: () => (bendTo === null && isWhole ? end(corners) : { next: next({}) }),
+    finish() {
+      if (bendTo !== null) return { next: next({}) }
+      if (canClose && edge === 'arc') return { next: next({ bendTo: first!.at }) }
+      return isWhole ? end(corners) : { next: next({}) }
+    },
     back: () =>
       bendTo !== null
         ? next({ bendTo: null })

@@ -10,6 +10,13 @@ const repeats: ReadonlySet<ActionId> = new Set(['tree', 'access', 'furniture', '
 /** What is shown before its first point is set. */
 const shownAtOnce: ReadonlySet<ActionId> = new Set(['tree', 'furniture'])
 
+const setWords = (placed: readonly Pt[]): string => {
+  const [first, last] = [placed[0]!, placed.at(-1)!]
+  return placed.length > 1 && first[0] === last[0] && first[1] === last[1]
+    ? 'Back at point A.'
+    : `Point ${cornerLetter(placed.length - 1)} is set.`
+}
+
 export interface Turns {
   start(action: ActionId, options: Options, mark?: Mark | null): void
   /** Shows what the drawing would come to at the aim. */
@@ -86,7 +93,7 @@ export function createTurns({ store, site, view, committed, selection, refuse, p
       store.setState({ drawing: next, typed: {}, box: box === null ? null : 0, fault: null })
       if (!drawn || !now) {
         const set = next.placed.length
-        if (!next.isStroke && set > (drawing?.placed.length ?? 0)) tell(`Point ${cornerLetter(set - 1)} is set.`)
+        if (!next.isStroke && set > (drawing?.placed.length ?? 0)) tell(setWords(next.placed))
         turns.show()
         return
       }

@@ -37,10 +37,11 @@ export function createTyping({ store, site, committed, tell }: Desk, turns: Turn
   const finish = (drawing: Drawing) => {
     const { keyed, aim } = store.getState()
     const turn = keyed ? { next: drawing } : drawing.finish()
-    if (!turn.drawn && aim) {
+    const isLedOn = turn.drawn !== undefined || turn.next.placed.length > drawing.placed.length
+    if (!isLedOn && aim) {
       store.setState({ keyed: false })
       turns.take(drawing.isStroke ? drawing.release(aim.at) : drawing.press(aim.at))
-    } else if (turn.drawn) turns.take(turn)
+    } else if (isLedOn) turns.take(turn)
     else store.setState({ fault: { field: null, message: drawing.prompt } })
   }
   /** A box left empty that can't be: it gets the keys, and what stands in the other one stays. */

@@ -120,6 +120,11 @@ describe('a copy', () => {
   })
 })
 
+it('an arc belongs to the shape it was drawn in: the next thing starts with a straight edge', () => {
+  const editor = new TestEditor().choose('slab', { form: 'corners', edge: 'arc' }).choose('building')
+  expect(editor.state.options.edge).toBe('straight')
+})
+
 it('another form begins anew; another kind of edge keeps the corners that are set', () => {
   const editor = new TestEditor().choose('slab', { form: 'corners' }).click([0, 0]).click([4, 0])
   editor.editor.setOptions({ edge: 'arc' })

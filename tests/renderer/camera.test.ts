@@ -1,11 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { addBuilding } from '../../core/document/commands/addCaster'
 import { setPicture } from '../../core/document/commands/setSite'
 import { createMemo } from '../../core/plan/memo'
 import { emptySite } from '../../renderer/app/emptySite'
 import { type Camera, fitBox, panBy, pinch, toPlan, toScreen, zoomAt } from '../../renderer/editor/camera/camera'
 import { homeBox } from '../../renderer/editor/camera/homeBox'
 import { homeCamera } from '../../renderer/editor/camera/homeCamera'
+import { madeBox } from '../../renderer/editor/camera/madeBox'
 import { furniture } from '../../renderer/editor/layers/furniture'
 import { deriveLive } from '../../renderer/store/livePlan'
 import type { Pt } from '../../shared/document/primitives'
@@ -100,6 +102,22 @@ describe('what should be in view', () => {
     // Its first corner is the origin; a quarter turn to the left carries right to up and down to right.
     expectNear([box.minX, box.minY], [10, 20])
     expectNear([box.maxX, box.maxY], [14, 24])
+  })
+
+  it('is what was made, too, wherever it was typed; what was there before makes nothing jump', () => {
+    const before = emptySite('s', 'S')
+    const result = addBuilding({
+      name: 'House',
+      footprint: { kind: 'rectangle', at: [30, 40], widthM: 8, depthM: 6 },
+      height: { stories: 1 },
+      overhangM: 0,
+      roof: { form: 'flat' },
+    })(before)
+    if (!result.ok) throw new Error('no building')
+    const live = deriveLive(result.value, '2026-07-21', createMemo())
+    expect(madeBox(live, before, result.made)).toEqual({ minX: 30, minY: 40, maxX: 38, maxY: 46 })
+    const none = madeBox(live, result.value, result.made)
+    expect(none.minX).toBeGreaterThan(none.maxX)
   })
 })
 

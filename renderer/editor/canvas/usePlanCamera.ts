@@ -1,13 +1,14 @@
 import { type RefObject, useCallback, useEffect, useRef, useState } from 'react'
 import { type Box, joinBounds, pointBounds } from '../../../core/geometry/bounds'
 import type { Pt } from '../../../shared/document/primitives'
-import { useSite } from '../../app/session'
+import { useSession, useSite } from '../../app/session'
 import type { LivePlan } from '../../store/livePlan'
 import type { Stage } from '../../store/viewStore'
 import { type Camera, panBy, type Size, toScreen, zoomAt } from '../camera/camera'
 import { createEye, type Eye } from '../camera/eye'
 import { homeBox } from '../camera/homeBox'
 import { homeCamera } from '../camera/homeCamera'
+import { madeBox } from '../camera/madeBox'
 import { furniture } from '../layers/furniture'
 import { useSize } from './useSize'
 
@@ -43,6 +44,7 @@ export function usePlanCamera(
   placed: readonly Pt[] | undefined,
   traced: readonly Pt[],
 ): PlanCamera {
+  const { view } = useSession()
   const rev = useSite(state => state.rev)
   const [measure, size] = useSize()
   const [eye] = useState(createEye)
@@ -62,13 +64,16 @@ export function usePlanCamera(
   useEffect(() => {
     if (!isMoved.current) showAll()
   }, [showAll])
+  const before = useRef(live.site)
   // What was typed may lie beyond the window; what is drawn by hand never makes the plan jump.
   // biome-ignore lint/correctness/useExhaustiveDependencies: once for each step kept, each point set
   useEffect(() => {
+    const made = madeBox(shown.current, before.current, view.getState().selection)
+    before.current = shown.current.site
     eye.setState(was => {
       if (!was || size.width === 0) return was
       const points = [...(placed ?? []), ...traced]
-      const whole = joinBounds([homeBox(shown.current), ...(points.length > 0 ? [pointBounds(points)] : [])])
+      const whole = joinBounds([homeBox(shown.current), made, ...(points.length > 0 ? [pointBounds(points)] : [])])
       if (!(whole.minX <= whole.maxX)) return was
       const [x0, y0] = toScreen(was, [whole.minX, whole.maxY])
       const [x1, y1] = toScreen(was, [whole.maxX, whole.minY])

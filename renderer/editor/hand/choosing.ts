@@ -23,7 +23,9 @@ export function createChoosing({ site, view, store }: Desk, turns: Turns, edges:
       site.drop()
       const { options, forms } = store.getState()
       const form = forms[action] ?? usualOptions.form
-      turns.start(action, hasForms(action, options) ? { ...options, form } : options)
+      // An arc belongs to the shape it was drawn in.
+      const { edge } = usualOptions
+      turns.start(action, hasForms(action, options) ? { ...options, edge, form } : { ...options, edge })
     },
     pick(picking) {
       site.drop()

@@ -1,3 +1,4 @@
+import { useRef } from 'react'
 import type { Hours } from '../../shared/document/primitives'
 import { ChoiceField } from './ChoiceField'
 
@@ -36,6 +37,7 @@ export function HoursRows({
   readonly first: Hours
   readonly onSet: (rows: readonly Hours[]) => void
 }) {
+  const add = useRef<HTMLButtonElement>(null)
   const change = (i: number, part: Partial<Hours>) => onSet(rows.map((row, k) => (k === i ? { ...row, ...part } : row)))
   return (
     <>
@@ -55,7 +57,15 @@ export function HoursRows({
                 if (to !== 'other') change(i, { weekdays: [...daySets[to]] })
               }}
             />
-            <button type="button" className="btn" onClick={() => onSet(rows.filter((_, k) => k !== i))}>
+            <button
+              type="button"
+              className="btn"
+              onClick={() => {
+                // The last row of the page goes, whichever was taken away.
+                if (i === rows.length - 1) add.current?.focus()
+                onSet(rows.filter((_, k) => k !== i))
+              }}
+            >
               Take away
             </button>
             {(['from', 'to'] as const).map(key => (
@@ -73,7 +83,7 @@ export function HoursRows({
           </fieldset>
         )
       })}
-      <button type="button" className="btn" onClick={() => onSet([...rows, first])}>
+      <button type="button" className="btn" ref={add} onClick={() => onSet([...rows, first])}>
         Add {name.charAt(0).toLowerCase()}
         {name.slice(1)}
       </button>

@@ -111,7 +111,9 @@ describe('what is typed', () => {
     }
     // Two corners and two arcs: a disk of 24 ft, its second edge typed home.
     const disk = new TestEditor().choose('slab', { edge: 'arc' })
-    disk.type('24').type('12').type('24', '90')
+    disk.type('24').type('12')
+    expect(disk.state.said.words).toBe('The arc is set.')
+    disk.type('24', '90')
     expect(disk.state.said.words).toBe('Back at point A.')
     disk.type('12')
     expect(m2ToSquareFeet(resolveSlab(disk.site.slabs[0]!).netAreaM2)).toBeCloseTo(Math.PI * 144, 6)

@@ -1,7 +1,7 @@
 /** The drawing in hand: begun, shown on the preview document, and committed once it is whole. */
 import type { Id, Pt } from '../../../shared/document/primitives'
 import { type ActionId, madeOf, type Options, startDrawing } from '../actions/actions'
-import type { Drawn, Mark, Turn } from '../actions/drawing'
+import type { Drawing, Drawn, Mark, Turn } from '../actions/drawing'
 import { cornerLetter, cornersOfSite } from '../cornerNames'
 import type { Desk } from './desk'
 
@@ -16,6 +16,9 @@ const setWords = (placed: readonly Pt[]): string => {
     ? 'Back at point A.'
     : `Point ${cornerLetter(placed.length - 1)} is set.`
 }
+
+/** Both ends of an arc are set, and how far it bends is asked. */
+const bends = (drawing: Drawing | null): boolean => drawing?.fields.some(({ id }) => id === 'rise') ?? false
 
 export interface Turns {
   start(action: ActionId, options: Options, mark?: Mark | null): void
@@ -92,8 +95,9 @@ export function createTurns({ store, site, view, committed, selection, refuse, p
       }
       store.setState({ drawing: next, typed: {}, box: box === null ? null : 0, fault: null })
       if (!drawn || !now) {
-        const set = next.placed.length
-        if (!next.isStroke && set > (drawing?.placed.length ?? 0)) tell(setWords(next.placed))
+        const [set, was] = [next.placed.length, drawing?.placed.length ?? 0]
+        if (!next.isStroke && set > was) tell(setWords(next.placed))
+        else if (bends(drawing) && !bends(next)) tell('The arc is set.')
         turns.show()
         return
       }

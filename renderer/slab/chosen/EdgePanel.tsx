@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { findEdge } from '../../../core/document/commands/findPath'
+import { findEdge, isClosed } from '../../../core/document/commands/findPath'
 import { edgeLengthOf } from '../../../core/document/commands/reversePath'
 import { setDimension } from '../../../core/document/commands/setDimension'
 import { setEdgeRadius, setEdgeRise } from '../../../core/document/commands/setEdgeRise'
@@ -24,7 +24,7 @@ const usual = { deepM: 0.3048, wideM: 0.3048, riserM: 0.1778, treadM: 0.3048 } a
 export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edgeIds: readonly Id[] }) {
   const run = useRun()
   const [moves, setMoves] = useState<'end' | 'start' | 'both'>('end')
-  const [bulges, setBulges] = useState<'left' | 'right'>('right')
+  const [bulgesOut, setBulgesOut] = useState(true)
   const [risers, setRisers] = useState(2)
   const id = edgeIds[0]!
   const { path, index } = findEdge(site, id)!
@@ -35,11 +35,14 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
     each => each.outline.id === path.id || each.openings.some(opening => opening.path.id === path.id),
   )
   const isOutline = slab?.outline.id === path.id
+  // The rings of openings run clockwise: out of them is to the left.
+  const [out, into] = slab !== undefined && !isOutline ? (['left', 'right'] as const) : (['right', 'left'] as const)
   const thick = slab?.thickened.find(({ edges }) => edges.includes(id))
   const isAgainst = slab?.againstExisting.includes(id) ?? false
   const lengthM = edgeLengthOf(path, index)
   const ends = [cornerLetter(index), cornerLetter((index + 1) % n)] as const
   const riseM = path.edges[index]!.riseM ?? 0
+  const bulges = riseM < 0 ? 'left' : riseM > 0 ? 'right' : bulgesOut ? out : into
   return (
     <>
       <header>
@@ -67,14 +70,14 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
               onSet={to => run('length', setDimension(id, to, { moves, with: 'side' }))}
             />
             <ChoiceField
-              label="An arc bulges"
-              value={riseM < 0 ? 'left' : riseM > 0 ? 'right' : bulges}
+              label={isClosed(path) ? 'An arc bulges' : `From ${ends[0]} an arc bulges`}
+              value={bulges}
               choices={[
-                ['right', 'Out'],
-                ['left', 'In'],
+                [out, isClosed(path) ? 'Out' : 'To the right'],
+                [into, isClosed(path) ? 'In' : 'To the left'],
               ]}
               onSet={side => {
-                setBulges(side)
+                setBulgesOut(side === out)
                 if (riseM !== 0) run('arc', setEdgeRise(id, side === 'right' ? Math.abs(riseM) : -Math.abs(riseM)))
               }}
             />
@@ -83,19 +86,14 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
               label="Rise (0 = straight)"
               lengthM={Math.abs(riseM)}
               units={site.units}
-              onSet={to => run('arc', setEdgeRise(id, (riseM < 0 || (riseM === 0 && bulges === 'left') ? -1 : 1) * to))}
+              onSet={to => run('arc', setEdgeRise(id, (bulges === 'left' ? -1 : 1) * to))}
             />
             <MeasureField
               key={`${id} radius`}
               label="Radius"
               lengthM={edge.arc?.radiusM ?? 0}
               units={site.units}
-              onSet={to =>
-                run(
-                  'arc',
-                  setEdgeRadius(id, to, { bulges: riseM < 0 || (riseM === 0 && bulges === 'left') ? 'left' : 'right' }),
-                )
-              }
+              onSet={to => run('arc', setEdgeRadius(id, to, { bulges }))}
             />
             <button type="button" className="btn" onClick={() => run('new corner', splitEdge(id, 0.5))}>
               New corner in the middle

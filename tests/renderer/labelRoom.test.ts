@@ -64,6 +64,7 @@ describe('where a label stands', () => {
       [50, 0],
       [50, 300],
     ])
+    expect(room.take([right, left], 40, 20, false)).toBeNull()
     expect(room.take([right, left], 40, 20)).toEqual(right)
     expect(room.take([right, left], 40, 20)).toEqual(left)
     expect(room.take([right, left], 40, 20)).toBeNull()

@@ -10,9 +10,12 @@ const asidePx = 26
 /** Where the plan leaves no room there, still this far: half a fingertip. */
 const clearPx = 22
 
+/** Where a prompt may need a second line. */
+const narrowPx = 800
+
 /** Beside the outline, under the prompt; on a plan too narrow for that, under both. */
 const startPlace = ({ width }: Size): readonly [left: number, top: number] =>
-  width >= 212 + boxSize.width + 8 ? [212, 42] : [Math.max(92, width - boxSize.width - 8), 104]
+  width >= 212 + boxSize.width + 8 ? [212, width < narrowPx ? 64 : 42] : [Math.max(92, width - boxSize.width - 8), 104]
 
 /**
  * Where the boxes stand on the plan, its left and top in pixels: beside the last point, on the side the line does not go

@@ -12,6 +12,8 @@ interface MarkName {
   readonly name: string
   /** From the middle of the mark to the edge of what is drawn of it, pixels across and up. */
   readonly halfPx: Pt
+  /** Left out rather than struck out by the edge of a slab. */
+  readonly keepsOff?: true
 }
 
 const accessNames = (access: NonNullable<Site['access']>, zoom: number): readonly MarkName[] => [
@@ -46,13 +48,15 @@ export function drawMarkNames(
   const marks: readonly MarkName[] = [
     ...(access && withAccess ? accessNames(access, pen.camera.zoom) : []),
     ...sources.flatMap(({ obstacles }) =>
-      obstacles.map(({ at, kind, name }): MarkName => ({ at, name: name ?? obstacleKinds[kind], halfPx: [6, 6] })),
+      obstacles.map(
+        ({ at, kind, name }): MarkName => ({ at, name: name ?? obstacleKinds[kind], halfPx: [6, 6], keepsOff: true }),
+      ),
     ),
   ]
   const placed = marks.map(mark => ({ ...mark, screen: toScreen(pen.camera, mark.at) }))
   for (const { screen, halfPx } of placed) room.block(around(screen, 2 * halfPx[0], 2 * halfPx[1]))
   const shown = flags.map(flag => ({ name: flag.name, screen: toScreen(pen.camera, flag.at) }))
-  for (const { name, screen, halfPx } of placed) {
+  for (const { name, screen, halfPx, keepsOff } of placed) {
     const [x, y] = screen
     if (shown.some(flag => flag.name === name && Math.hypot(flag.screen[0] - x, flag.screen[1] - y) < sameNamePx))
       continue
@@ -69,7 +73,7 @@ export function drawMarkNames(
       [x + across, y],
       [x - across, y],
     ]
-    const spot = room.take(spots, width, height)
+    const spot = room.take(spots, width, height, !keepsOff)
     if (spot) letter(pen, name, spot, { ...style, halo: pen.inks.paper })
   }
 }

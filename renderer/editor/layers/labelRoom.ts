@@ -30,9 +30,9 @@ function runsThrough({ x, y, width, height }: Rect, a: Pt, b: Pt): boolean {
 export interface LabelRoom {
   /**
    * Takes the first of the wished places that is free and in view, rather one that hides no line or place to spare;
-   * null where none is free.
+   * null where none is free, or `mayHide` is false and each hides something.
    */
-  take(wishes: readonly Pt[], width: number, height: number): Pt | null
+  take(wishes: readonly Pt[], width: number, height: number, mayHide?: boolean): Pt | null
   /** Marks a place as taken without asking. */
   block(rect: Rect): void
   /** A line of points which a label stands beside rather than on. */
@@ -51,12 +51,12 @@ export function labelRoom(view: Rect): LabelRoom {
     !spared.some(other => meet(r, other)) &&
     !lines.some(line => line.some((to, i) => i > 0 && runsThrough(r, line[i - 1]!, to)))
   return {
-    take(wishes, width, height) {
+    take(wishes, width, height, mayHide = true) {
       const free = wishes.filter(wish => {
         const rect = around(wish, width, height)
         return isInView(rect) && !taken.some(other => meet(rect, other))
       })
-      const at = free.find(wish => hidesNothing(around(wish, width, height))) ?? free[0]
+      const at = free.find(wish => hidesNothing(around(wish, width, height))) ?? (mayHide ? free[0] : undefined)
       if (!at) return null
       taken.push(around(at, width, height))
       return at

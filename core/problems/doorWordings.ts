@@ -17,6 +17,13 @@ const subjectOf = (finding: Finding): string => {
   return owner === 'the site' ? capitalize(named) : `${capitalize(owner)}: ${named}`
 }
 
+/** `asked`: what it was, where it stands in no file. */
+const misread = (finding: Finding, found: unknown, asked: 'day' | 'time', why: string): string => {
+  const words = found === '' ? 'empty' : `“${found}”, ${why}`
+  if (finding.field !== undefined) return `${subjectOf(finding)} is ${words}.`
+  return found === '' ? `No ${asked} is given.` : `The ${asked} asked for is ${words}.`
+}
+
 const outOfRange = ({ finding, values, print }: Told): string => {
   const place = placeOf(finding)
   const subject = subjectOf(finding)
@@ -173,11 +180,11 @@ export const doorWordings: Record<(typeof doorCodes)[number], Wording> = {
     hint: 'Write a name such as America/Denver.',
   }),
   badDate: ({ finding, values }) => ({
-    message: `${finding.field === undefined ? 'The day asked for' : subjectOf(finding)} is “${values.found}”, which is not in the calendar.`,
+    message: misread(finding, values.found, 'day', 'which is not in the calendar'),
     hint: 'Write year, month and day as 2026-02-28, or month and day as 02-28.',
   }),
   badTime: ({ finding, values }) => ({
-    message: `${finding.field === undefined ? 'The time asked for' : subjectOf(finding)} is “${values.found}”, which is not a time of day.`,
+    message: misread(finding, values.found, 'time', 'which is not a time of day'),
     hint: 'Write hours and minutes, such as 06:30.',
   }),
 }

@@ -5,6 +5,7 @@ import type { UnitSystem } from '../../shared/document/site'
 import { sayLength } from '../editor/entry/sayLength'
 import { useToldHere } from '../editor/useToldHere'
 import { Fault } from './Fault'
+import { useDropOnChange } from './useDropOnChange'
 
 export interface MeasureFieldOf {
   readonly label: string
@@ -21,6 +22,10 @@ export function MeasureField({ label, lengthM, units, onSet, minM = 0 }: Measure
   const [fault, setFault] = useState<string | null>(null)
   const toldHere = useToldHere()
   const id = useId()
+  useDropOnChange(lengthM, () => {
+    setText(null)
+    setFault(null)
+  })
   const step = units === 'ftin' ? 0.0254 : 0.01
   // A form that moves the focus once it has its answer makes the box lose it: what is being set is not set twice.
   const isSetting = useRef(false)

@@ -1,5 +1,6 @@
 import { useId, useState } from 'react'
 import { Fault } from './Fault'
+import { useDropOnChange } from './useDropOnChange'
 
 export interface NumberFieldOf {
   readonly label: string
@@ -17,6 +18,7 @@ export function NumberField({ label, value, unit, min, max, step = 1, onSet }: N
   const id = useId()
   const typed = text === null ? value : Number(text)
   const isRefused = text !== null && (text.trim() === '' || !Number.isFinite(typed) || typed < min || typed > max)
+  useDropOnChange(value, () => setText(null))
   const commit = () => {
     if (text !== null && !isRefused && typed !== value) onSet(typed)
     if (!isRefused) setText(null)

@@ -1,6 +1,7 @@
 import { useId, useState } from 'react'
 import { useToldHere } from '../editor/useToldHere'
 import { Fault } from './Fault'
+import { useDropOnChange } from './useDropOnChange'
 
 /** A name: kept when the field is left or Enter is pressed. */
 export function TextField({
@@ -17,6 +18,10 @@ export function TextField({
   const [fault, setFault] = useState<string | null>(null)
   const toldHere = useToldHere()
   const id = useId()
+  useDropOnChange(value, () => {
+    setText(null)
+    setFault(null)
+  })
   const commit = () => {
     setFault(text === null || text === value ? null : toldHere(onSet(text)))
     setText(null)

@@ -16,6 +16,7 @@ import { readPicture } from './readPicture'
 
 /** The longer side of a picture until two points and their distance are known: 60 ft. */
 const firstSideM = 18.288
+const firstScale = (widthPx: number, heightPx: number): number => firstSideM / Math.max(widthPx, heightPx)
 
 /** A plot plan or an aerial picture under the plan: set to scale, turned, faded, moved, taken away. */
 export function PictureForm({ site }: { readonly site: Site }) {
@@ -68,7 +69,7 @@ export function PictureForm({ site }: { readonly site: Site }) {
       return
     }
     const { asset, assetId, widthPx, heightPx } = read.value
-    const metersPerPixel = firstSideM / Math.max(widthPx, heightPx)
+    const metersPerPixel = firstScale(widthPx, heightPx)
     setFault(
       run(
         'picture',
@@ -78,7 +79,7 @@ export function PictureForm({ site }: { readonly site: Site }) {
             originAt: [(-widthPx / 2) * metersPerPixel, (heightPx / 2) * metersPerPixel],
             metersPerPixel,
             turnDeg: 0,
-            fade: 0.4,
+            fade: picture?.fade ?? 0.4,
           },
           asset,
         ),
@@ -166,10 +167,12 @@ function PictureSize({ site }: { readonly site: Site }) {
   const px = asset && pictureSize(asset.base64)
   if (!px) return null
   const print = printMeasures(site.units)
+  const isFirstSize = picture.metersPerPixel === firstScale(px.width, px.height)
   return (
     <p className="told">
       {px.width} × {px.height} pixels: {print.length(px.width * picture.metersPerPixel)} by{' '}
       {print.length(px.height * picture.metersPerPixel)} of ground.
+      {isFirstSize ? ' Not set to scale yet.' : ''}
     </p>
   )
 }

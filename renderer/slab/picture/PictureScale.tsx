@@ -15,9 +15,12 @@ export function PictureScale({ site }: { readonly site: Site }) {
   const [told, setTold] = useState<string | null>(null)
   const asked = useRef<HTMLButtonElement>(null)
   const offer = useRef<HTMLDivElement>(null)
-  // The two points are given: their distance is typed next.
+  // The two points are given: their distance is typed next. The press that gave the second one leaves the focus on the
+  // plan, after all that it set off.
   useEffect(() => {
-    if (ends) offer.current?.querySelector('input')?.focus()
+    if (!ends) return
+    const timer = setTimeout(() => offer.current?.querySelector('input')?.focus())
+    return () => clearTimeout(timer)
   }, [ends])
   const print = printMeasures(site.units)
   const readsM = ends ? Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]) : 0

@@ -6,6 +6,7 @@ import { NumberField } from '../NumberField'
 import { TextField } from '../TextField'
 import { useRun } from '../useRun'
 import { HeightAboveSea } from './HeightAboveSea'
+import { keptHours } from './keptHours'
 import { PlaceSearch } from './PlaceSearch'
 import { ZoneOffer } from './ZoneOffer'
 
@@ -22,9 +23,10 @@ const rounded = ({ latDeg, lonDeg }: Coordinates): Coordinates => ({
 export function PlaceForm({ site }: { readonly site: Site }) {
   const run = useRun()
   const { name = '', latDeg, lonDeg, zone } = site.place
+  const hours = keptHours(site)
   return (
     <div className="fields">
-      <PlaceSearch />
+      <PlaceSearch site={site} />
       <TextField
         label="Name of the place"
         value={name}
@@ -64,6 +66,7 @@ export function PlaceForm({ site }: { readonly site: Site }) {
           isKnownZone(to) ? run('time zone', setPlace({ zone: to })) : `“${to}” is no time zone this computer knows.`
         }
       />
+      {hours === '' ? null : <p className="told wide">{hours}</p>}
       <HeightAboveSea key={site.id} site={site} />
     </div>
   )

@@ -1,9 +1,11 @@
 import { useEffect, useId, useState } from 'react'
 import { setPlace } from '../../../core/document/commands/setSite'
+import type { Site } from '../../../shared/document/site'
 import { Fault } from '../Fault'
 import { focusBefore } from '../focusBefore'
 import { useRun } from '../useRun'
 import { countryName, type FoundPlace, findPlaces, type PlaceList } from './findPlaces'
+import { keptHours } from './keptHours'
 import { loadPlaces, zoneAt } from './loadPlaces'
 
 export const placeWords = ({ name, region, country }: FoundPlace): string =>
@@ -18,7 +20,7 @@ interface Offered {
 }
 
 /** A town by its name, without a network: its coordinates and its time zone are offered, and set when accepted. */
-export function PlaceSearch() {
+export function PlaceSearch({ site }: { readonly site: Site }) {
   const run = useRun()
   const [text, setText] = useState('')
   const [list, setList] = useState<PlaceList | null>(null)
@@ -94,7 +96,7 @@ export function PlaceSearch() {
             <b>{placeWords(offered.place)}</b>, {coordinateWords(offered.place.latDeg, offered.place.lonDeg)}.{' '}
             {offered.zone === undefined
               ? 'No time zone is known there: choose it below.'
-              : `Time zone ${offered.zone}.`}
+              : `Time zone ${offered.zone}. ${offered.zone === site.place.zone ? '' : keptHours(site)}`}
           </p>
           <div className="offer-acts">
             <button

@@ -3,6 +3,7 @@ import { setPlace } from '../../../core/document/commands/setSite'
 import type { Site } from '../../../shared/document/site'
 import { focusBefore } from '../focusBefore'
 import { useRun } from '../useRun'
+import { keptHours } from './keptHours'
 import { zoneAt } from './loadPlaces'
 
 /** Where the coordinates lie in another time zone than the site says, that one is offered. */
@@ -24,7 +25,7 @@ export function ZoneOffer({ site }: { readonly site: Site }) {
   return (
     <div className="offer wide" role="status">
       <p>
-        These coordinates lie in <b>{found}</b>; the site keeps the time of {zone}.
+        These coordinates lie in <b>{found}</b>; the site keeps the time of {zone}. {keptHours(site)}
       </p>
       <div className="offer-acts">
         <button

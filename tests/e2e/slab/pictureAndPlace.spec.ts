@@ -9,6 +9,7 @@ import type { TDocumentDefinitions } from 'pdfmake/interfaces'
 import { expect, type Page } from 'playwright/test'
 import { axeOn } from '../axe'
 import { openSample, stageButton, test } from '../renderer/planner'
+import { newSite as openSheet, sheetPoints } from './slabPage'
 
 const require = createRequire(import.meta.url)
 
@@ -70,9 +71,7 @@ function vastPng(): Buffer {
 const say = (page: Page) => page.locator('.say').getByRole('status').first()
 
 async function newSite(page: Page, address: string): Promise<void> {
-  await page.goto(address)
-  await page.getByRole('button', { name: 'New site', exact: true }).click()
-  await expect(page.getByText(/Type a length or (click|tap) the first corner\./)).toBeVisible()
+  await openSheet(page, address)
   await page.getByRole('button', { name: 'Select', exact: true }).click()
 }
 
@@ -284,18 +283,22 @@ test('the second page of a PDF is the picture, within the page’s policy', asyn
   await chosen.selectOption('Page 2 of 2')
   await page.getByRole('button', { name: 'Take this page' }).click()
   // 6 × 4 in, as long as a picture may be; 60 ft across at first.
-  await expect(page.getByText('2400 × 1600 pixels: 60′ 0″ by 40′ 0″ of ground.')).toBeVisible()
+  await expect(page.getByText('2400 × 1600 pixels: 60′ 0″ by 40′ 0″ of ground. Not set to scale yet.')).toBeVisible()
   // The house is an eighth of the second page; the first has two small words.
   await expect.poll(darkShare).toBeGreaterThan(blank + 0.01)
 
   await page.getByRole('button', { name: 'Set to scale by two points' }).click()
   await typePoint(page, '-15ft', '0')
   await expect(say(page)).toContainText('its other end')
-  await typePoint(page, '30ft', 'right')
-  const known = page.getByLabel('Known distance')
-  await known.fill(`42'`)
-  await known.press('Enter')
-  await expect(page.getByText('2400 × 1600 pixels: 84′ 0″ by 56′ 0″ of ground.')).toBeVisible()
+  // The other end by the mouse: the keys are the distance's at once.
+  const sheet = await sheetPoints(page)
+  await page.mouse.click(...sheet.at(15, 0))
+  await expect(page.getByLabel('Known distance')).toBeFocused()
+  await page.keyboard.press('Control+a')
+  await page.keyboard.type(`42'`)
+  await page.keyboard.press('Enter')
+  // Give or take a pixel of the screen.
+  await expect(page.getByText(/^2400 × 1600 pixels: 8[345]′ .* of ground\.$/)).toBeVisible()
   expect(refused).toEqual([])
 })
 
@@ -395,6 +398,20 @@ test('a height by its shadow is offered and applied as one step; then the client
   await page.getByRole('option', { name: 'House', exact: true }).click()
   await page.getByText('Height from its shadow').click()
   const form = page.getByRole('region', { name: 'What is chosen' })
+  // What was refused goes with the measure it was typed over; an hour that was emptied is told so.
+  await form.getByLabel('Shadow of the eave').fill('twelve')
+  await form.getByLabel('Shadow of the eave').press('Enter')
+  await expect(form.getByRole('alert')).toContainText('“twelve” is not a length')
+  await form.getByRole('button', { name: 'Point it out' }).click()
+  for (const [first, second] of [
+    ['0', '0'],
+    ['9ft', 'right'],
+  ] as const)
+    await typePoint(page, first, second)
+  await expect(form.getByRole('alert')).toHaveCount(0)
+  await expect(form.getByLabel('Shadow of the eave')).toHaveValue('9′ 0″')
+  await form.getByLabel('Time by the site’s clock').fill('')
+  await expect(form.getByRole('alert')).toContainText('No time is given.')
   await form.getByLabel('Shadow of the eave').fill(`12'`)
   await form.getByLabel('Shadow of the eave').press('Enter')
   await form.getByLabel('Day').fill('2026-07-21')

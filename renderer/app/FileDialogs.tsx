@@ -99,8 +99,14 @@ function NameFile({ open, close }: { readonly open: Of<'saveAs'> } & Closable) {
       <Heading slot="title">{open.existing ? 'A file of that name is there already' : 'Save as'}</Heading>
       <label className="field">
         Name
-        {/* biome-ignore lint/a11y/noAutofocus: the dialog asks for this one thing */}
-        <input autoFocus value={name} maxLength={120} onChange={event => setName(event.target.value)} />
+        <input
+          // biome-ignore lint/a11y/noAutofocus: the dialog asks for this one thing
+          autoFocus
+          value={name}
+          maxLength={120}
+          onFocus={event => event.target.select()}
+          onChange={event => setName(event.target.value)}
+        />
       </label>
       {replaces ? <p className="quiet under">What that file holds now is kept as a version.</p> : null}
       <div className="dialog-acts">

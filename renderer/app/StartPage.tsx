@@ -5,6 +5,7 @@ import { themes } from '../store/viewStore'
 import { fileStem } from './fileStem'
 import { fileWords } from './fileWords'
 import { Icon } from './Icon'
+import { printClock } from './printClock'
 import { SampleCard } from './SampleCard'
 import { useSession, useView } from './session'
 
@@ -35,7 +36,8 @@ function useStart(): { readonly start: StartInfo; readonly renew: () => void } {
   return { start: listed, renew: () => setAsked(times => times + 1) }
 }
 
-const moment = new Intl.DateTimeFormat('en-US', { weekday: 'short', hour: 'numeric', minute: '2-digit' })
+const weekday = new Intl.DateTimeFormat('en-US', { weekday: 'short' })
+const printMoment = (at: Date): string => `${weekday.format(at)} ${printClock(at)}`
 const day = new Intl.DateTimeFormat('en-US', { weekday: 'short', day: 'numeric', month: 'short' })
 
 /** Whoever left a site stands at the head of this page. */
@@ -161,7 +163,7 @@ function Recoveries({ start, renew }: { readonly start: StartInfo; readonly rene
                 {title}
                 <small>{fileName === undefined ? 'in no file' : `not yet in ${fileStem(fileName)}`}</small>
               </span>
-              <span>{moment.format(new Date(savedAt))}</span>
+              <span>{printMoment(new Date(savedAt))}</span>
             </button>
             <button
               type="button"

@@ -8,6 +8,15 @@ const finger = { zoom: 100, touch: true, free: true } as const
 const patio = () => new TestEditor().choose('slab', { form: 'rectangle' }).drag([0, 0], [4, 3])
 const steps = (editor: TestEditor) => editor.store.getState().rev
 
+it('leaves no mark on the plan once all that was asked for is pointed out', () => {
+  const editor = patio()
+  const given: Pt[] = []
+  editor.editor.pick({ prompts: ['One end.', 'The other.'], catches: true, done: points => given.push(...points) })
+  editor.click([5, 1]).click([6, 2])
+  expect(given).toHaveLength(2)
+  expect(editor.state).toMatchObject({ action: 'select', drawing: null, aim: null })
+})
+
 describe('a finger', () => {
   it('sets the first corner of a rectangle where it comes down, the second where it is lifted', () => {
     const editor = new TestEditor().choose('slab', { form: 'rectangle' })

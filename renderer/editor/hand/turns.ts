@@ -55,6 +55,7 @@ export function createTurns({ store, site, view, committed, selection, refuse, p
     const { picking, options } = store.getState()
     site.drop()
     turns.start('select', options)
+    store.setState({ aim: null })
     if (drawn.kind === 'line') picking?.done(drawn.corners.map(({ at }) => at))
   }
 

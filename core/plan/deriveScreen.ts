@@ -5,7 +5,7 @@ import { settingValue } from '../../shared/settings'
 import type { PourDayPlan } from '../pours/day/pourDay'
 import { type PourSetMap, setMap } from '../pours/day/setMap'
 import { wordProblem } from '../problems/wordProblem'
-import type { Grid } from '../sun/cellCoverage'
+import { type Grid, overGrid } from '../sun/cellCoverage'
 import { cellSunMinutes } from '../sun/cellMasks'
 import type { Exposure } from '../sun/exposure'
 import { resolveCaster } from '../sun/resolveCaster'
@@ -220,7 +220,7 @@ export function* deriveScreen(
           slabId: slab.id,
           grid: raster.grid,
           minutes: cellSunMinutes(raster),
-          weights: raster.weights,
+          weights: overGrid(raster.covered, raster.grid),
         }),
       )
     })

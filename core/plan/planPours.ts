@@ -22,13 +22,13 @@ import { isBinding } from '../pours/wishes/jointWishes'
 import { isolationEdges } from '../quantities/edgeLengths'
 import type { Exposure } from '../sun/exposure'
 import type { SiteDay } from '../sun/siteDay'
-import { sunShares } from '../sun/sunShares'
 import { capsOf } from './capsOf'
 import type { Memo } from './memo'
 import type { PlannedJoint, PlannedPour } from './plan'
 import type { SlabCapacity } from './planCapacity'
 import { pouredIds } from './pouredIds'
 import { pourParts, type SlabPart } from './pourParts'
+import { pourShares } from './pourShares'
 import { pourWishes } from './pourWishes'
 import { type PourBudget, splitRegion } from './splitRegion'
 
@@ -350,7 +350,7 @@ function orderSun(
   const suns = pours.map(({ id, slabId, region, areaM2 }): PourSun | null => {
     const exposed = exposures.get(slabId)
     if (!exposed || isSunWelcome(conditions)) return null
-    const shares = memo.part('pourShares', id, [exposed, region], () => sunShares(exposed, [region]))
+    const shares = pourShares(memo, id, exposed, region)
     return { exposed, shares, openH: openH(slabId, areaM2) }
   })
   const by = sunByHour(suns, turnStepMin * Math.ceil(turnMin / turnStepMin))

@@ -8,9 +8,10 @@ import type { ResolvedCaster } from '../sun/resolveCaster'
 import { shadeAt } from '../sun/shadeAt'
 import { dayInstants, type SiteDay, wholeHours } from '../sun/siteDay'
 import { sunPosition } from '../sun/sunPosition'
-import { sunShares } from '../sun/sunShares'
+import { areaMask, sunShares } from '../sun/sunShares'
 import type { LastAnswer, Memo } from './memo'
 import type { HourShadow, PlannedPoint, PlannedPour, PlanShade } from './plan'
+import { pourShares } from './pourShares'
 
 export interface ShadeOf {
   readonly slabs: readonly ResolvedSlab[]
@@ -74,19 +75,14 @@ export function* planShade(memo: Memo, of: ShadeOf): Generator<void, DerivedShad
   const slabShares = new Map(
     of.slabs.map(slab => {
       const raster = exposures.get(slab.id)!
-      return [slab.id, memo.part('slabShares', slab.id, [raster], () => sunShares(raster))]
+      const mask = memo.part('slabMask', slab.id, [raster.covered], () => areaMask(raster))
+      return [slab.id, memo.part('slabShares', slab.id, [raster, mask], () => sunShares(raster, mask))]
     }),
   )
-  const pourShares = new Map(
-    of.pours.flatMap(pour => {
-      const raster = exposures.get(pour.slabId)
-      if (!raster) return []
-      return [
-        [
-          pour.id,
-          memo.part('pourShares', pour.id, [raster, pour.region], () => sunShares(raster, [pour.region])),
-        ] as const,
-      ]
+  const sharesOfPours = new Map(
+    of.pours.flatMap(({ id, slabId, region }) => {
+      const raster = exposures.get(slabId)
+      return raster ? [[id, pourShares(memo, id, raster, region)] as const] : []
     }),
   )
   const shadows: HourShadow[] = []
@@ -106,7 +102,7 @@ export function* planShade(memo: Memo, of: ShadeOf): Generator<void, DerivedShad
         instants.map(ms => sunPosition(ms, place.latDeg, place.lonDeg)),
       ),
       slabShares,
-      pourShares,
+      pourShares: sharesOfPours,
       shadows,
     },
   }

@@ -3,7 +3,7 @@ import type { PlanJson } from '../../shared/planJson'
 import type { CurveRegion, Region, Ring } from '../geometry/curve'
 import { flattenRing } from '../geometry/flattenRing'
 import type { PourDayPlan } from '../pours/day/pourDay'
-import { loadsOfOrder } from '../pours/loadGround'
+import { loadSizes, loadsOfOrder } from '../pours/loadGround'
 import { pourAdjacency } from '../pours/pourAdjacency'
 import { isoWithOffset } from '../sun/siteDay'
 import type { Plan, SunShares } from './plan'
@@ -93,7 +93,7 @@ const printAlternative = ({ proposal, ...of }: PlannedAlternative): NonNullable<
 function loadsOf(plan: Plan, pourId: string): PlanJson['pours'][number]['loads'] {
   const order = plan.quantities.find(({ id }) => id === `${pourId}-concrete-order`)
   if (!order) return null
-  const { orderM3, trucks, isShort } = loadsOfOrder(order.value, plan.site.settings)
+  const { orderM3, trucks, isShort } = loadsOfOrder(order.value, loadSizes(plan.site.settings))
   return { orderM3, trucks, shortLoad: isShort }
 }
 

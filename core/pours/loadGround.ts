@@ -1,7 +1,7 @@
 /** What the loads of a pour cost by its area: trucks that go home part full, and loads the plant charges a fee for. */
 import type { UnitSystem } from '../../shared/document/site'
 import { type SettingOverrides, settingValue } from '../../shared/settings'
-import { orderTerms, orderVolume, roundUp } from '../quantities/concrete'
+import { type OrderRules, orderRules, orderVolume, overRunOf, roundUp } from '../quantities/concrete'
 import type { Weights } from './weights'
 
 export interface PourLoads {
@@ -22,17 +22,40 @@ export interface LoadsOf {
 /** A volume this close to whole trucks is whole (m³). */
 const roundOffM3 = 1e-9
 
+export interface LoadSizes {
+  /** Of a full truck. */
+  readonly loadM3: number
+  /** Below it a load has its fee. */
+  readonly shortLoadM3: number
+}
+
+export const loadSizes = (settings: SettingOverrides | undefined): LoadSizes => ({
+  loadM3: settingValue(settings, 'loadM3'),
+  shortLoadM3: settingValue(settings, 'shortLoadM3'),
+})
+
+/** What loads are reckoned from, the settings read once: a search asks about thousands of areas. */
+export interface LoadRules extends LoadSizes {
+  readonly thicknessM: number
+  readonly order: OrderRules
+}
+
+export const loadRules = (of: LoadsOf): LoadRules => ({
+  ...loadSizes(of.settings),
+  thicknessM: of.thicknessM,
+  order: orderRules(of),
+})
+
 /** Loads of an order (m³, > 0). */
-export function loadsOfOrder(orderM3: number, settings: SettingOverrides | undefined): PourLoads {
-  const loadM3 = settingValue(settings, 'loadM3')
+export function loadsOfOrder(orderM3: number, { loadM3, shortLoadM3 }: LoadSizes): PourLoads {
   const trucks = Math.max(1, Math.ceil((orderM3 - roundOffM3) / loadM3))
   const lastM3 = orderM3 - (trucks - 1) * loadM3
-  return { orderM3, trucks, isShort: lastM3 < settingValue(settings, 'shortLoadM3') - roundOffM3 }
+  return { orderM3, trucks, isShort: lastM3 < shortLoadM3 - roundOffM3 }
 }
 
 /** Loads of a pour of even thickness; thickened edges and steps are left out. */
-export const loadsOfArea = (areaM2: number, { thicknessM, settings, ...of }: LoadsOf): PourLoads =>
-  loadsOfOrder(orderVolume({ ...of, settings, volumeM3: areaM2 * thicknessM }), settings)
+export const loadsOfArea = (areaM2: number, rules: LoadRules): PourLoads =>
+  loadsOfOrder(orderVolume(areaM2 * rules.thicknessM, rules.order), rules)
 
 export interface LoadTerms {
   unusedTruck: number
@@ -46,8 +69,8 @@ interface EnvelopePoint {
 }
 
 /** The loads of pours of one slab, ready to be asked about many areas. */
-export interface LoadGround extends LoadsOf {
-  readonly loadM3: number
+export interface LoadGround {
+  readonly rules: LoadRules
   /** Areas that whole trucks cover, m². */
   readonly fullTruckM2: readonly number[]
   /** By the site's prices. */
@@ -61,31 +84,31 @@ export type LoadWeights = Pick<Weights, 'unusedTruck' | 'shortLoad'>
 const mostTrucks = 4
 
 /** The most area that an order of `trucks` full trucks covers. */
-function fullTruckArea(trucks: number, of: LoadsOf, loadM3: number): number {
-  const whole = trucks * loadM3
+function fullTruckArea(trucks: number, rules: LoadRules): number {
+  const whole = trucks * rules.loadM3
   let low = 0
-  let high = whole / of.thicknessM
+  let high = whole / rules.thicknessM
   // The order grows with the area in steps.
   for (let i = 0; i < 50; i++) {
     const middle = (low + high) / 2
-    if (loadsOfArea(middle, of).trucks <= trucks) low = middle
+    if (loadsOfArea(middle, rules).trucks <= trucks) low = middle
     else high = middle
   }
   return low * (1 - 1e-9)
 }
 
-function loadCost(areaM2: number, of: LoadsOf, loadM3: number, w: LoadWeights): LoadTerms {
-  const { orderM3, trucks, isShort } = loadsOfArea(areaM2, of)
-  return { unusedTruck: w.unusedTruck * (trucks - orderM3 / loadM3), shortLoad: isShort ? w.shortLoad : 0 }
+function loadCost(areaM2: number, rules: LoadRules, w: LoadWeights): LoadTerms {
+  const { orderM3, trucks, isShort } = loadsOfArea(areaM2, rules)
+  return { unusedTruck: w.unusedTruck * (trucks - orderM3 / rules.loadM3), shortLoad: isShort ? w.shortLoad : 0 }
 }
 
 /** Areas at which the order goes up a step, either side of each: between them the loads cost the same. */
-function stepAreas(of: LoadsOf, capM2: number): number[] {
-  const { thicknessM, pumped, units, settings } = of
+function stepAreas({ thicknessM, order: rules }: LoadRules, capM2: number): number[] {
   const areas = [0, capM2]
-  const limitM2 = settingValue(settings, 'overRunLimitM3') / thicknessM
+  const { pumpM3, stepM3 } = rules
+  const limitM2 = rules.limitM3 / thicknessM
   for (const volumeM3 of [0, capM2 * thicknessM]) {
-    const { overRun, pumpM3, stepM3 } = orderTerms({ volumeM3, pumped, units, settings })
+    const overRun = overRunOf(volumeM3, rules)
     const most = roundUp(capM2 * thicknessM * (1 + overRun) + pumpM3, stepM3)
     for (let order = stepM3; order <= most; order += stepM3) {
       const at = (order - pumpM3) / (1 + overRun) / thicknessM
@@ -97,10 +120,10 @@ function stepAreas(of: LoadsOf, capM2: number): number[] {
 }
 
 /** Convex hull from below of what loads cost by area (monotone chain). */
-function envelopeOf(of: LoadsOf, capM2: number, loadM3: number, w: LoadWeights): EnvelopePoint[] {
+function envelopeOf(rules: LoadRules, capM2: number, w: LoadWeights): EnvelopePoint[] {
   const hull: EnvelopePoint[] = []
-  for (const areaM2 of stepAreas(of, capM2)) {
-    const terms = loadCost(areaM2, of, loadM3, w)
+  for (const areaM2 of stepAreas(rules, capM2)) {
+    const terms = loadCost(areaM2, rules, w)
     const point = { areaM2, cost: terms.unusedTruck + terms.shortLoad }
     while (hull.length > 1) {
       const [a, b] = [hull.at(-2)!, hull.at(-1)!]
@@ -125,15 +148,15 @@ function loadWeights(settings: SettingOverrides | undefined): LoadWeights {
 
 /** Whole truckloads and the cost of loads for pours of at most `capM2`. */
 export function loadGround(of: LoadsOf, capM2: number): LoadGround {
-  const loadM3 = settingValue(of.settings, 'loadM3')
+  const rules = loadRules(of)
   const weights = loadWeights(of.settings)
-  const fullTruckM2 = Array.from({ length: mostTrucks }, (_, i) => fullTruckArea(i + 1, of, loadM3))
-  return { ...of, loadM3, fullTruckM2, weights, envelope: envelopeOf(of, capM2, loadM3, weights) }
+  const fullTruckM2 = Array.from({ length: mostTrucks }, (_, i) => fullTruckArea(i + 1, rules))
+  return { rules, fullTruckM2, weights, envelope: envelopeOf(rules, capM2, weights) }
 }
 
 /** Adds what the loads of a pour cost, feet of joint. */
-export function addLoadCost(areaM2: number, ground: LoadGround, terms: LoadTerms): void {
-  const own = loadCost(areaM2, ground, ground.loadM3, ground.weights)
+export function addLoadCost(areaM2: number, { rules, weights }: LoadGround, terms: LoadTerms): void {
+  const own = loadCost(areaM2, rules, weights)
   terms.unusedTruck += own.unusedTruck
   terms.shortLoad += own.shortLoad
 }

@@ -1,5 +1,6 @@
 /** What a pour costs for where it lies on the site: a shade line across it, or two ways of placing. */
 import type { Pt } from '../../shared/document/primitives'
+import { overGrid } from '../sun/cellCoverage'
 import type { Exposure } from '../sun/exposure'
 import { cellShare } from '../sun/sunShares'
 import { ft2M2 } from './pourCost'
@@ -179,12 +180,13 @@ export function siteGround({ exposed, clock, capM2, truckSpots, zonesM }: SiteGr
   const samples = samplesOf(exposed)
   const { grid } = exposed
   const width = samples.columns + 1
+  const covered = overGrid(exposed.covered, grid)
   const cellAt = (column: number, row: number): number => {
     const x = Math.min(grid.columns - 1, Math.floor(((column + 0.5) * samples.stepM) / grid.cellM))
     const y = Math.min(grid.rows - 1, Math.floor(((row + 0.5) * samples.stepM) / grid.cellM))
     return y * grid.columns + x
   }
-  const isSlab = countPlane(samples, (column, row) => exposed.weights[cellAt(column, row)]! > 0.5)
+  const isSlab = countPlane(samples, (column, row) => covered[cellAt(column, row)]! > 0.5)
   const onSlab = (inside: Int32Array): number => {
     let sum = 0
     for (let row = 0; row < samples.rows; row++) sum += inside[row * width + samples.columns]!
@@ -200,13 +202,13 @@ export function siteGround({ exposed, clock, capM2, truckSpots, zonesM }: SiteGr
     if (step % 2 === 0 || ms < clock.startMs || ms > endMs) return []
     const before = countPlane(samples, (column, row) => {
       const cell = cellAt(column, row)
-      return exposed.weights[cell]! > 0.5 && cellShare(exposed, cell, step) >= sunnyShare
+      return covered[cell]! > 0.5 && cellShare(exposed, cell, step) >= sunnyShare
     })
     return isMixed(before) ? [{ ms, minutes: exposed.litMin[step]! + exposed.litMin[step - 1]!, before }] : []
   })
   const withinOf = (reachM: number): Int32Array =>
     countPlane(samples, (column, row) => {
-      if (exposed.weights[cellAt(column, row)]! <= 0.5) return false
+      if (covered[cellAt(column, row)]! <= 0.5) return false
       const x = samples.minX + (column + 0.5) * samples.stepM
       const y = samples.minY + (row + 0.5) * samples.stepM
       return truckSpots.some(([tx, ty]) => Math.hypot(x - tx, y - ty) <= reachM)

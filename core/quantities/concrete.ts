@@ -38,33 +38,42 @@ export const orderStepM3 = (units: UnitSystem, settings: SettingOverrides | unde
 export const roundUp = (value: number, step: number): number => Math.ceil(value / step - 1e-9) * step
 
 export interface OrderOf {
-  readonly volumeM3: number
   readonly pumped: boolean
   readonly units: UnitSystem
   readonly settings: SettingOverrides | undefined
 }
 
 /** What is added to a volume in place before it is ordered, and the step it is rounded up to. */
-export function orderTerms({ volumeM3, pumped, units, settings }: OrderOf) {
-  const small = volumeM3 < settingValue(settings, 'overRunLimitM3')
-  return {
-    overRun: settingValue(settings, small ? 'overRunSmallShare' : 'overRunLargeShare'),
-    pumpM3: pumped ? settingValue(settings, 'pumpExtraM3') : 0,
-    stepM3: orderStepM3(units, settings),
-  }
+export interface OrderRules {
+  readonly overRunSmall: number
+  readonly overRunLarge: number
+  /** Volume in place from which an order is large, m³. */
+  readonly limitM3: number
+  readonly pumpM3: number
+  readonly stepM3: number
 }
+
+export const orderRules = ({ pumped, units, settings }: OrderOf): OrderRules => ({
+  overRunSmall: settingValue(settings, 'overRunSmallShare'),
+  overRunLarge: settingValue(settings, 'overRunLargeShare'),
+  limitM3: settingValue(settings, 'overRunLimitM3'),
+  pumpM3: pumped ? settingValue(settings, 'pumpExtraM3') : 0,
+  stepM3: orderStepM3(units, settings),
+})
+
+export const overRunOf = (volumeM3: number, rules: OrderRules): number =>
+  volumeM3 < rules.limitM3 ? rules.overRunSmall : rules.overRunLarge
 
 /** Concrete to order for a volume in place, m³. */
-export function orderVolume(of: OrderOf): number {
-  const { overRun, pumpM3, stepM3 } = orderTerms(of)
-  return roundUp(of.volumeM3 * (1 + overRun) + pumpM3, stepM3)
-}
+export const orderVolume = (volumeM3: number, rules: OrderRules): number =>
+  roundUp(volumeM3 * (1 + overRunOf(volumeM3, rules)) + rules.pumpM3, rules.stepM3)
 
 export function concreteOrder(of: ConcreteOf): Quantity[] {
-  const { idPrefix, slabId, pourId, areaM2, thicknessM, units, settings } = of
+  const { idPrefix, slabId, pourId, areaM2, thicknessM } = of
   const extra = of.thickened.reduce((sum, t) => sum + t.areaM2 * Math.max(0, t.depthM - thicknessM), 0)
   const volume = areaM2 * thicknessM + extra + of.stepsM3
-  const { overRun, pumpM3, stepM3 } = orderTerms({ volumeM3: volume, pumped: of.pumped, units, settings })
+  const rules = orderRules(of)
+  const { pumpM3, stepM3 } = rules
   const whose = { slabId, ...(pourId === undefined ? {} : { pourId }) }
   const extraInputs: Inputs = {
     ...(extra > 0 ? { 'thickened edges': [extra, 'm³'] } : {}),
@@ -84,12 +93,12 @@ export function concreteOrder(of: ConcreteOf): Quantity[] {
       id: `${idPrefix}-concrete-order`,
       label: 'Concrete to order',
       ...whose,
-      value: roundUp(volume * (1 + overRun) + pumpM3, stepM3),
+      value: orderVolume(volume, rules),
       unit: 'm³',
       formula: `roundUp(concrete in place × (1 + over-run)${pumpM3 > 0 ? ' + pump' : ''}, order step)`,
       inputs: {
         'concrete in place': [volume, 'm³'],
-        'over-run': [overRun, '1'],
+        'over-run': [overRunOf(volume, rules), '1'],
         ...(pumpM3 > 0 ? { pump: [pumpM3, 'm³'] as const } : {}),
         'order step': [stepM3, 'm³'],
       },

@@ -7,7 +7,7 @@ import type { CurveRegion, Region } from '../geometry/curve'
 import { flattenRegion } from '../geometry/flattenRing'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { crossesApart } from './casterShadow'
-import { cellCoverage, type Grid } from './cellCoverage'
+import { type CoveredCells, coveredCells, type Grid } from './cellCoverage'
 import type { ResolvedCaster } from './resolveCaster'
 import { addCycle, resolveChanges, type ShadeGrid, shadeGrid, wordsPerRow } from './shadeGrid'
 import { canReach } from './shadowBox'
@@ -50,8 +50,8 @@ export interface Exposure {
   readonly lit: readonly number[]
   /** Minutes of the sunlit day that each of those instants stands for; they sum to its length. */
   readonly litMin: readonly number[]
-  /** Covered share of each cell by the slab's net area, 0 … 1. */
-  readonly weights: Float64Array
+  /** What the slab's net area covers. */
+  readonly covered: CoveredCells
   readonly opaque: Int32Array
   readonly dapple: readonly DappleClass[]
 }
@@ -231,7 +231,7 @@ export const exposure = (
       lit.map(index => instants[index]!),
       spans,
     ),
-    weights: cellCoverage(
+    covered: coveredCells(
       slab.net.map(region => flattenRegion(region)),
       grid,
     ),
@@ -274,12 +274,11 @@ export const updateExposure = (before: Exposure, casters: readonly ResolvedCaste
 /** An area within a slab, arcs exact or already flat. */
 export type Area = CurveRegion | readonly (Region | CurveRegion)[]
 
-/** The covered share of each cell by an area within the slab, row by row from the grid's lower left; the slab's own if
- * left out. */
-export const weightsOf = (exposed: Exposure, area: Area | undefined): Float64Array => {
-  if (area === undefined) return exposed.weights
+/** The cells that an area within the slab covers; those of the slab itself if left out. */
+export const cellsOf = (exposed: Exposure, area: Area | undefined): CoveredCells => {
+  if (area === undefined) return exposed.covered
   const shapes = 'outer' in area ? [area] : area
-  return cellCoverage(
+  return coveredCells(
     shapes.map(shape => ('outer' in shape ? flattenRegion(shape) : shape)),
     exposed.grid,
   )

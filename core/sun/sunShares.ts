@@ -1,5 +1,5 @@
 /** What an exposure says about an area, a cell, or all cells. */
-import { type Area, type Exposure, weightsOf } from './exposure'
+import { type Area, cellsOf, type Exposure } from './exposure'
 
 const bitCount = (word: number): number => {
   const pairs = word - ((word >>> 1) & 0x55555555)
@@ -30,66 +30,79 @@ export const cellShare = (exposed: Exposure, cell: number, step: number): number
   return (opaque[word]! >>> (column & 31)) & 1 ? 0 : dappleShare(exposed, word, column & 31)
 }
 
-/** Sum of weight times transmitted share at a step; `within` lists the words with any weight, in order. */
-function sunnyWeight(
-  exposed: Exposure,
-  weights: Float64Array,
-  full: Int32Array,
-  partial: Int32Array,
-  within: readonly number[],
-  step: number,
-): number {
+/** The words of a plane in which an area has cells, in order, with bits for those it covers whole and in part. */
+export interface AreaMask {
+  readonly words: Int32Array
+  readonly full: Int32Array
+  readonly partial: Int32Array
+  /** Share of each cell, 32 a word. */
+  readonly shares: Float64Array
+  /** The area in cells. */
+  readonly total: number
+}
+
+/** Where an area (the whole slab if left out) lies in the planes: the same for all exposures of one grid. */
+export function areaMask(exposed: Exposure, area?: Area): AreaMask {
+  const { grid, words: perRow } = exposed
+  const { cells, shares } = cellsOf(exposed, area)
+  const places = Int32Array.from(cells, cell => {
+    const row = Math.floor(cell / grid.columns)
+    return 32 * row * perRow + cell - row * grid.columns
+  })
+  let count = 0
+  for (let i = 0; i < places.length; i++) if (i === 0 || places[i]! >> 5 !== places[i - 1]! >> 5) count++
+  const mask = {
+    words: new Int32Array(count),
+    full: new Int32Array(count),
+    partial: new Int32Array(count),
+    shares: new Float64Array(32 * count),
+  }
+  let total = 0
+  let at = -1
+  for (let i = 0; i < places.length; i++) {
+    const bit = places[i]! & 31
+    if (i === 0 || places[i]! >> 5 !== mask.words[at]) mask.words[++at] = places[i]! >> 5
+    const target = shares[i] === 1 ? mask.full : mask.partial
+    target[at]! |= 1 << bit
+    mask.shares[32 * at + bit] = shares[i]!
+    total += shares[i]!
+  }
+  return { ...mask, total }
+}
+
+/** Sum of covered times transmitted share at a step. */
+function sunnyCells(exposed: Exposure, mask: AreaMask, step: number): number {
   const { grid, words, opaque, dapple } = exposed
   const first = step * words * grid.rows
   let sunny = 0
-  for (const here of within) {
-    const clear = ~opaque[first + here]!
-    const dappled = dapple.length === 0 ? 0 : dappledBits(exposed, first + here)
-    sunny += bitCount(full[here]! & clear & ~dappled)
-    let rest = clear & (partial[here]! | (full[here]! & dappled))
-    if (rest === 0) continue
-    const row = Math.floor(here / words)
-    const corner = row * grid.columns + ((here - row * words) << 5)
+  for (let i = 0; i < mask.words.length; i++) {
+    const word = first + mask.words[i]!
+    const clear = ~opaque[word]!
+    const dappled = dapple.length === 0 ? 0 : dappledBits(exposed, word)
+    sunny += bitCount(mask.full[i]! & clear & ~dappled)
+    let rest = clear & (mask.partial[i]! | (mask.full[i]! & dappled))
     while (rest !== 0) {
       const bit = 31 - Math.clz32(rest & -rest)
       rest &= rest - 1
-      const weight = weights[corner + bit]!
-      sunny += (dappled >>> bit) & 1 ? weight * dappleShare(exposed, first + here, bit) : weight
+      const share = mask.shares[32 * i + bit]!
+      sunny += (dappled >>> bit) & 1 ? share * dappleShare(exposed, word, bit) : share
     }
   }
   return sunny
 }
 
-/** Mean transmitted share over the weighted cells at each step with the sun up. Null without any area. */
-const litShares = (exposed: Exposure, weights: Float64Array): readonly number[] | null => {
-  const { grid, words, lit } = exposed
-  const { columns, rows } = grid
-  const planeWords = words * rows
-  const full = new Int32Array(planeWords)
-  const partial = new Int32Array(planeWords)
-  let total = 0
-  for (let row = 0; row < rows; row++)
-    for (let column = 0; column < columns; column++) {
-      const weight = weights[row * columns + column]!
-      if (weight === 0) continue
-      total += weight
-      const target = weight === 1 ? full : partial
-      target[row * words + (column >> 5)]! |= 1 << (column & 31)
-    }
-  if (total === 0) return null
-  const within: number[] = []
-  for (let here = 0; here < planeWords; here++) if ((full[here]! | partial[here]!) !== 0) within.push(here)
-  return lit.map((_, step) => sunnyWeight(exposed, weights, full, partial, within, step) / total)
-}
+/** Mean transmitted share over an area at each step with the sun up. Null without any area. */
+const litShares = (exposed: Exposure, mask: AreaMask): readonly number[] | null =>
+  mask.total === 0 ? null : exposed.lit.map((_, step) => sunnyCells(exposed, mask, step) / mask.total)
 
 /**
  * Mean share of the direct sun that reaches an area, 0 … 1, at every instant; null where the sun is below the threshold
  * or the area is empty. Good to about the cells that the shade's edge runs through (`cellSizeM`).
- * @param area a shape within the slab, or the whole slab if left out
+ * @param mask of a shape within the slab; the whole slab if left out
  */
-export const sunShares = (exposed: Exposure, area?: Area): (number | null)[] => {
+export const sunShares = (exposed: Exposure, mask = areaMask(exposed)): (number | null)[] => {
   const shares: (number | null)[] = exposed.instants.map(() => null)
-  litShares(exposed, weightsOf(exposed, area))?.forEach((share, step) => {
+  litShares(exposed, mask)?.forEach((share, step) => {
     shares[exposed.lit[step]!] = share
   })
   return shares
@@ -104,6 +117,6 @@ export const directSunMinutes = (exposed: Exposure, where?: number | Area): numb
   const shares =
     typeof where === 'number'
       ? lit.map((_, step) => cellShare(exposed, where, step))
-      : litShares(exposed, weightsOf(exposed, where))
+      : litShares(exposed, areaMask(exposed, where))
   return shares === null ? null : shares.reduce((sum, share, step) => sum + share * litMin[step]!, 0)
 }

@@ -3,7 +3,7 @@
 import { intersectRegions } from '../../core/geometry/clip'
 import type { CurveRegion, CurveRing, Ring } from '../../core/geometry/curve'
 import { flattenRegion } from '../../core/geometry/flattenRing'
-import { loadsOfArea } from '../../core/pours/loadGround'
+import { loadRules, loadsOfArea } from '../../core/pours/loadGround'
 import { reentrantAboveDeg } from '../../core/pours/pourCost'
 import { findChords } from '../../core/pours/region/chords'
 import { type CutRegion, interiorDegs, toCutRegion } from '../../core/pours/region/cutRegion'
@@ -12,6 +12,8 @@ import { minimumBox } from '../../core/pours/region/minimumBox'
 import { type Segment, traceFaces } from '../../core/pours/region/traceFaces'
 import type { Pt } from '../../shared/document/primitives'
 import { seeded } from './seeded'
+
+const loads = loadRules({ thicknessM: 0.1016, pumped: false, units: 'ftin', settings: undefined })
 
 export interface Baseline {
   readonly pours: number
@@ -41,8 +43,7 @@ export function shapesOf(pours: readonly CutRegion[]): PourShapes {
     const least = minCorner(pour)
     if (least !== null && least < 60 - 1e-9) cornersUnder60++
     for (const ring of pour.rings) for (const deg of interiorDegs(ring)) if (deg > reentrantAboveDeg) reentrantLeft++
-    if (loadsOfArea(pour.areaM2, { thicknessM: 0.1016, pumped: false, units: 'ftin', settings: undefined }).isShort)
-      shortLoads++
+    if (loadsOfArea(pour.areaM2, loads).isShort) shortLoads++
   }
   return { aspect, cornersUnder60, reentrantLeft, shortLoads }
 }

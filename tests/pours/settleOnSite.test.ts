@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { resolveSlab } from '../../core/geometry/resolveSlab'
-import { leastLoadCost, loadGround, loadsOfArea } from '../../core/pours/loadGround'
+import { leastLoadCost, loadGround, loadRules, loadsOfArea } from '../../core/pours/loadGround'
 import type { SplitInput } from '../../core/pours/proposal'
 import { proposePours, searchSplit } from '../../core/pours/proposePours'
 import { openHours, provisionalDay } from '../../core/pours/provisionalDay'
@@ -213,7 +213,7 @@ describe('loads', () => {
   const of = { thicknessM: 4 * 0.0254, pumped: false, units: 'ftin', settings: undefined } as const
 
   it('of 900 ft² at 4 in: 11.7 yd³ to order, a truck and a short load', () => {
-    const { orderM3, trucks, isShort } = loadsOfArea(900 * ft2M2, of)
+    const { orderM3, trucks, isShort } = loadsOfArea(900 * ft2M2, loadRules(of))
     // 11.11 yd³ in place and 5 % over, up to the next ¼ yd³.
     expect(orderM3 / yd3M3).toBeCloseTo(11.75, 9)
     expect([trucks, isShort]).toEqual([2, true])
@@ -222,14 +222,14 @@ describe('loads', () => {
   it('a full truck of 10 yd³ covers 771 ft² at 4 in with 5 % over', () => {
     const [full] = loadGround(of, capM2).fullTruckM2
     expect(full! / ft2M2).toBeCloseTo((10 * 27 * 3) / 1.05, 3)
-    expect(loadsOfArea(full!, of).trucks).toBe(1)
-    expect(loadsOfArea(full! * 1.0001, of).trucks).toBe(2)
+    expect(loadsOfArea(full!, loadRules(of)).trucks).toBe(1)
+    expect(loadsOfArea(full! * 1.0001, loadRules(of)).trucks).toBe(2)
   })
 
   it('no mix of pours is cheaper than the bound that the search trusts', () => {
     const ground = loadGround(of, capM2)
     const costOf = (areaM2: number): number => {
-      const { orderM3, trucks, isShort } = loadsOfArea(areaM2, of)
+      const { orderM3, trucks, isShort } = loadsOfArea(areaM2, loadRules(of))
       return 15 * (trucks - orderM3 / defaults.loadM3.value) + (isShort ? 37.5 : 0)
     }
     for (let a = 20; a <= 1300; a += 7)
@@ -241,7 +241,7 @@ describe('loads', () => {
 
   it('move a joint to a whole truckload where the cap leaves room', () => {
     const trucksOf = (proposal: ReturnType<typeof proposePours>) =>
-      proposal.pours.reduce((sum, { areaM2 }) => sum + loadsOfArea(areaM2, of).trucks, 0)
+      proposal.pours.reduce((sum, { areaM2 }) => sum + loadsOfArea(areaM2, loadRules(of)).trucks, 0)
     const strip = region(rectangle(0, 0, 24, 66))
     const largest = 900 * ft2M2
     const input: SplitInput = { slabId: 'slab-1', part: 'whole', region: strip, capM2: largest }

@@ -3,14 +3,14 @@ import polygonClipping, { type MultiPolygon, type Polygon } from 'polygon-clippi
 import { describe, expect, it } from 'vitest'
 import type { Ring } from '../../core/geometry/curve'
 import { flatRingArea } from '../../core/geometry/flatArea'
-import { cellCoverage, type Grid } from '../../core/sun/cellCoverage'
+import { coveredCells, type Grid, overGrid } from '../../core/sun/cellCoverage'
 import { cellMasks, cellSunMinutes } from '../../core/sun/cellMasks'
 import { type Exposure, exposure, updateExposure } from '../../core/sun/exposure'
 import type { ResolvedCaster } from '../../core/sun/resolveCaster'
 import { shadeAt } from '../../core/sun/shadeAt'
 import { sunlitSpans } from '../../core/sun/sunlitSpans'
 import { shadowPerMeter } from '../../core/sun/sunPosition'
-import { cellShare, directSunMinutes, sunShares } from '../../core/sun/sunShares'
+import { areaMask, cellShare, directSunMinutes, sunShares } from '../../core/sun/sunShares'
 import type { Pt } from '../../shared/document/primitives'
 import { box, building, cast, cover, dayOf, pathOf, place, seeded, slabOf, tree, wall } from './fixtures'
 
@@ -75,7 +75,7 @@ describe('a cell is shaded when its center is', () => {
     exposed.lit.forEach((index, step) => {
       const [kx, ky] = shadowPerMeter(exposed.sun[index]!, 0)
       const shadows = rings.map((each, n) => multiPolygon(sweptShadow(each, [kx * (1 + n / 4), ky * (1 + n / 4)])))
-      for (let cell = step % 3; cell < exposed.weights.length; cell += 3) {
+      for (let cell = step % 3; cell < exposed.grid.columns * exposed.grid.rows; cell += 3) {
         const isShaded = shadows.some(shadow => booleanPointInPolygon([...center(exposed, cell)], shadow))
         if (isShaded !== (cellShare(exposed, cell, step) === 0)) mismatches++
         if (isShaded) shaded++
@@ -100,8 +100,8 @@ describe('a cell is shaded when its center is', () => {
       }))
       let mismatches = 0
       let asked = 0
-      for (let cell = 0; cell < exposed.weights.length; cell++) {
-        if (exposed.weights[cell] !== 1) continue
+      for (const [i, cell] of exposed.covered.cells.entries()) {
+        if (exposed.covered.shares[i] !== 1) continue
         const at = center(exposed, cell)
         const hits = shapes.filter(({ shape }) => booleanPointInPolygon([...at], shape))
         const share = cellShare(exposed, cell, step)
@@ -121,7 +121,7 @@ describe('a cell is shaded when its center is', () => {
     expect(exposed.lit.length).toBeGreaterThan(32)
     const masks = cellMasks(exposed)
     let wrong = 0
-    for (let cell = 0; cell < exposed.weights.length; cell++)
+    for (let cell = 0; cell < exposed.grid.columns * exposed.grid.rows; cell++)
       for (let step = 0; step < exposed.lit.length; step++)
         if (((masks[step >> 5]![cell]! >>> (step & 31)) & 1) !== (cellShare(exposed, cell, step) === 0 ? 1 : 0)) wrong++
     expect(wrong).toBe(0)
@@ -139,7 +139,7 @@ describe('cells weigh what they cover', () => {
         return [5 + radius * Math.cos(angle), 5 + radius * Math.sin(angle)]
       })
       const grid: Grid = { minX: 0, minY: 0, cellM: 0.37, columns: 28, rows: 28 }
-      const shares = cellCoverage([{ ring, holes: [] }], grid)
+      const shares = overGrid(coveredCells([{ ring, holes: [] }], grid), grid)
       const areaM2 = shares.reduce((sum, share) => sum + share, 0) * 0.37 ** 2
       expect(areaM2).toBeCloseTo(flatRingArea(ring), 9)
       for (const cell of [150, 300, 400, 500]) {
@@ -155,7 +155,7 @@ describe('cells weigh what they cover', () => {
   it('leaves openings out', () => {
     const slab = slabOf(box(0, 0, 10, 10), [[...box(3, 3, 2.5, 1.25)].reverse()])
     const exposed = exposure(slab, [], place, day, 60, undefined)
-    const areaM2 = exposed.weights.reduce((sum, share) => sum + share, 0) * exposed.cellSizeM ** 2
+    const areaM2 = exposed.covered.shares.reduce((sum, share) => sum + share, 0) * exposed.cellSizeM ** 2
     expect(areaM2).toBeCloseTo(100 - 2.5 * 1.25, 9)
   })
 
@@ -256,6 +256,8 @@ describe('moving one caster', () => {
     const before = exposure(slabOf(ell), casters, place, day, 30, undefined)
     const kept = before.opaque.slice()
     const keptCounts = before.dapple.map(each => each.counts.map(plane => plane.slice()))
+    const part = [{ ring: box(0.3, 0.4, 4, 6), holes: [] }]
+    const mask = areaMask(before, part)
     const moves: readonly (readonly [number, ResolvedCaster])[] = [
       [5, cast(tree([9, 7], { id: 'c6' }))],
       [7, cast(tree([6, -3], { id: 'c8', density: 'dense' }))],
@@ -267,6 +269,7 @@ describe('moving one caster', () => {
       const updated = updateExposure(before, after)
       const fresh = exposure(slabOf(ell), after, place, day, 30, undefined)
       expect(sunShares(updated)).toEqual(sunShares(fresh))
+      expect(sunShares(updated, mask)).toEqual(sunShares(fresh, areaMask(fresh, part)))
       expect(updated.opaque).toEqual(fresh.opaque)
       expect(cellSunMinutes(updated)).toEqual(cellSunMinutes(fresh))
       expect(sunShares(updated)).not.toEqual(sunShares(before))

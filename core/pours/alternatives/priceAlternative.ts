@@ -3,7 +3,7 @@ import type { Access, UnitSystem } from '../../../shared/document/site'
 import { type SettingName, type SettingOverrides, settingValue } from '../../../shared/settings'
 import { flattenRing } from '../../geometry/flattenRing'
 import { placingMethod } from '../day/placingMethod'
-import { loadsOfArea } from '../loadGround'
+import { loadRules, loadsOfArea } from '../loadGround'
 import { type DaysInput, planDays } from '../order/planDays'
 import { isUnder, reentrantAboveDeg } from '../pourCost'
 import type { Proposal } from '../proposal'
@@ -34,6 +34,7 @@ const acuteBelowDeg = 60
 export function figuresOf(proposal: Proposal, ground: PricingGround): AlternativeFigures {
   const setting = (name: SettingName) => settingValue(ground.settings, name)
   const reachM = setting('reachM')
+  const rules = loadRules(ground)
   let trucks = 0
   let shortLoads = 0
   let reentrantLeft = 0
@@ -43,7 +44,7 @@ export function figuresOf(proposal: Proposal, ground: PricingGround): Alternativ
   const mixedMin: number[] = []
   let largestM2 = 0
   for (const { region, areaM2 } of proposal.pours) {
-    const loads = loadsOfArea(areaM2, ground)
+    const loads = loadsOfArea(areaM2, rules)
     trucks += loads.trucks
     if (loads.isShort) shortLoads++
     const cut = toCutRegion(region)

@@ -1,7 +1,7 @@
 /** When each cell of a pour is ready to stamp and when it is too hard: placed where the concrete comes by, in its own sun. */
 import { type CellHistories, setTimesOfCells } from '../../concrete/groupedSetClock'
 import type { Grid } from '../../sun/cellCoverage'
-import { type Exposure, weightsOf } from '../../sun/exposure'
+import { cellsOf, type Exposure } from '../../sun/exposure'
 import { siteDay } from '../../sun/siteDay'
 import { cellShare } from '../../sun/sunShares'
 import type { PourDayPlan } from './pourDay'
@@ -35,8 +35,7 @@ export function setMap(exposed: Exposure, day: PourDayPlan): PourSetMap {
   day.shapes.forEach((shape, index) => {
     const strip = day.plan.strips[index]!
     const load = day.plan.loads.find(({ no }) => no === strip.load + 1)
-    const weights = weightsOf(exposed, shape.regions)
-    const cells = [...weights.keys()].filter(cell => weights[cell]! > 0)
+    const cells = [...cellsOf(exposed, shape.regions).cells]
     if (cells.length === 0 || !load) return
     const along = cells.map(cell => {
       const x = minX + ((cell % columns) + 0.5) * cellM

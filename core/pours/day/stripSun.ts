@@ -1,7 +1,7 @@
 /** Direct sun of a strip through the day, as up to four histories of equal area from the shadiest to the sunniest. */
 import type { ShadeHistory } from '../../concrete/shadeHistory'
 import type { CurveRegion } from '../../geometry/curve'
-import { type Exposure, weightsOf } from '../../sun/exposure'
+import { cellsOf, type Exposure } from '../../sun/exposure'
 import { cellShare } from '../../sun/sunShares'
 
 export interface SunQuantile {
@@ -31,19 +31,16 @@ export function stripSun(
   const stepMs = instants.length > 1 ? instants[1]! - instants[0]! : 60_000
   const history = (share: Float64Array): ShadeHistory => ({ fromMs: instants[0]! + movedMs, stepMs, share })
   const empty = new Float64Array(instants.length)
-  const weights = weightsOf(exposed, regions)
+  const covered = cellsOf(exposed, regions)
   const steps = lit
     .map((at, step) => ({ at, step }))
     .filter(({ at }) => instants[at]! + movedMs >= fromMs - stepMs && instants[at]! + movedMs <= toMs + stepMs)
   const cells: { readonly weight: number; readonly shares: Float64Array; readonly sun: number }[] = []
   let whole = 0
-  const inside = weights.reduce((count, weight) => count + (weight > 0 ? 1 : 0), 0)
-  const every = Math.max(1, Math.ceil(inside / mostCells))
-  let met = 0
-  for (let cell = 0; cell < weights.length; cell++) {
-    const weight = weights[cell]!
-    if (weight === 0 || met++ % every !== 0) continue
-    const shares = Float64Array.from(steps, ({ step }) => cellShare(exposed, cell, step))
+  const every = Math.max(1, Math.ceil(covered.cells.length / mostCells))
+  for (let i = 0; i < covered.cells.length; i += every) {
+    const weight = covered.shares[i]!
+    const shares = Float64Array.from(steps, ({ step }) => cellShare(exposed, covered.cells[i]!, step))
     cells.push({ weight, shares, sun: shares.reduce((sum, share) => sum + share, 0) })
     whole += weight
   }

@@ -61,6 +61,8 @@ const crossings = {
   x: [] as number[],
   y: [] as number[],
   along: [] as number[],
+  /** The crossings as they are paired. */
+  order: [] as number[],
 }
 
 function put(t: number, enters: boolean, ring: number, side: number, x: number, y: number, along: number): void {
@@ -250,12 +252,36 @@ function isEdge(rings: CutRegion['rings'], a: ChordEnd, b: ChordEnd): boolean {
   )
 }
 
+/** Puts the chord between two crossings, broken at what it touches in between. */
+function pushBroken(
+  chords: Chord[],
+  rings: CutRegion['rings'],
+  from: number,
+  to: number,
+  inside: readonly Touch[],
+  atTouch: AtTouch,
+): void {
+  const put = (a: ChordEnd, b: ChordEnd, ta: number, tb: number): void => {
+    if (atTouch === 'break' || !isEdge(rings, a, b)) pushChord(chords, a, b, ta, tb)
+  }
+  let a = endAt(from)
+  let ta = crossings.t[from]!
+  for (const { t, ring, side } of inside) {
+    if (side < 0 || t - ta < 10 * snapM) continue
+    const { x, y } = rings[ring]!.sides[side]!
+    const vertex: ChordEnd = { ring, side, vertex: true, x, y, along: 0 }
+    put(a, vertex, ta, t)
+    a = vertex
+    ta = t
+  }
+  put(a, endAt(to), ta, crossings.t[to]!)
+}
+
 /** At equal positions a crossing that leaves is taken first when inside, one that enters when outside. */
 function pairCrossings(rings: CutRegion['rings'], touching: readonly Touch[] | null, atTouch: AtTouch): Chord[] {
   const chords: Chord[] = []
-  const { count, t, enters } = crossings
-  const order: number[] = []
-  for (let i = 0; i < count; i++) order.push(i)
+  const { count, t, enters, order } = crossings
+  for (let i = 0; i < count; i++) order[i] = i
   let open = -1
   for (let i = 0; i < count; i++) {
     for (let j = i; j < count && t[order[j]!]! - t[order[i]!]! < snapM; j++)
@@ -271,24 +297,17 @@ function pairCrossings(rings: CutRegion['rings'], touching: readonly Touch[] | n
       const t0 = t[open]!
       const t1 = t[at]!
       if (t1 - t0 > 10 * snapM) {
-        const inside = touching?.filter(p => p.t > t0 + snapM && p.t < t1 - snapM) ?? []
-        if (inside.length === 0) pushChord(chords, endAt(open), endAt(at), t0, t1)
-        else if (atTouch !== 'drop') {
-          const put = (a: ChordEnd, b: ChordEnd, ta: number, tb: number): void => {
-            if (atTouch === 'break' || !isEdge(rings, a, b)) pushChord(chords, a, b, ta, tb)
-          }
-          let from = endAt(open)
-          let tFrom = t0
-          for (const { t: tTouch, ring, side } of inside.sort((p, q) => p.t - q.t)) {
-            if (side < 0 || tTouch - tFrom < 10 * snapM) continue
-            const { x, y } = rings[ring]!.sides[side]!
-            const vertex: ChordEnd = { ring, side, vertex: true, x, y, along: 0 }
-            put(from, vertex, tFrom, tTouch)
-            from = vertex
-            tFrom = tTouch
-          }
-          put(from, endAt(at), tFrom, t1)
-        }
+        const inside = touching?.filter(p => p.t > t0 + snapM && p.t < t1 - snapM)
+        if (!inside || inside.length === 0) pushChord(chords, endAt(open), endAt(at), t0, t1)
+        else if (atTouch !== 'drop')
+          pushBroken(
+            chords,
+            rings,
+            open,
+            at,
+            inside.sort((p, q) => p.t - q.t),
+            atTouch,
+          )
       }
       open = -1
     }

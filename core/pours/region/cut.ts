@@ -157,6 +157,11 @@ function lowLoop(region: CutRegion, chain: Chain, joint: number): CutRing {
 
 const none: number[] = []
 
+function touches(chain: Chain, ring: number): boolean {
+  for (let i = 0; i < chain.length; i++) if (chain[i]!.b.ring === ring) return true
+  return false
+}
+
 /**
  * Areas and perimeters of the two faces from prefix sums. `line` tells that the chain is all of one line's crossing
  * with the region, so that the side of the line places every other ring without a look at the boundary.
@@ -198,7 +203,7 @@ export function measureCut(
     outside = []
     let loopRing: CutRing | null = null
     for (let r = onHole ? 0 : 1; r < region.rings.length; r++) {
-      if (chain.some(chord => chord.b.ring === r)) continue
+      if (touches(chain, r)) continue
       const ring = region.rings[r]!
       const p = ring.sides[0]!
       let within = false

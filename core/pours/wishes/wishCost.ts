@@ -125,6 +125,8 @@ const isFarFrom = (s: Line, o: Line, byM: number): boolean =>
 
 const isAlong = (ux: number, uy: number, axis: Axis): boolean => Math.abs(ux * axis.uy - uy * axis.ux) < sameSin
 
+const offAxis = ({ x, y, ux, uy }: Strip, px: number, py: number): number => Math.abs(-(px - x) * uy + (py - y) * ux)
+
 /** How much of the joint is out of sight, m. */
 function hiddenLength(ground: WishGround, joint: Line, ux: number, uy: number, lengthM: number): number {
   for (const course of ground.courses) {
@@ -137,9 +139,8 @@ function hiddenLength(ground: WishGround, joint: Line, ux: number, uy: number, l
   const spans: (readonly [number, number])[] = []
   for (const strip of ground.hiding) {
     if (!isAlong(ux, uy, strip)) continue
-    const off = (x: number, y: number) => Math.abs(-(x - strip.x) * strip.uy + (y - strip.y) * strip.ux)
     const most = strip.halfM + onLineM
-    if (off(joint.ax, joint.ay) > most || off(joint.bx, joint.by) > most) continue
+    if (offAxis(strip, joint.ax, joint.ay) > most || offAxis(strip, joint.bx, joint.by) > most) continue
     const along = (x: number, y: number) => (x - joint.ax) * ux + (y - joint.ay) * uy
     const t0 = along(strip.x, strip.y)
     const t1 = along(strip.x + strip.ux * strip.lengthM, strip.y + strip.uy * strip.lengthM)

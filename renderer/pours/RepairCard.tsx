@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from 'react'
 import { pourGround } from '../../core/document/commands/pourGround'
 import { capsOf } from '../../core/plan/capsOf'
+import { dayHolds } from '../../core/plan/dayHolds'
 import { cutPart } from '../../core/pours/editing/editPart'
 import { type Repair, type RepairDeed, repairableCodes, repairPours } from '../../core/pours/replan/repairPours'
 import type { Measures } from '../../core/units/measures'
@@ -68,6 +69,8 @@ export function deedWords(deed: RepairDeed, print: Measures): string {
       return `Pour ${deed.number}, which has no place on the slab any more, is taken away.`
     case 'pourAdded':
       return `What belonged to no pour becomes pour ${deed.number}.`
+    case 'pourSplit':
+      return `Pour ${deed.number} is ${print.area(deed.areaM2)}; from its first truck on its day this crew takes about ${print.area(deed.dayM2)}. It is split: pour ${deed.number} keeps its day, ${pourWord(deed.others)} ${deed.others.length === 1 ? 'is' : 'are'} put in the order anew.`
     case 'restSplit':
       return [
         ...(deed.over.length === 0
@@ -85,18 +88,21 @@ export function deedWords(deed: RepairDeed, print: Measures): string {
 
 function RepairCard({ live, of }: { readonly live: LivePlan; readonly of: Broken }) {
   const session = useSession()
-  const { offers, capacities, isOld } = usePlan(({ parts, revs, rev }) => ({
+  const { offers, capacities, dayPlans, problems, isOld } = usePlan(({ parts, revs, rev }) => ({
     offers: parts.offers,
     capacities: parts.capacities,
+    dayPlans: parts.dayPlans,
+    problems: parts.problems,
     isOld: revs.offers !== rev,
   }))
   const [isOpen, setOpen] = useState(false)
   const { site } = live
   const repair = useMemo((): Repair | null => {
     const rest = isOld ? null : offerOf(of, offers ?? [])
-    const found = repairPours(site, of.slabId, of.part, rest, capsOf(site, capacities ?? []))
+    const holds = dayHolds(problems ?? [], dayPlans ?? [], site.settings)
+    const found = repairPours(site, of.slabId, of.part, rest, capsOf(site, capacities ?? []), holds)
     return found.ok ? found.value : null
-  }, [site, of, offers, capacities, isOld])
+  }, [site, of, offers, capacities, dayPlans, problems, isOld])
   const before = useMemo(() => shapesOf(site, of), [site, of])
   const after = useMemo(() => (repair ? shapesOf(repair.site, of) : null), [repair, of])
   const { view } = session
@@ -116,7 +122,9 @@ function RepairCard({ live, of }: { readonly live: LivePlan; readonly of: Broken
     <article className="card repair" aria-label={`Repair of the pours of ${slab.name}`}>
       <div className="note check">
         <p>
-          The accepted pours of {slab.name} no longer fit the drawing or its wishes. They can be mended in one step.
+          {repair.deeds.every(({ does }) => does === 'pourSplit')
+            ? `Accepted pours of ${slab.name} are more than the crew takes on their own day. They can be split by that in one step.`
+            : `The accepted pours of ${slab.name} no longer fit the drawing or its wishes. They can be mended in one step.`}
         </p>
         {isOpen ? null : (
           <button type="button" className="btn" onClick={() => setOpen(true)}>

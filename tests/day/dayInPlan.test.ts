@@ -1,9 +1,12 @@
 /** What the day plan tells the plan of the site: how much at one time, when to start, when it is done. */
 import { describe, expect, it } from 'vitest'
+import { capsOf } from '../../core/plan/capsOf'
+import { dayHolds } from '../../core/plan/dayHolds'
 import { createMemo } from '../../core/plan/memo'
 import { planCapacityMap } from '../../core/plan/planCapacity'
 import { planExposures } from '../../core/plan/planShade'
 import { openHours } from '../../core/pours/provisionalDay'
+import { repairPours } from '../../core/pours/replan/repairPours'
 import { resolveCaster } from '../../core/sun/resolveCaster'
 import type { Pour } from '../../shared/document/pours'
 import type { Site } from '../../shared/document/site'
@@ -74,6 +77,30 @@ describe('the capacity the splitter is held to', () => {
     expect(told('overCrewCapacity')).toHaveLength(late.length)
     for (const { message } of told('overCrewCapacity'))
       expect(message).toMatch(/this crew at this hour and weather takes/)
+  })
+
+  it('a pour over what its own day holds is split by that in a repair, and told of no more', () => {
+    const { capacity: _c, ...uncappedSite } = accepted
+    const [part] = accepted.accepted
+    const free = part!.pours.map(pour => ({ ...pour, lock: { shape: false, time: false } }))
+    const site = {
+      ...uncappedSite,
+      accepted: [{ ...part!, pours: free }],
+      crew: hot.crew!,
+      conditions: hot.conditions!,
+    }
+    const plan = planOf(site, quick)
+    const holds = dayHolds(plan.problems, plan.dayPlans, undefined)
+    expect(holds.size).toBeGreaterThan(0)
+    const repair = repairPours(site, part!.slabId, part!.part, null, capsOf(site, plan.capacities), holds)
+    if (!repair.ok) throw new Error(JSON.stringify(repair.error))
+    expect(repair.value.deeds.map(({ does }) => does)).toEqual([...holds].map(() => 'pourSplit'))
+    const after = planOf(repair.value.site, quick)
+    expect(after.pours).toHaveLength(plan.pours.length + holds.size)
+    for (const [id, dayM2] of holds) {
+      expect(after.pours.find(pour => pour.id === id)!.areaM2).toBeLessThanOrEqual(dayM2 * (1 + 1e-9))
+      expect(after.problems.filter(({ code, at }) => code === 'overCrewCapacity' && at?.entityId === id)).toEqual([])
+    }
   })
 
   it('stays common practice with a check where the crew’s answer is no pour at all', () => {

@@ -10,11 +10,19 @@ import { anchorAt, jointGround } from './jointGround'
 import { matchPours } from './matchPours'
 import { type PourCaps, typedCaps } from './pourCaps'
 
+export interface OfferedPour {
+  readonly region: CurveRegion
+  readonly areaM2: number
+  /** The one it was shown with, kept where it is free. */
+  readonly number?: string
+  /** The pour of the document that goes on as this one, however much it covers of it. */
+  readonly goesOnAs?: Id
+}
+
 export interface PoursOffer {
   readonly slabId: Id
   readonly part: PourPart
-  /** `number` = the one it was shown with, kept where it is free. */
-  readonly pours: readonly { readonly region: CurveRegion; readonly areaM2: number; readonly number?: string }[]
+  readonly pours: readonly OfferedPour[]
   /** One that lies on a kept joint (its `wishId`) is left out. */
   readonly joints: readonly { readonly from: Pt; readonly to: Pt; readonly wishId?: string }[]
   /** Joints of the document that stay, as they are now: those around poured and locked pours. */
@@ -61,7 +69,12 @@ export function acceptPours(site: Site, offer: PoursOffer, caps: PourCaps = type
   const old = before.faces.flatMap(({ pourId, region, areaM2 }) =>
     pourId !== null && !keptIds.has(pourId) ? [{ id: pourId, region, areaM2 }] : [],
   )
-  const matched = matchPours(old, offer.pours, leastShare)
+  const told = new Set(offer.pours.flatMap(({ goesOnAs }) => goesOnAs ?? []))
+  const matched = matchPours(
+    old.filter(({ id }) => !told.has(id)),
+    offer.pours,
+    leastShare,
+  )
   const oldOf = new Map([...matched].map(([id, at]) => [at, id]))
   let number = highestNumber(site)
   const taken = new Set(site.accepted.flatMap(part => part.pours.map(pour => pour.number)))
@@ -71,8 +84,8 @@ export function acceptPours(site: Site, offer: PoursOffer, caps: PourCaps = type
     taken.add(own)
     return own
   }
-  const pours = offer.pours.map(({ region, number: shown }, at): Pour => {
-    const own = was.pours.find(({ id }) => id === oldOf.get(at))
+  const pours = offer.pours.map(({ region, number: shown, goesOnAs }, at): Pour => {
+    const own = was.pours.find(({ id }) => id === (goesOnAs ?? oldOf.get(at)))
     const seed = interiorPoint(region) ?? region.outer[0]!.from
     if (own) return { ...own, seed }
     const id = `n${nextId++}`

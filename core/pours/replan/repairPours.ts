@@ -12,6 +12,7 @@ import { acceptPours, type PoursOffer } from '../editing/acceptPours'
 import { cutPart, overCap, putPart } from '../editing/editPart'
 import { anchorAt, jointGround, settleLine } from '../editing/jointGround'
 import { type PourCaps, typedCaps } from '../editing/pourCaps'
+import { splitForDay } from '../editing/splitForDay'
 import { brokenWishes } from '../wishes/brokenWishes'
 import { isBinding } from '../wishes/jointWishes'
 import { resolveWishes } from '../wishes/resolveWishes'
@@ -28,6 +29,14 @@ export type RepairDeed =
       /** Wishes that are kept by it and were not. */
       readonly wishes: number
       readonly kept: readonly string[]
+    }
+  /** `dayM2` = what the crew takes on the pour's own day. */
+  | {
+      readonly does: 'pourSplit'
+      readonly number: string
+      readonly areaM2: number
+      readonly dayM2: number
+      readonly others: readonly string[]
     }
 
 export interface Repair {
@@ -51,7 +60,11 @@ export const repairableCodes: ReadonlySet<ProblemCode> = new Set<ProblemCode>([
   'jointOnForbidden',
   'requiredNotKept',
   'pourUnderWidth',
+  'overCrewCapacity',
 ])
+
+/** What the crew takes of each pour on its own day and from its first truck on, m²: of those that are more. */
+export type DayHolds = ReadonlyMap<Id, number>
 
 const isFixed = ({ lock, poured }: Pour): boolean => lock.shape || poured !== undefined
 
@@ -111,10 +124,36 @@ function mendPours(
   return accepted.pours.filter(({ id }) => !gone.has(id))
 }
 
+/** Pours over what their own day holds, each split by that; one that can't be is left to be seen to. */
+function splitForDays(
+  site: Site,
+  partOf: (of: Site) => AcceptedPours,
+  dayHolds: DayHolds,
+  caps: PourCaps,
+  deeds: RepairDeed[],
+): Site {
+  let split = site
+  for (const { id, number } of partOf(site).pours) {
+    const dayM2 = dayHolds.get(id)
+    if (dayM2 === undefined) continue
+    const was = partOf(split)
+    const slab = split.slabs.find(own => own.id === was.slabId)!
+    const areaM2 = cutPart(jointGround(slab, was).regions, was).faces.find(({ pourId }) => pourId === id)?.areaM2
+    if (areaM2 === undefined || areaM2 <= dayM2) continue
+    const done = splitForDay(split, id, dayM2, caps)
+    if (!done.ok) continue
+    split = done.value
+    const others = partOf(split).pours.filter(pour => !was.pours.some(own => own.id === pour.id))
+    deeds.push({ does: 'pourSplit', number, areaM2, dayM2, others: inTurn(others) })
+  }
+  return split
+}
+
 /**
  * The part mended: joints carried on to what they meet or taken away, pours merged, removed or added so that every piece
  * of the slab is one pour. Where a pour is then over the largest area, or a wish is not kept that `rest` keeps, what is
- * neither poured nor locked is split as `rest` has it; without `rest` that is left to be seen to. Poured and locked pours and their joints stay. Pure; fails
+ * neither poured nor locked is split as `rest` has it; without `rest` that is left to be seen to. Where nothing is split
+ * so, pours over what their own day holds are split by that. Poured and locked pours and their joints stay. Pure; fails
  * where slab or pours are not there, and where there is nothing to mend.
  */
 export function repairPours(
@@ -123,6 +162,7 @@ export function repairPours(
   part: PourPart,
   rest: PoursOffer | null,
   caps: PourCaps = typedCaps(site),
+  dayHolds: DayHolds = new Map(),
 ): Result<Repair, readonly Finding[]> {
   const was = site.accepted.find(row => row.slabId === slabId && row.part === part)
   const slab = site.slabs.find(({ id }) => id === slabId)
@@ -162,7 +202,6 @@ export function repairPours(
   const kept = broken.length - (tried === done ? broken : brokenIn(tried.value)).length
   // A split that serves no wish better is left alone.
   const isSplit = tried !== done && (free.length > 0 || kept > 0)
-  const split = isSplit ? tried : done
   if (isSplit)
     deeds.push({
       does: 'restSplit',
@@ -171,19 +210,17 @@ export function repairPours(
       wishes: Math.max(0, kept),
       kept: inTurn(own.pours.filter(isFixed)),
     })
+  // A split of the rest gives its pours other days.
+  const mendedSite = isSplit ? tried.value : splitForDays(done.value, partOf, dayHolds, caps, deeds)
   if (deeds.length === 0)
     return err([{ code: 'nothingToPlan', severity: 'note', values: { slabId }, at: { entityId: slabId } }])
-  const last = partOf(split.value)
+  const last = partOf(mendedSite)
   const cut = cutPart(regions, last)
   return ok({
     slabId,
     part,
     deeds,
-    site: split.value,
-    findings: [
-      ...cut.findings,
-      ...(isSplit ? brokenIn(split.value) : broken),
-      ...overCap(slabId, last.pours, cut.faces, caps),
-    ],
+    site: mendedSite,
+    findings: [...cut.findings, ...brokenIn(mendedSite), ...overCap(slabId, last.pours, cut.faces, caps)],
   })
 }

@@ -1,5 +1,5 @@
 import { defineConfig } from 'playwright/test'
-import { browserFlags, findBrowser } from './tests/e2e/browser'
+import { browserFlags, findBrowser } from './scripts/findBrowser'
 
 const { path, env } = findBrowser()
 Object.assign(process.env, env)

@@ -9,9 +9,10 @@ import { hostApi } from '../electron/host/hostApi'
 import { loopbackHost } from '../electron/loopback/loopbackHost'
 import { pageFiles } from '../electron/page/pageFiles'
 import { buildPage, root } from './build.mjs'
+import { browserFlags, findBrowser } from './findBrowser'
 
 const folder = join(root, 'samples', 'pictures')
-const executablePath = process.env.SLABWRIGHT_BROWSER ?? '/usr/bin/chromium'
+const { path: executablePath, env } = findBrowser()
 
 interface Shot {
   readonly file: string
@@ -98,11 +99,7 @@ const host = await loopbackHost({
     return { files, api: hostApi({ files, layer: nodeFiles, ...info }) }
   },
 })
-const isRoot = process.getuid?.() === 0
-const browser = await chromium.launch({
-  executablePath,
-  args: ['--disable-gpu', ...(isRoot ? ['--no-sandbox'] : [])],
-})
+const browser = await chromium.launch({ executablePath, env: { ...process.env, ...env }, args: [...browserFlags] })
 try {
   mkdirSync(folder, { recursive: true })
   for (const { file, sample, prepare } of shots) {

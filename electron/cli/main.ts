@@ -12,8 +12,8 @@ const commands = new Map([
 
 const [name, ...rest] = process.argv.slice(2)
 const command = commands.get(name ?? '')
-if (command) process.exitCode = await command(rest)
-else if (name === '--help' || name === 'help') process.stdout.write(usage)
+if (name === 'help' || [name, ...rest].includes('--help')) process.stdout.write(usage)
+else if (command) process.exitCode = await command(rest)
 else {
   process.stderr.write(`${name === undefined ? 'no command given' : `unknown command “${name}”`}\n${usage}`)
   process.exitCode = 2

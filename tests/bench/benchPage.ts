@@ -2,7 +2,7 @@
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { type CDPSession, chromium, type Page } from 'playwright'
-import { browserFlags, findBrowser } from '../e2e/browser'
+import { browserFlags, findBrowser } from '../../scripts/findBrowser'
 
 /** Hands the first page of a host that keeps its files in the folder to the work, and puts everything away after it. */
 export async function withBenchPage<T>(

@@ -7,7 +7,7 @@ import { gzipSync } from 'node:zlib'
 import { type Browser, chromium, type Page } from 'playwright'
 import { nodeFiles } from '../../electron/files/fileLayer'
 import { replaceFile } from '../../electron/files/replaceFile'
-import { browserFlags, findBrowser } from '../e2e/browser'
+import { browserFlags, findBrowser } from '../../scripts/findBrowser'
 import type { Bench, BenchRow } from './row'
 
 const sample = /^Alder Court patio(?!,)/

@@ -125,6 +125,13 @@ describe('exit codes and what is said', () => {
     expect(stderr).toContain('Usage:')
   })
 
+  it.each([[['help']], [['--help']], [['plan', '--help']], [['day', 'x', '--help']]])(
+    '%j tells how it is used',
+    args => {
+      expect(run(...args)).toMatchObject({ status: 0, stderr: '', stdout: expect.stringMatching(/^Usage:/) })
+    },
+  )
+
   it('a date that does not exist: 2', () => {
     const { status, stderr } = run('plan', sample('l-patio'), '--date', '2026-02-31')
     expect(status).toBe(2)

@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { findBrowser } from '../e2e/browser'
+import { findBrowser } from '../../scripts/findBrowser'
 
 describe('the browser finder', () => {
   it('prefers a browser that is installed', () => {

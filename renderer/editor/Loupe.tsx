@@ -3,12 +3,11 @@ import { useStore } from 'zustand'
 import { afterFrame } from '../app/frames'
 import { type Size, toScreen } from './camera/camera'
 import type { Eye } from './camera/eye'
+import { loupePlace, loupePx } from './loupePlace'
 import { useEditorState } from './useEditor'
 
-/** Its side on the screen, how much larger it shows the plan, and how far its edge stays from the point. */
-const sidePx = 112
+/** How much larger it shows the plan. */
 const times = 2
-const asidePx = 56
 
 /** What lies under the fingertip, twice as large beside it. */
 export function Loupe({
@@ -32,11 +31,7 @@ export function Loupe({
     })
   })
   if (point === null) return null
-  const [x, y] = point
-  const isRoomAbove = y - asidePx - sidePx > 0
-  const beside = x > size.width / 2 ? x - asidePx - sidePx : x + asidePx
-  const left = isRoomAbove ? Math.max(0, Math.min(x - sidePx / 2, size.width - sidePx)) : beside
-  const top = isRoomAbove ? y - asidePx - sidePx : Math.max(0, y - sidePx / 2)
+  const [left, top] = loupePlace(point, size)
   const ratio = globalThis.devicePixelRatio
   return (
     <div
@@ -44,7 +39,7 @@ export function Loupe({
       aria-hidden="true"
       style={{ transform: `translate(${Math.round(left)}px, ${Math.round(top)}px)` }}
     >
-      <canvas ref={canvas} width={sidePx * ratio} height={sidePx * ratio} />
+      <canvas ref={canvas} width={loupePx * ratio} height={loupePx * ratio} />
     </div>
   )
 }
@@ -52,7 +47,7 @@ export function Loupe({
 function enlarge(to: HTMLCanvasElement, sheet: HTMLElement, [x, y]: readonly [number, number], widthPx: number): void {
   const ctx = to.getContext('2d')
   if (!ctx) return
-  const seen = sidePx / times
+  const seen = loupePx / times
   ctx.clearRect(0, 0, to.width, to.height)
   for (const layer of sheet.querySelectorAll('canvas')) {
     const ratio = layer.width / widthPx

@@ -27,7 +27,8 @@ export function NumberField({ label, value, unit, min, max, step = 1, onSet }: N
     <div className="measure">
       <label htmlFor={id}>
         {label}
-        {unit ? ` (${unit})` : ''}
+        {/* A degree sign never ends a line. */}
+        {unit ? ` (${unit.replace(/^° /, '°\u00a0')})` : ''}
       </label>
       <input
         id={id}

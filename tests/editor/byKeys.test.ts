@@ -224,7 +224,7 @@ it.each([
   { width: 430, height: 302 },
   { width: 1100, height: 752 },
 ])('the boxes stand whole on the plan before the first point, clear of the actions: $width × $height', size => {
-  const [left, top] = placeEntry({ zoom: 20, x: 0, y: 0 }, size, undefined, undefined)
+  const [left, top] = placeEntry({ zoom: 20, x: 0, y: 0 }, size, [], undefined)
   expect(left).toBeGreaterThanOrEqual(82)
   expect(left + boxSize.width).toBeLessThanOrEqual(size.width)
   expect(top + boxSize.height + actsHeight).toBeLessThanOrEqual(size.height)

@@ -4,6 +4,7 @@ import { handWords } from '../../renderer/app/handWords'
 import type { Camera } from '../../renderer/editor/camera/camera'
 import { toScreen } from '../../renderer/editor/camera/camera'
 import { actsHeight, boxSize, placeEntry } from '../../renderer/editor/entry/placeEntry'
+import { loupePlace, loupePx } from '../../renderer/editor/loupePlace'
 import type { Pt } from '../../shared/document/primitives'
 import { TestEditor } from './testEditor'
 
@@ -38,6 +39,32 @@ describe('a finger on the plan', () => {
     for (const at of corners) byMouse.click(at)
     byMouse.key('Enter')
     expect(byFinger.site).toEqual(byMouse.site)
+  })
+})
+
+describe('a second point that makes nothing', () => {
+  it.each(['rectangle', 'circle'] as const)('of a %s is refused in words, and the first stays', form => {
+    const editor = new TestEditor().choose('slab', { form }).click([0, 0]).click([0, 0])
+    expect(editor.state.fault?.message).toMatch(/^0″ is no (width|radius)/)
+    expect(editor.state.drawing?.placed).toEqual([[0, 0]])
+    expect(editor.click([3, 2]).site.slabs).toHaveLength(1)
+  })
+
+  it('of a rectangle in one line with the first is refused, by a finger too', () => {
+    const editor = new TestEditor().choose('slab', { form: 'rectangle' })
+    editor.slide([0, 0])
+    editor.slide([3, 1], [3, 0])
+    expect(editor.state.fault?.message).toMatch(/^0″ is no depth/)
+    expect(editor.site.slabs).toEqual([])
+  })
+
+  it('is none yet where the first click trembled', () => {
+    const editor = new TestEditor().choose('slab', { form: 'rectangle' }).drag([0, 0], [0.01, 0])
+    expect(editor.state).toMatchObject({ fault: null, drawing: { placed: [[0, 0]] } })
+    const onBase = new TestEditor().choose('slab', { form: 'base' }).click([0, 0]).drag([4, 0], [4.01, 0])
+    expect(onBase.state).toMatchObject({ fault: null })
+    expect(onBase.click([2, 0]).state.fault?.message).toMatch(/^0″ is no depth/)
+    expect(onBase.click([2, 3]).site.slabs).toHaveLength(1)
   })
 })
 
@@ -82,9 +109,34 @@ describe('the boxes beside the last point', () => {
   ])('never cover it, wherever it is set, on $width × $height', size => {
     fc.assert(
       fc.property(inPlan(size), at => {
-        expect(isFree(placeEntry(camera, size, toPlan(at), undefined), at)).toBe(true)
+        expect(isFree(placeEntry(camera, size, [toPlan(at)], undefined), at)).toBe(true)
       }),
     )
+  })
+
+  it('nor the loupe, nor the points set before, where the plan has room', () => {
+    // An upright tablet of 768 × 1024.
+    const size = { width: 478, height: 870 }
+    fc.assert(
+      fc.property(fc.integer({ min: 250, max: 560 }), fc.integer({ min: 100, max: 460 }), (y, x) => {
+        const [last, aimed] = [[x, y] as const, [x, y + 40] as const]
+        const [left, top] = placeEntry(camera, size, [toPlan(last)], toPlan(aimed), true)
+        const [loupeLeft, loupeTop] = loupePlace(aimed, size)
+        const isBeside = left >= loupeLeft + loupePx || left + boxSize.width <= loupeLeft
+        const isOver = top >= loupeTop + loupePx || top + boxSize.height + actsHeight <= loupeTop
+        expect(isBeside || isOver).toBe(true)
+      }),
+    )
+    const [lower, upper] = [[300, 500] as const, [300, 380] as const]
+    expect(isFree(placeEntry(camera, size, [toPlan(lower), toPlan(upper)], undefined), lower)).toBe(true)
+  })
+
+  it('make room for the finger before the first point', () => {
+    const size = { width: 478, height: 870 }
+    const [left, top] = placeEntry(camera, size, [], undefined)
+    const under: Pt = [left + 40, top + 40]
+    expect(isFree(placeEntry(camera, size, [], toPlan(under), true), under)).toBe(true)
+    expect(placeEntry(camera, size, [], toPlan([300, 700]), true)).toEqual([left, top])
   })
 
   it('cover neither it nor what is aimed at where the plan has room for all three', () => {
@@ -96,7 +148,7 @@ describe('the boxes beside the last point', () => {
         fc.integer({ min: -200, max: 200 }),
         (at, dx, dy) => {
           const aimed = [at[0] + dx, at[1] + dy] as const
-          const place = placeEntry(camera, size, toPlan(at), toPlan(aimed))
+          const place = placeEntry(camera, size, [toPlan(at)], toPlan(aimed))
           expect([isFree(place, at), isFree(place, aimed)]).toEqual([true, true])
         },
       ),

@@ -36,7 +36,7 @@ export function drawBaseRectangle(mark: Mark | null, set: readonly Pt[] = [], dr
     return { kind: 'shape', shape: { kind: 'corners', corners: [from, to, ...far].map(at => ({ at })) } }
   }
   const end = (deepM: number): Turn =>
-    deepM === 0 ? { next: rest(set) } : { next: rest(), drawn: drawn(a!, b!, deepM) }
+    deepM === 0 ? refusedMeasure(rest(set), 'depth') : { next: rest(), drawn: drawn(a!, b!, deepM) }
   const place = (at: Pt): Turn => {
     if (a !== undefined && b !== undefined) return end(leftOf(a, b, at))
     return { next: rest(a !== undefined && farFrom(a, at) === 0 ? set : [...set, at]) }
@@ -55,7 +55,10 @@ export function drawBaseRectangle(mark: Mark | null, set: readonly Pt[] = [], dr
     byDrag: true,
     press: place,
     drag: () => drawBaseRectangle(mark, set, true),
-    release: place,
+    release(at) {
+      const last = set.at(-1)
+      return last !== undefined && farFrom(last, at) === 0 ? { next: rest(set) } : place(at)
+    },
     live(at) {
       if (a === undefined) return mark === null ? {} : fromMark(mark, at)
       return b === undefined
@@ -66,7 +69,7 @@ export function drawBaseRectangle(mark: Mark | null, set: readonly Pt[] = [], dr
       if (a !== undefined && b !== undefined) {
         const pointed = at === null ? 0 : leftOf(a, b, at)
         const deepM = values.depth ?? Math.abs(pointed)
-        return deepM === 0 ? refusedMeasure(rest(set), 'depth') : end(pointed < 0 ? -deepM : deepM)
+        return end(pointed < 0 ? -deepM : deepM)
       }
       if (a === undefined && mark !== null) return place(typedStart(mark, values))
       const from = a ?? ([0, 0] as const)

@@ -9,6 +9,7 @@ import {
   refusedMeasure,
   startFields,
   startPrompt,
+  type Turn,
   typedStart,
   type Values,
 } from './drawing'
@@ -27,11 +28,14 @@ export interface TwoPoints {
 
 export function drawTwoPoints(shape: TwoPoints, mark: Mark | null, first: Pt | null = null, dragging = false): Drawing {
   const again = (at: Pt | null = null) => drawTwoPoints(shape, mark, at)
-  const place = (at: Pt) => {
+  const place = (at: Pt): Turn => {
     if (first === null) return { next: again(at) }
     const drawn = shape.drawn(first, at)
-    return drawn === null ? { next: again(first) } : { next: again(), drawn }
+    if (drawn !== null) return { next: again(), drawn }
+    const missing = shape.second(first, {}, at)
+    return typeof missing === 'string' ? refusedMeasure(again(first), missing) : { next: again(first) }
   }
+  const isFirst = (at: Pt) => first !== null && first[0] === at[0] && first[1] === at[1]
   return {
     phase: dragging ? 'dragging' : first === null ? 'idle' : 'pointing',
     prompt: first === null ? startPrompt(mark, shape.firstWords) : shape.secondPrompt,
@@ -41,7 +45,8 @@ export function drawTwoPoints(shape: TwoPoints, mark: Mark | null, first: Pt | n
     byDrag: true,
     press: place,
     drag: () => drawTwoPoints(shape, mark, first, true),
-    release: place,
+    // A click that trembled sets its first point, and asks for no second.
+    release: at => (isFirst(at) ? { next: again(first) } : place(at)),
     live: at => (first !== null ? shape.measure(first, at) : mark === null ? {} : fromMark(mark, at)),
     type(values, at) {
       if (first === null && mark !== null) return place(typedStart(mark, values))

@@ -10,6 +10,9 @@ const markPx = 26
 /** What is drawn keeps this far from the edges of the window. */
 const edgePx = 44
 
+/** Room around the plan for its dimensions, in pixels: less on a narrow or a low window, so that the plan stays large. */
+const marginOf = ({ width, height }: Size): number => Math.min(110, height * 0.16, width * 0.17)
+
 export interface SeenPlan {
   readonly site: Pick<Site, 'access'>
   readonly slabs: readonly Pick<ResolvedSlab, 'outline'>[]
@@ -26,7 +29,7 @@ export interface PlanWindow {
 /** The whole of a box in view, and as far as a small step aside can have it no slab or mark under what stands over it. */
 export function homeCamera(whole: Box, plan: SeenPlan, { size, asidePx, corners }: PlanWindow): Camera {
   const seen = { width: size.width - asidePx, height: size.height }
-  const fitted = panBy(fitBox(whole, seen, Math.min(110, size.height * 0.16)), asidePx, 0)
+  const fitted = panBy(fitBox(whole, seen, marginOf(seen)), asidePx, 0)
   const vertices = plan.slabs.flatMap(({ outline }) => outline.map(({ from }) => from))
   const { access } = plan.site
   const spots = access ? [...access.truckSpots, ...access.pumpSpots, ...access.washouts, ...access.ways] : []

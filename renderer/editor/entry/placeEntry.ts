@@ -1,5 +1,6 @@
 import type { Pt } from '../../../shared/document/primitives'
 import { type Camera, type Size, toScreen } from '../camera/camera'
+import { loupePlace, loupePx } from '../loupePlace'
 
 /** With a line of help under the boxes. */
 export const boxSize = { width: 272, height: 128 }
@@ -9,47 +10,100 @@ export const actsHeight = 42
 const asidePx = 26
 /** Where the plan leaves no room there, still this far: half a fingertip. */
 const clearPx = 22
+/** From the loupe. */
+const besideLoupePx = 8
+/** What stands over the plan at its left, its top, its right and its foot. */
+const rim = { left: 92, top: 76, right: 8, foot: 62 } as const
+
+interface Rect {
+  readonly left: number
+  readonly top: number
+  readonly width: number
+  readonly height: number
+}
+
+const within = (at: number, least: number, most: number) => Math.max(least, Math.min(most, at))
+
+const isClear = ({ left, top, width, height }: Rect, [x, y]: Pt): boolean =>
+  x <= left - clearPx || x >= left + width + clearPx || y <= top - clearPx || y >= top + height + clearPx
+
+const overlap = (a: Rect, b: Rect): boolean =>
+  a.left < b.left + b.width && b.left < a.left + a.width && a.top < b.top + b.height && b.top < a.top + a.height
 
 /** Where a prompt may need a second line. */
 const narrowPx = 800
 
 /** Beside the outline, under the prompt; on a plan too narrow for that, under both. */
 const startPlace = ({ width }: Size): readonly [left: number, top: number] =>
-  width >= 212 + boxSize.width + 8 ? [212, width < narrowPx ? 64 : 42] : [Math.max(92, width - boxSize.width - 8), 104]
+  width >= 212 + boxSize.width + rim.right
+    ? [212, width < narrowPx ? 64 : 42]
+    : [Math.max(rim.left, width - boxSize.width - rim.right), 104]
 
 /**
  * Where the boxes stand on the plan, its left and top in pixels: beside the last point, on the side the line does not go
- * to; where that is off the plan, on the side that covers neither it nor what is aimed at. Before the first point, under
- * the prompt beside the outline.
+ * to; where that is off the plan, on the side that covers neither it nor what is aimed at, nor the loupe of a finger, and
+ * of the points set before as few as can be. Before the first point under the prompt, or at the foot of the plan while
+ * the finger or its loupe is there.
  */
 export function placeEntry(
   camera: Camera,
   size: Size,
-  last: Pt | undefined,
+  placed: readonly Pt[],
   aimed: Pt | undefined,
+  isUnderFinger = false,
 ): readonly [left: number, top: number] {
-  if (!last) return startPlace(size)
-  const [x, y] = toScreen(camera, last)
-  const [ax, ay] = aimed ? toScreen(camera, aimed) : [x + 1, y - 1]
+  const aim = aimed && toScreen(camera, aimed)
+  const loupe = isUnderFinger && aim ? loupeRect(aim, size) : null
+  const [last, ...earlier] = placed.map(at => toScreen(camera, at)).toReversed()
+  if (!last) return beforeFirst(size, loupe && aim ? { loupe, aim } : null)
+  const [x, y] = last
+  const [ax, ay] = aim ?? [x + 1, y - 1]
   const { width } = boxSize
   const height = boxSize.height + actsHeight
-  const within = (at: number, least: number, most: number) => Math.max(least, Math.min(most, at))
-  const besides = (at: number, length: number, whole: number, least: number, foot: number) =>
-    [at - asidePx - length, at + asidePx].map(each => within(each, least, whole - length - foot))
+  const widest = size.width - width - rim.right
+  const lowest = size.height - height - rim.foot
+  const besides = (at: number, length: number, least: number, most: number) =>
+    [at - asidePx - length, at + asidePx].map(each => within(each, least, most))
   const lefts = [x, ax].flatMap(at => {
-    const both = besides(at, width, size.width, 92, 8)
+    const both = besides(at, width, rim.left, widest)
     return ax >= x ? both : both.toReversed()
   })
   const tops = [y, ay].flatMap(at => {
-    const both = besides(at, height, size.height, 76, 62)
+    const both = besides(at, height, rim.top, lowest)
     return ay >= y ? both : both.toReversed()
   })
-  const isClear = (left: number, top: number, px: number, py: number) =>
-    px <= left - clearPx || px >= left + width + clearPx || py <= top - clearPx || py >= top + height + clearPx
-  const places = lefts.flatMap(left => tops.map(top => [left, top] as const))
-  return (
-    places.find(place => isClear(...place, x, y) && isClear(...place, ax, ay)) ??
-    places.find(place => isClear(...place, x, y)) ??
-    places[0]!
-  )
+  if (loupe) {
+    lefts.push(
+      within(loupe.left - besideLoupePx - width, rim.left, widest),
+      within(loupe.left + loupe.width + besideLoupePx, rim.left, widest),
+    )
+    // Above the hand, not under it.
+    tops.splice(2, 0, within(loupe.top - besideLoupePx - height, rim.top, lowest))
+  }
+  const hidden = (left: number, top: number): number => {
+    const box = { left, top, width, height }
+    return (
+      (isClear(box, last) ? 0 : 10_000) +
+      (isClear(box, [ax, ay]) ? 0 : 3_000) +
+      (loupe && overlap(box, loupe) ? 1_000 : 0) +
+      Math.min(999, earlier.filter(at => !isClear(box, at)).length)
+    )
+  }
+  const places = lefts.flatMap(left => tops.map(top => ({ at: [left, top] as const, hides: hidden(left, top) })))
+  return places.reduce((best, each) => (each.hides < best.hides ? each : best)).at
+}
+
+function loupeRect(aim: Pt, size: Size): Rect {
+  const [left, top] = loupePlace(aim, size)
+  return { left, top, width: loupePx, height: loupePx }
+}
+
+function beforeFirst(
+  size: Size,
+  hand: { readonly loupe: Rect; readonly aim: Pt } | null,
+): readonly [left: number, top: number] {
+  const [left, top] = startPlace(size)
+  const box = { left, top, ...boxSize }
+  const isHidden = hand !== null && (overlap(box, hand.loupe) || !isClear(box, hand.aim))
+  return isHidden ? [left, Math.max(top, size.height - boxSize.height - actsHeight - rim.foot)] : [left, top]
 }

@@ -2,6 +2,7 @@
 import type { CurveEdge } from '../../../core/geometry/curve'
 import { edgeFromRise } from '../../../core/geometry/resolvePath'
 import type { Pt } from '../../../shared/document/primitives'
+import { handWords } from '../../app/handWords'
 import type { Drawing, Drawn } from '../actions/drawing'
 import type { Aim } from '../aim'
 import { toScreen } from '../camera/camera'
@@ -31,7 +32,7 @@ export function drawInHand(pen: Pen, { drawing, aim, edges, traced }: InHand): v
   const sketch = drawing?.sketch(aim?.at ?? null) ?? null
   if (sketch) drawSketch(pen, sketch)
   if (drawing?.phase === 'dragging' && !sketch) strokeEdges(pen, joined(drawing.placed), 2.5, [])
-  for (const at of drawing?.placed.length && sketch ? drawing.placed : []) drawSet(pen, at)
+  if (!drawing?.isStroke) for (const at of drawing?.placed ?? []) drawSet(pen, at)
   if (aim) drawAim(pen, aim, drawing?.placed.at(-1))
 }
 
@@ -111,7 +112,7 @@ function drawAim(pen: Pen, { at, caught }: Aim, from: Pt | undefined): void {
   if (!caught) return
   const strong = { sizePx: 14, weight: 700, ink: inks['on-chalk'], align: 'left' } as const
   const plain = { ...strong, weight: 500 } as const
-  const rest = caught.rest ? ` ${caught.rest}` : ''
+  const rest = caught.rest ? ` ${handWords(caught.rest)}` : ''
   const [first, second] = [letterWidth(pen, caught.relation, strong), rest ? letterWidth(pen, rest, plain) : 0]
   const width = first + second + 20
   const height = 26 * inks.letterScale

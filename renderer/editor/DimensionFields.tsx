@@ -57,6 +57,8 @@ const lineOf = (
   dimension: LineDimension,
   dimensioned: DimensionedRing,
   camera: Camera,
+  /** The one that is typed over is shown however short it is. */
+  open: string | null,
 ): readonly Shown[] => {
   const { ring, name, wallId } = dimensioned
   const { edgeId, lengthM } = dimension
@@ -67,7 +69,7 @@ const lineOf = (
   )
   const index = ring.findIndex(edge => edge.edgeId === edgeId)
   const ends = wallId === undefined ? endsOf(site, edgeId) : ([cornerLetter(index), cornerLetter(index + 1)] as const)
-  if (longPx < leastPx || !ends) return []
+  if ((longPx < leastPx && edgeId !== open) || !ends) return []
   const label = `Length ${ends[0]} to ${ends[1]}`
   return [
     {
@@ -201,10 +203,13 @@ const Fields = memo(function Fields({ live, eye, size, print }: DimensionsOf & {
   const shown = rings
     .flatMap(each =>
       dimensionsOf(each.ring).flatMap(dimension =>
-        dimension.kind === 'line' ? lineOf(site, dimension, each, camera) : arcOf(site, dimension, each.name, camera),
+        dimension.kind === 'line' ? lineOf(site, dimension, each, camera, open) : arcOf(site, dimension, each.name, camera),
       ),
     )
-    .filter(({ at: [x, y] }) => x > 90 && y > 30 && x < size.width - 14 && y < size.height - 14)
+    // One that is typed over stays, also where a keyboard that came up leaves its place out of sight.
+    .filter(
+      ({ key, at: [x, y] }) => key === open || (x > 90 && y > 30 && x < size.width - 14 && y < size.height - 14),
+    )
   const tabStop = shown.some(({ key }) => key === active) ? active : shown[0]?.key
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
     const at = shown.findIndex(({ key }) => key === (event.target as HTMLElement).dataset.dim)
@@ -339,6 +344,7 @@ function DimensionField({
     else if (editor.run(box.step, box.command(read.value, moves))) onClose(true)
     else setFault(toldHere(editor.getState().fault?.message ?? null))
   }
+  const isEmpty = typed.text.trim() === ''
   const [x, y] = at
   // biome-ignore lint/correctness/useExhaustiveDependencies: a refusal makes it longer
   useLayoutEffect(() => {
@@ -346,7 +352,7 @@ function DimensionField({
   }, [x, y, size, fault])
   // A press elsewhere on the plan ends it, as one outside a field of the ledger does: what was typed is kept.
   const leave = useRef(() => {})
-  leave.current = () => (typed.text.trim() === '' ? onClose(false) : commit())
+  leave.current = () => (isEmpty ? onClose(false) : commit())
   useEffect(() => {
     const onPress = ({ target }: PointerEvent) => {
       if (target instanceof Element && target.closest('.sheet')) leave.current()
@@ -364,7 +370,7 @@ function DimensionField({
   }
   // Whoever goes on without having typed is done with it.
   const onBlur = ({ currentTarget, relatedTarget }: FocusEvent) => {
-    if (relatedTarget && !currentTarget.contains(relatedTarget) && typed.text.trim() === '') onClose(false)
+    if (relatedTarget && !currentTarget.contains(relatedTarget) && isEmpty) onClose(false)
   }
   const choices: readonly (readonly [Moves, string])[] = ends
     ? [
@@ -412,7 +418,12 @@ function DimensionField({
         </p>
       ) : null}
       <div className="entry-acts">
-        <button type="button" className="btn main" disabled={typed.text.trim() === ''} onClick={commit}>
+        <button
+          type="button"
+          className="btn main"
+          aria-disabled={isEmpty || undefined}
+          onClick={() => (isEmpty ? undefined : commit())}
+        >
           Set it
         </button>
         <button type="button" className="btn" onClick={() => onClose(true)}>

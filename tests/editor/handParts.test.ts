@@ -69,6 +69,39 @@ describe('edges of a border', () => {
   })
 })
 
+it('a tape that ends where it starts is refused in words, and keeps its start', () => {
+  const editor = patio().choose('tape', { tape: 'dimension' }).click([1, 1]).click([1, 1])
+  expect(editor.state.fault?.message).toMatch(/^0″ is no length of a line/)
+  expect(editor.click([1, 3]).site.tapes).toHaveLength(1)
+})
+
+describe('another kind, chosen while one is drawn,', () => {
+  it('is drawn its own way: after an inset the edges of a border are chosen', () => {
+    const editor = patio().choose('border', { strip: 'inset', form: 'circle' })
+    editor.editor.setOptions({ strip: 'border' })
+    expect(editor.state.drawing).toBeNull()
+    editor.click([2, 0]).key('Enter')
+    expect(editor.site.slabs[0]!.borders).toHaveLength(1)
+    expect(editor.site.slabs[0]!.insets).toHaveLength(0)
+  })
+  it('takes nothing over that was set for a line', () => {
+    const editor = patio().choose('joint', { wish: 'required' }).click([1, 0])
+    editor.editor.setOptions({ wish: 'forbiddenLine' })
+    expect(editor.state.drawing?.placed).toHaveLength(1)
+    editor.editor.setOptions({ wish: 'forbiddenArea', form: 'rectangle' })
+    expect(editor.state.drawing?.placed).toHaveLength(0)
+    editor.click([1, 1]).click([2, 2])
+    expect(editor.site.wishes.map(({ kind }) => kind)).toEqual(['forbiddenArea'])
+  })
+})
+
+it('a click beside all edges is told, and nothing is chosen', () => {
+  const editor = patio().choose('border', { strip: 'border' }).click([2, 1.5])
+  expect(editor.state.edges).toEqual([])
+  expect(editor.state.fault?.message).toBe('No edge of a slab or an opening lies there.')
+  expect(editor.click([2, 0]).state.fault).toBeNull()
+})
+
 describe('keys', () => {
   it('Enter sets the point the arrow keys carry, where it might have closed the outline', () => {
     const editor = new TestEditor().choose('slab', { form: 'corners' }).click([0, 0]).click([4, 0]).click([4, 3])

@@ -284,6 +284,10 @@ describe('what cannot be', () => {
     expect(problem).toMatchObject({ code: 'waysClosed', values: { date: '2026-07-21', until: '2026-07-22' } })
     expect(problem!.message).toContain('Kitchen door')
     expect(problem!.hint).toMatch(/plank/)
+    const { name: _, ...unnamed } = door
+    const [noName] = problemsOf({ ...site, access: { ...access, ways: [unnamed] } })
+    expect(noName!.message).toContain('the way in and out')
+    expect(noName!.message).not.toContain('g901')
   })
 
   it('a finish date that one crew misses: two pours a day or another crew may meet it', () => {

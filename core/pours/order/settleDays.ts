@@ -60,7 +60,8 @@ function shutFindings(shut: readonly ShutDay[], { ways, pours }: DaysGround): Fi
   for (const { day, closed } of shut) {
     const reason = closed
       .map(({ wayId, pours: front }) => {
-        const name = ways.find(w => w.id === wayId)?.name ?? wayId
+        const at = ways.findIndex(({ id }) => id === wayId)
+        const name = ways[at]?.name ?? (ways.length === 1 ? 'the way in and out' : `way ${at + 1}`)
         return front.length > 0
           ? `fresh concrete of pour ${front.map(i => pours[i]!.number).join(' and ')} closes ${name}`
           : `fresh concrete lies between ${name} and the outside`

@@ -178,6 +178,13 @@ export const hasForms = (action: ActionId, o: Options): boolean =>
   (action === 'joint' && o.wish === 'forbiddenArea') ||
   (action === 'access' && o.access === 'noGo')
 
+/** Whether what was set of the one stays good for the other: a line is no shape, and two points are no line. */
+export const isDrawnAlike = (action: ActionId, a: Options, b: Options): boolean =>
+  hasForms(action, a) === hasForms(action, b) &&
+  (action !== 'border' || a.strip === b.strip) &&
+  (action !== 'tape' || a.tape === b.tape) &&
+  (action !== 'joint' || (a.wish === 'direction') === (b.wish === 'direction'))
+
 const draws = (what: 'line' | 'spot', mark: Mark | null, words: string, edge: Options['edge']): Drawing =>
   what === 'spot' ? placeSpot(mark, words) : drawCorners({ closes: false, mark, edge, first: words })
 

@@ -1,13 +1,23 @@
 /** Places pointed out on the plan, one after the other, for what a form asks: nothing is drawn by it. */
 import type { Pt } from '../../../shared/document/primitives'
 import { directionOf, unitOf } from '../entry/directions'
-import { type Drawing, type Drawn, fromMark, type Mark, startFields, type Turn, typedStart } from './drawing'
+import {
+  type Drawing,
+  type Drawn,
+  fromMark,
+  type Mark,
+  refusedMeasure,
+  startFields,
+  type Turn,
+  typedStart,
+} from './drawing'
 
 /** `prompts`: what each place is, in the order they are asked for. At least one. */
 export function pickPoints(prompts: readonly string[], mark: Mark | null, placed: readonly Pt[] = []): Drawing {
   const last = placed.at(-1)
   const drawnOf = (points: readonly Pt[]): Drawn => ({ kind: 'line', corners: points.map(at => ({ at })) })
   const place = (at: Pt): Turn => {
+    if (last !== undefined && last[0] === at[0] && last[1] === at[1]) return refusedMeasure(drawing, 'length of a line')
     const all = [...placed, at]
     return all.length < prompts.length
       ? { next: pickPoints(prompts, mark, all) }

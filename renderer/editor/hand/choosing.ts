@@ -1,6 +1,6 @@
 /** What is drawn, and how. */
 import type { Id } from '../../../shared/document/primitives'
-import { type ActionId, hasForms, type Options, usualOptions } from '../actions/actions'
+import { type ActionId, hasForms, isDrawnAlike, type Options, usualOptions } from '../actions/actions'
 import type { Mark } from '../actions/drawing'
 import { pickPoints } from '../actions/pickPoints'
 import type { Desk } from './desk'
@@ -44,11 +44,12 @@ export function createChoosing({ site, view, store }: Desk, turns: Turns, edges:
       const next = comesToForms ? { ...asked, form: forms[action] ?? usualOptions.form } : asked
       if (form !== undefined) store.setState(({ forms }) => ({ forms: { ...forms, [action]: form } }))
       // A change of how the next edge runs must not cost the corners already set.
-      if (drawing && drawing.placed.length > 0 && !('form' in change)) {
+      const isKept = isDrawnAlike(action, options, next)
+      if (isKept && drawing && drawing.placed.length > 0 && !('form' in change)) {
         const again = change.edge === undefined ? drawing : (drawing.withEdge?.(change.edge) ?? drawing)
         store.setState({ options: next, drawing: again })
         turns.show()
-      } else if (choosesEdges({ ...store.getState(), options: next })) {
+      } else if (isKept && choosesEdges({ ...store.getState(), options: next })) {
         store.setState({ options: next })
         edges.show()
       } else {

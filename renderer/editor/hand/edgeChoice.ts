@@ -40,7 +40,10 @@ export function createEdgeChoice({ store, committed, preview, commit }: Desk, tu
     press(at, hand) {
       const now = committed()
       const edge = now && pickEdge(now, at, reachPx(hand, 12) / hand.zoom)
-      if (!edge) return
+      if (!edge) {
+        store.setState({ fault: { field: null, message: 'No edge of a slab or an opening lies there.' } })
+        return
+      }
       const path = findEdge(now, edge)?.path
       const kept = store.getState().edges.filter(id => path?.edges.some(each => each.id === id))
       choice.set(kept.includes(edge) ? kept.filter(id => id !== edge) : [...kept, edge])

@@ -15,7 +15,7 @@ export const figure = (page: Page, name: string) =>
  * 20 m about the origin in the middle, the drawing actions over the left 82 px. */
 export async function sheetPoints(page: Page) {
   const box = (await page.getByRole('application').boundingBox())!
-  const margin = Math.min(110, box.height * 0.16, (box.width - 82) * 0.15)
+  const margin = Math.min(110, box.height * 0.16, (box.width - 82) * 0.17)
   const zoom = Math.min(box.width - 82 - 2 * margin, box.height - 2 * margin) / 20
   const [cx, cy] = [box.x + (box.width + 82) / 2, box.y + box.height / 2]
   return {

@@ -102,6 +102,8 @@ export function PlaceSearch({ site }: { readonly site: Site }) {
             <button
               type="button"
               className="btn main"
+              // biome-ignore lint/a11y/noAutofocus: it stands in place of the town that was pressed and had the focus
+              autoFocus
               onClick={event => {
                 focusBefore(event.currentTarget.closest('.offer'))
                 accept(offered)

@@ -203,13 +203,13 @@ const Fields = memo(function Fields({ live, eye, size, print }: DimensionsOf & {
   const shown = rings
     .flatMap(each =>
       dimensionsOf(each.ring).flatMap(dimension =>
-        dimension.kind === 'line' ? lineOf(site, dimension, each, camera, open) : arcOf(site, dimension, each.name, camera),
+        dimension.kind === 'line'
+          ? lineOf(site, dimension, each, camera, open)
+          : arcOf(site, dimension, each.name, camera),
       ),
     )
     // One that is typed over stays, also where a keyboard that came up leaves its place out of sight.
-    .filter(
-      ({ key, at: [x, y] }) => key === open || (x > 90 && y > 30 && x < size.width - 14 && y < size.height - 14),
-    )
+    .filter(({ key, at: [x, y] }) => key === open || (x > 90 && y > 30 && x < size.width - 14 && y < size.height - 14))
   const tabStop = shown.some(({ key }) => key === active) ? active : shown[0]?.key
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
     const at = shown.findIndex(({ key }) => key === (event.target as HTMLElement).dataset.dim)

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, memo, type PointerEvent, useRef } from 'react'
+import { type KeyboardEvent, memo, type PointerEvent, useRef, useState } from 'react'
 import { setNorth } from '../../core/document/commands/setSite'
 import { useSession, useView } from '../app/session'
 import { useEditor } from './useEditor'
@@ -19,6 +19,7 @@ export const NorthMark = memo(function NorthMark({ northDeg }: { readonly northD
   const editor = useEditor()
   const turns = useView(({ stage, clientView }) => stage === 'slab' && !clientView)
   const held = useRef<number | null>(null)
+  const [isDragged, setDragged] = useState(false)
   const arrow = (
     <svg viewBox="-32 -32 64 64" aria-hidden="true">
       <circle r="21" />
@@ -45,6 +46,7 @@ export const NorthMark = memo(function NorthMark({ northDeg }: { readonly northD
     if (held.current === null) return
     const to = degreesOf(event)
     held.current = to
+    setDragged(true)
     site.show(now => {
       const turned = setNorth(to)(now)
       return turned.ok ? turned.value : now
@@ -53,10 +55,12 @@ export const NorthMark = memo(function NorthMark({ northDeg }: { readonly northD
   const onPointerUp = () => {
     if (held.current === null) return
     held.current = null
+    setDragged(false)
     site.keep('north')
   }
   const drop = () => {
     held.current = null
+    setDragged(false)
     site.drop()
   }
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
@@ -86,6 +90,8 @@ export const NorthMark = memo(function NorthMark({ northDeg }: { readonly northD
       onKeyDown={onKeyDown}
     >
       {arrow}
+      {/* A finger hides the arrow it turns. */}
+      {isDragged ? <span className="north-told">{Number(northDeg.toFixed(1))}°</span> : null}
     </div>
   )
 })

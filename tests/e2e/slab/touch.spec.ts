@@ -120,7 +120,10 @@ test('a finger that rests adds to what is chosen; nothing is smaller than a fing
   await expect(chosen.getByRole('heading', { name: 'Patio' })).toBeVisible()
   expect(await small()).toEqual([])
   // A keyboard that comes up on the screen takes half of the plan, and nothing of what is typed.
-  await page.getByRole('button', { name: /: type another length$/ }).first().click()
+  await page
+    .getByRole('button', { name: /: type another length$/ })
+    .first()
+    .click()
   const length = page.getByLabel(/^Length /)
   await length.pressSequentially('19')
   await page.setViewportSize({ width: 1024, height: 380 })

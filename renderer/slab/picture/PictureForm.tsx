@@ -144,6 +144,8 @@ export function PictureForm({ site }: { readonly site: Site }) {
             onClick={event => {
               // This button goes with the picture.
               event.currentTarget.closest('.fields')?.querySelector('input')?.focus()
+              // A point of it that was asked for goes with it as well.
+              if (editor.getState().picking) editor.choose('select')
               setFault(run('remove picture', removePicture))
             }}
           >

@@ -50,7 +50,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     ...createKeys(desk, turns, grip, typing),
     ...acts(desk),
     ...createTracing(desk, turns),
-    ...createCopying(desk),
+    ...createCopying(desk, turns),
   })
 }
 

@@ -1,10 +1,11 @@
 import { selectionBox } from '../../core/document/commands/lineUp'
 import { readCopy } from '../../core/document/copyText'
 import type { Site } from '../../shared/document/site'
+import { isFinger } from '../app/handWords'
 import { useEditor, useEditorState } from '../editor/useEditor'
 
-const keptBack =
-  'The browser keeps its clipboard to itself. Let this page read it when the browser asks, or paste by the keys.'
+const keptBack = () =>
+  `The browser keeps its clipboard to itself. Let this page read it when the browser asks${isFinger() ? '' : ', or paste by the keys'}.`
 
 /** The text on the clipboard; null where the browser keeps it to itself, or the user says no. */
 const clipboardText = async (): Promise<string | null> =>
@@ -18,7 +19,7 @@ export function PasteButton({ site }: { readonly site: Site }) {
   const paste = async () => {
     const text = await clipboardText()
     if (text === null && !hasCopy) {
-      editor.setState({ fault: { field: null, message: keptBack } })
+      editor.setState({ fault: { field: null, message: keptBack() } })
       return
     }
     const box = selectionBox(

@@ -75,6 +75,17 @@ it('a tape that ends where it starts is refused in words, and keeps its start', 
   expect(editor.click([1, 3]).site.tapes).toHaveLength(1)
 })
 
+it('what was pasted is shaped next, and costs no corner of what is half drawn', () => {
+  const editor = patio()
+  editor.editor.copy()
+  editor.choose('tree').editor.paste()
+  expect(editor.state.action).toBe('select')
+  expect(editor.selection).toEqual([editor.site.slabs[1]!.id])
+  editor.choose('slab', { form: 'corners' }).click([20, 0]).editor.paste()
+  expect(editor.state.drawing?.placed).toHaveLength(1)
+  expect(editor.site.slabs).toHaveLength(3)
+})
+
 describe('another kind, chosen while one is drawn,', () => {
   it('is drawn its own way: after an inset the edges of a border are chosen', () => {
     const editor = patio().choose('border', { strip: 'inset', form: 'circle' })

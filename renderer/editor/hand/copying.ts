@@ -7,6 +7,7 @@ import { type Copied, readCopy, writeCopy } from '../../../core/document/copyTex
 import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Desk } from './desk'
+import type { Turns } from './turns'
 
 /** Two feet to the right and down, so that the copy is seen. */
 const aside: Pt = [0.6096, -0.6096]
@@ -18,7 +19,10 @@ export interface Copying {
   paste(text?: string, at?: Pt): void
 }
 
-export function createCopying({ store, view, committed, selection, refuse, commit, tell }: Desk): Copying {
+export function createCopying(
+  { store, view, committed, selection, refuse, commit, tell }: Desk,
+  turns: Turns,
+): Copying {
   let copied: Copied | null = null
   /** What belongs to a slab goes to the one that is chosen, else to the first. */
   const slabFor = ({ slabs }: Site): Id | undefined =>
@@ -50,7 +54,11 @@ export function createCopying({ store, view, committed, selection, refuse, commi
         from.site.id === now.id
           ? commit('copy', pasteHere(now, from))
           : commit('paste', pasteFrom(from.site, from.ids, toMiddle(from, at), slabFor(now)))
-      if (made) view.setState({ selection: made })
+      if (!made) return
+      // What was pasted is shaped next; what is half drawn is drawn on.
+      const { action, drawing, options } = store.getState()
+      if (action !== 'select' && (drawing?.placed.length ?? 0) === 0) turns.start('select', options)
+      view.setState({ selection: made })
     },
   }
 }

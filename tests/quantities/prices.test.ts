@@ -1,6 +1,6 @@
 /** A bid by the price list, against its own arithmetic: areas and lengths by hand, cents by whole numbers. */
 import { describe, expect, it } from 'vitest'
-import { addPrice } from '../../core/document/commands/setPrices'
+import { addPrice, movePrice } from '../../core/document/commands/setPrices'
 import { planTotals } from '../../core/plan/planTotals'
 import { wordProblem } from '../../core/problems/wordProblem'
 import { isBidFigure } from '../../core/quantities/priceFigures'
@@ -41,6 +41,26 @@ function bidOf(site: Site, lines: readonly Line[], plan = planOf(site)) {
 }
 
 describe('a bid by the price list', () => {
+  it('stands in the order its lines are moved to, the ends where they are, and its sum the same', () => {
+    const lines = ['Stamped', 'Permit', 'Haul-off'].map((name, i) => ({
+      ...{ name, by: 'own' as const, per: 'job' },
+      amount: 100.05 * (i + 1),
+    }))
+    const { site, total } = bidOf(patio, lines, patioPlan)
+    const [first, , third] = site.prices!
+    const namesAfter = (...moves: Parameters<typeof chain>[1][]) =>
+      chain(site, ...moves).prices!.map(({ name }) => name)
+    expect(namesAfter(movePrice(third!.id, -1))).toEqual(['Stamped', 'Haul-off', 'Permit'])
+    expect(namesAfter(movePrice(third!.id, -1), movePrice(third!.id, -1))).toEqual(['Haul-off', 'Stamped', 'Permit'])
+    expect(namesAfter(movePrice(first!.id, 1), movePrice(first!.id, -1))).toEqual(['Stamped', 'Permit', 'Haul-off'])
+    expect(namesAfter(movePrice(first!.id, -1), movePrice(third!.id, 1))).toEqual(['Stamped', 'Permit', 'Haul-off'])
+    expect(movePrice('none', 1)(site).ok).toBe(false)
+    const moved = chain(site, movePrice(third!.id, -1))
+    const { quantities } = planTotals(moved, patioPlan.slabs, patioPlan.pours, patioPlan.quantities)
+    expect(quantities.find(({ id }) => id === 'total-bid-USD')?.value).toBe(total?.value)
+    expect(total?.value).toBe(600.3)
+  })
+
   it('takes an L by its area, its border by the foot, its steps by the riser and the job as a whole', () => {
     // 28 × 42 + 22 × 20 ft less two corners, (2 − π/2) × 36, less a planter of 4π: 1,588.0 ft².
     const { sumOf, total, words } = bidOf(

@@ -47,3 +47,16 @@ export const removePrice =
       if (prices.length === 0) delete draft.prices
       return undefined
     })
+
+/** One place up (−1) or down (+1); the first does not go up, nor the last down. */
+export const movePrice =
+  (id: Id, by: -1 | 1): Command =>
+  site =>
+    editSite(site, draft => {
+      const { prices = [] } = draft
+      const from = prices.findIndex(each => each.id === id)
+      const [row, other] = [prices[from], prices[from + by]]
+      if (!row) return missing('price', id)
+      if (other) [prices[from], prices[from + by]] = [other, row]
+      return undefined
+    })

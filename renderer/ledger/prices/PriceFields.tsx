@@ -1,4 +1,5 @@
-import { changePrice, removePrice } from '../../../core/document/commands/setPrices'
+import { type KeyboardEvent, useLayoutEffect, useRef } from 'react'
+import { changePrice, movePrice, removePrice } from '../../../core/document/commands/setPrices'
 import { hasFinish, pricedByOf } from '../../../core/quantities/priceParts'
 import { printAsPriced } from '../../../core/reports/printAsPriced'
 import { isCurrency } from '../../../core/units/currency'
@@ -34,8 +35,27 @@ export function PriceFields({
   const choices = priceChoices(site.units, price)
   const chosen = choiceOf(price)
   const by = pricedByOf(price)
+  const place = (site.prices ?? []).findIndex(each => each.id === id)
+  const last = (site.prices ?? []).length - 1
+  const held = useRef<Element | null>(null)
+  // A row that changes places is taken out of the page and put back, and the focus with it.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: after each change of its place
+  useLayoutEffect(() => {
+    if (held.current instanceof HTMLElement) held.current.focus()
+    held.current = null
+  }, [place])
+  const move = (step: -1 | 1) => {
+    if (place + step < 0 || place + step > last) return
+    held.current = document.activeElement
+    takeEdit(session, `price list line moved ${step < 0 ? 'up' : 'down'}`, movePrice(id, step))
+  }
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) return
+    event.preventDefault()
+    move(event.key === 'ArrowUp' ? -1 : 1)
+  }
   return (
-    <fieldset className="finish material">
+    <fieldset className="finish material" onKeyDown={onKeyDown}>
       <legend>{name}</legend>
       <TypedField label="Name" text={name} onText={typed => change('name', { name: typed.trim() })} />
       <ChoiceField
@@ -86,17 +106,34 @@ export function PriceFields({
       <p className="told wide" role="status">
         {sumWords(price, quantities)}
       </p>
-      <button
-        type="button"
-        className="btn"
-        aria-label={`Remove line ${name}`}
-        onClick={() => {
-          takeEdit(session, 'price list line', removePrice(id))
-          onRemoved()
-        }}
-      >
-        Remove line
-      </button>
+      <div className="line-acts">
+        {last > 0
+          ? ([-1, 1] as const).map(step => (
+              <button
+                key={step}
+                type="button"
+                className="btn"
+                aria-label={`Move line ${name} ${step < 0 ? 'up' : 'down'}`}
+                aria-keyshortcuts={step < 0 ? 'Alt+ArrowUp' : 'Alt+ArrowDown'}
+                aria-disabled={place === (step < 0 ? 0 : last) || undefined}
+                onClick={() => move(step)}
+              >
+                {step < 0 ? 'Up' : 'Down'}
+              </button>
+            ))
+          : null}
+        <button
+          type="button"
+          className="btn"
+          aria-label={`Remove line ${name}`}
+          onClick={() => {
+            takeEdit(session, 'price list line', removePrice(id))
+            onRemoved()
+          }}
+        >
+          Remove line
+        </button>
+      </div>
     </fieldset>
   )
 }

@@ -67,7 +67,7 @@ export function PriceListForm({ site, quantities }: { readonly site: Site; reado
 function toldOf(count: number, quantities: readonly Quantity[]): string {
   if (count === 0) return 'none entered'
   const sums = quantities
-    .filter(({ id }) => id.startsWith('total-bid-'))
+    .filter(({ id }) => /^total-bid-[A-Z]{3}$/.test(id))
     .map(({ value, unit }) => `${printAsPriced(value, unit)} ${unit}`)
   return [`${count} ${count === 1 ? 'line' : 'lines'}`, ...sums].join(', ')
 }

@@ -1,5 +1,6 @@
+import { geometryCodes } from '../../shared/problem'
 import { handWords } from '../app/handWords'
-import { usePlan, useView } from '../app/session'
+import { useCalmPlan, usePlan, useView } from '../app/session'
 import { wordFindings } from '../app/wordFindings'
 import type { LivePlan } from '../store/livePlan'
 import { actionWords } from './actions/actions'
@@ -31,6 +32,7 @@ function DrawingPrompt({ live }: { readonly live: LivePlan }) {
     : live.slabs.flatMap(({ findings }) => findings).find(each => each.severity === 'stop')
   const wrong =
     fault && (!drawing || drawing.fields.length === 0) ? fault.message : amiss ? wordFindings(live.site, [amiss]) : ''
+  const doubt = useDoubt(live.site)
   return (
     <div className="say">
       <p role="status">
@@ -41,8 +43,28 @@ function DrawingPrompt({ live }: { readonly live: LivePlan }) {
           {wrong}
         </p>
       )}
+      {wrong === '' && !drawing && doubt ? (
+        <p className="doubt" role="status">
+          {doubt}
+        </p>
+      ) : null}
     </div>
   )
+}
+
+/** What is amiss with the thing that is chosen, as it was drawn: told here, too, since the eyes are on the plan. */
+function useDoubt({ slabs }: LivePlan['site']): string | null {
+  const problems = useCalmPlan(({ parts }) => parts.problems)
+  const selection = useView(state => state.selection)
+  const [id] = selection
+  if (id === undefined || selection.length > 1) return null
+  // Of a slab many things are told: what is amiss with its pours and its day belongs to those stages.
+  const isSlab = slabs.some(slab => slab.id === id)
+  const found = problems?.find(
+    ({ code, severity, at }) =>
+      at?.entityId === id && severity !== 'note' && (!isSlab || (geometryCodes as readonly string[]).includes(code)),
+  )
+  return found?.message ?? null
 }
 
 function StagePrompt({ live }: { readonly live: LivePlan }) {

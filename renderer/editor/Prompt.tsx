@@ -58,11 +58,14 @@ function useDoubt({ slabs }: LivePlan['site']): string | null {
   const selection = useView(state => state.selection)
   const [id] = selection
   if (id === undefined || selection.length > 1) return null
-  // Of a slab many things are told: what is amiss with its pours and its day belongs to those stages.
-  const isSlab = slabs.some(slab => slab.id === id)
+  const slab = slabs.find(each => each.id === id)
+  const parts = slab ? [slab, ...slab.openings, ...slab.borders, ...slab.bands, ...slab.insets] : [{ id }]
   const found = problems?.find(
     ({ code, severity, at }) =>
-      at?.entityId === id && severity !== 'note' && (!isSlab || (geometryCodes as readonly string[]).includes(code)),
+      severity !== 'note' &&
+      parts.some(part => part.id === at?.entityId) &&
+      // Of a slab much is told: what is amiss with its pours and its day belongs to those stages.
+      (!slab || (geometryCodes as readonly string[]).includes(code)),
   )
   return found?.message ?? null
 }

@@ -33,6 +33,13 @@ describe('over the plan it is said what is amiss with the chosen thing', () => {
     expect(said(hand.site, first!)).toBe('')
   })
 
+  it('where an opening of the chosen slab leaves no concrete beside it', () => {
+    const hand = patio().choose('opening', { form: 'rectangle' }).type('34', '4').type('6', '6')
+    const words = 'The opening touches the slab'
+    expect(said(hand.site, hand.site.slabs[0]!.id)).toContain(words)
+    expect(said(hand.site, hand.site.slabs[0]!.openings[0]!.id)).toContain(words)
+  })
+
   it('where a required joint lies off its slab', () => {
     const hand = patio().choose('joint').type('60', '0').type('24', 'up').key('Enter')
     expect(said(hand.site, hand.site.wishes[0]!.id)).toBe(

@@ -4,6 +4,7 @@ import { useCalmPlan, usePlan, useView } from '../app/session'
 import { wordFindings } from '../app/wordFindings'
 import type { LivePlan } from '../store/livePlan'
 import { actionWords } from './actions/actions'
+import { promptWords } from './promptWords'
 import { useEditorState } from './useEditor'
 
 /** One line on what to do, or on what is not there to be seen. */
@@ -14,19 +15,12 @@ export function Prompt({ live }: { readonly live: LivePlan }) {
 
 /** What comes next of the drawing in hand; beside it what was refused, or what no slab can be. */
 function DrawingPrompt({ live }: { readonly live: LivePlan }) {
-  const { action, drawing, fault, edges, tape } = useEditorState(({ action, drawing, fault, edges, options }) => ({
-    ...{ action, drawing, fault, edges },
-    tape: options.tape,
+  const { action, drawing, fault, words } = useEditorState(state => ({
+    action: state.action,
+    drawing: state.drawing,
+    fault: state.fault,
+    words: promptWords(state),
   }))
-  const words =
-    drawing?.prompt ??
-    (action === 'border'
-      ? edges.length === 0
-        ? 'Click the edges the border runs along, or choose them in the ledger.'
-        : `${edges.length === 1 ? '1 edge' : `${edges.length} edges`} chosen. Enter sets the border.`
-      : action === 'tape' && tape === 'tie'
-        ? 'Type the tape distances in the ledger.'
-        : '')
   const amiss = drawing
     ? undefined
     : live.slabs.flatMap(({ findings }) => findings).find(each => each.severity === 'stop')

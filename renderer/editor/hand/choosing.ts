@@ -47,7 +47,13 @@ export function createChoosing({ site, view, store }: Desk, turns: Turns, edges:
       const isKept = isDrawnAlike(action, options, next)
       if (isKept && drawing && drawing.placed.length > 0 && !('form' in change)) {
         const again = change.edge === undefined ? drawing : (drawing.withEdge?.(change.edge) ?? drawing)
-        store.setState({ options: next, drawing: again })
+        // What stands in a box that goes with the other kind of edge is not kept for one that is not there.
+        const boxes = new Set(again.fields.map(({ id }) => id))
+        store.setState(({ typed }) => ({
+          options: next,
+          drawing: again,
+          typed: Object.fromEntries(Object.entries(typed).filter(([id]) => boxes.has(id))),
+        }))
         turns.show()
       } else if (isKept && choosesEdges({ ...store.getState(), options: next })) {
         store.setState({ options: next })

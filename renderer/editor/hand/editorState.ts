@@ -78,5 +78,5 @@ export const freshState: EditorState = {
 }
 
 /** Edges are chosen for a border, with nothing drawn. */
-export const choosesEdges = ({ action, options }: EditorState): boolean =>
+export const choosesEdges = ({ action, options }: Pick<EditorState, 'action' | 'options'>): boolean =>
   action === 'border' && options.strip === 'border'

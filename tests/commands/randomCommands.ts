@@ -331,7 +331,7 @@ export const drawCommands = (site: Site, random: Random): DrawnCommands => {
     setOnHand: row(site.materials, ({ id }) => setOnHand(id, isSo(0.3) ? undefined : between(0, 9))),
     addPrice: [addPrice({ name, per: 'ft²', amount: between(1, 20), currency: 'USD' })],
     changePrice: row(site.prices, ({ id }) => changePrice(id, { name })),
-    movePrice: row(site.prices, ({ id }) => movePrice(id, 1)),
+    movePrice: row(site.prices?.slice(0, -1), ({ id }) => movePrice(id, 1)),
     removePrice: row(site.prices, ({ id }) => removePrice(id)),
     setName: [setName(`Yard ${Math.floor(random() * 9)}`)],
     setUnits: [setUnits(site.units === 'ftin' ? 'metric' : 'ftin')],

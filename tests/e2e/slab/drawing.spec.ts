@@ -247,6 +247,7 @@ test('by the keys alone: the whole patio, from the start page to the file opened
   await expect(page.getByText(/^Kept .* in Patio by keys/)).toBeVisible()
   await reach(page.getByTitle('Back to the start page'), 'Shift+Tab')
   await keyboard.press('Enter')
+  await expect(page.getByRole('heading', { name: 'Slabwright' })).toBeFocused()
   await reach(page.getByRole('button', { name: 'Open a file' }))
   await keyboard.press('Enter')
   await reach(page.getByRole('dialog').getByRole('button', { name: /Patio by keys/ }))

@@ -33,8 +33,8 @@ function* namesOf(site: Site): Generator<Named> {
   for (const { id } of noGo) yield { id, name: 'the area to keep off' }
 }
 
-/** What bears no name yet is being drawn. */
-function nameOf(site: Site, ids: readonly Id[]): string {
+/** The name of what one of these ids is of; what bears none yet is being drawn. */
+export function nameOf(site: Site, ids: readonly Id[]): string {
   for (const { id, name } of namesOf(site)) if (ids.includes(id)) return name
   return 'what is drawn'
 }

@@ -4,13 +4,15 @@ import type { Path } from '../../shared/document/path'
 import type { Site } from '../../shared/document/site'
 import { useView } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
+import { nameOf } from './caughtWords'
 import { outlineOf } from './layers/drawCasters'
 import type { DimensionedRing } from './layers/placeDimension'
 import { chosenPaths, chosenWalls, pathOf } from './pickPart'
 
 const nameOfPath = (site: Site, path: Path): string => {
   const owner = siteEntities(site).find(entity => pathOf(entity) === path)
-  return (owner && 'name' in owner.row ? owner.row.name : undefined) ?? 'what is chosen'
+  if (!owner) return 'what is chosen'
+  return nameOf(site, [owner.row.id])
 }
 
 /** What carries dimensions: outlines always, and while it is drawn on the other shapes that are chosen. */

@@ -174,6 +174,10 @@ describe('the pointer', () => {
     expect(editor.state.aim?.caught).toEqual({ relation: 'In line', rest: 'with Patio' })
     editor.click(trunk).pointerMove([40 * ft + 0.02, -0.03])
     expect(editor.state.aim?.caught).toEqual({ relation: 'In line', rest: 'with Patio, square to it, 10′ 0″' })
+    editor.key('Escape').key('Escape').choose('opening', { inSlab: 'planter', form: 'rectangle' })
+    editor.click([6 * ft, 4 * ft]).click([10 * ft, 8 * ft])
+    editor.choose('building').pointerMove([6 * ft + 0.02, 4 * ft - 0.02])
+    expect(editor.state.aim?.caught).toEqual({ relation: 'Corner', rest: 'of the planter' })
     // Neither holds itself while it is carried.
     editor.key('Escape').key('Escape')
     for (const at of [trunk, spot]) {

@@ -1,4 +1,4 @@
-import { pointBounds } from '../../../core/geometry/bounds'
+import { type Box, pointBounds, ringBounds } from '../../../core/geometry/bounds'
 import { regionContains, ringContains } from '../../../core/geometry/contains'
 import type { CurveRegion, CurveRing } from '../../../core/geometry/curve'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
@@ -7,10 +7,10 @@ import type { Caster } from '../../../shared/document/caster'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Slab } from '../../../shared/document/slab'
 import { openingKinds } from '../actions/actions'
-import { toPlan, toScreen } from '../camera/camera'
+import { type Camera, toPlan, toScreen } from '../camera/camera'
 import { outlineOf } from './drawCasters'
 import { type LabelSpot, labelSpot } from './drawPours'
-import type { LabelRoom } from './labelRoom'
+import { around, type LabelRoom, meet, type Rect } from './labelRoom'
 import { letter, letterWidth } from './lettering'
 import type { Pen } from './pen'
 
@@ -164,6 +164,17 @@ const slabNameMoves: readonly Pt[] = [
   [0, 120],
 ]
 
+/** The area over the name, each by its letters and how far it stands from the middle of both. */
+const slabNameSizes = [
+  { areaPx: 34, namePx: 14, heightPx: 66, linesPx: [11, 17] },
+  { areaPx: 20, namePx: 13, heightPx: 42, linesPx: [8, 12] },
+] as const
+
+const screenBox = (camera: Camera, { minX, minY, maxX, maxY }: Box): Rect => {
+  const [x, y] = toScreen(camera, [minX, maxY])
+  return { x, y, width: (maxX - minX) * camera.zoom, height: (maxY - minY) * camera.zoom }
+}
+
 /** The slab's area in large letters where it has most room. */
 export function drawSlabNames(
   pen: Pen,
@@ -177,15 +188,29 @@ export function drawSlabNames(
     if (!region || Math.sqrt(slab.netAreaM2) * pen.camera.zoom < 110) continue
     const [x, y] = toScreen(pen.camera, spotOf(slab.id, region).at)
     const area = print.area(slab.netAreaM2)
-    const style = { sizePx: 34, weight: 700, face: 'slab', ground: pen.inks.slab } as const
-    const scale = pen.inks.letterScale
-    // Where most room is, else beside, above or below what stands there, as long as it is on the slab.
-    const spots = slabNameMoves
-      .map(([dx, dy]): Pt => [x + dx * scale, y + dy * scale])
-      .filter(spot => regionContains(region, toPlan(pen.camera, spot)))
-    const at = room.take(spots, letterWidth(pen, area, style) + 10, 66 * scale)
-    if (!at) continue
-    letter(pen, area, [at[0], at[1] - 11 * scale], style)
-    letter(pen, slab.name, [at[0], at[1] + 17 * scale], { sizePx: 14, weight: 600, ground: pen.inks.slab })
+    const boxOf = (ring: CurveRing): Rect => screenBox(pen.camera, ringBounds(ring))
+    const openings = slab.openings.map(({ ring }) => boxOf(ring))
+    const shapes = [...openings, ...slab.insets.flatMap(({ shape }) => shape.map(({ outer }) => boxOf(outer)))]
+    // Large where most room is, else beside, above or below what stands there, else smaller: on the slab, on no opening,
+    // and on an inset only where there is no other place.
+    const ways = [shapes, ...(slab.insets.length > 0 ? [openings] : [])].flatMap(kept =>
+      slabNameSizes.map(size => ({ kept, size })),
+    )
+    for (const { kept, size } of ways) {
+      const style = { sizePx: size.areaPx, weight: 700, face: 'slab', ground: pen.inks.slab } as const
+      const scale = pen.inks.letterScale
+      const [width, height] = [letterWidth(pen, area, style) + 10, size.heightPx * scale]
+      const spots = slabNameMoves
+        .map(([dx, dy]): Pt => [x + dx * scale, y + dy * scale])
+        .filter(spot => regionContains(region, toPlan(pen.camera, spot)))
+        .filter(spot => !kept.some(box => meet(box, around(spot, width, height))))
+      const at = room.take(spots, width, height)
+      if (!at) continue
+      const [above, below] = size.linesPx
+      letter(pen, area, [at[0], at[1] - above * scale], style)
+      const name = { sizePx: size.namePx, weight: 600, ground: pen.inks.slab } as const
+      letter(pen, slab.name, [at[0], at[1] + below * scale], name)
+      break
+    }
   }
 }

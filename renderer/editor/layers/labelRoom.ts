@@ -15,7 +15,7 @@ export const around = ([x, y]: Pt, width: number, height: number): Rect => ({
   height,
 })
 
-const meet = (a: Rect, b: Rect): boolean =>
+export const meet = (a: Rect, b: Rect): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height
 
 /** True when a straight line from `a` to `b` runs through a box. */

@@ -74,7 +74,7 @@ async function run(): Promise<void> {
     calmPlan: createCalmStore(plan, {
       setTimer,
       inFrameAfter,
-      isAnother: (was, now) => was.live?.site.id !== now.live?.site.id,
+      isAnother: (was, now) => was.live !== now.live && !site.getState().isMoving,
     }),
     keeper,
     dialogs,

@@ -1,7 +1,5 @@
 import './narrow.css'
-import { useRef } from 'react'
 import { PlanCanvas } from '../editor/PlanCanvas'
-import { useEditorState } from '../editor/useEditor'
 import { Ledger } from '../ledger/Ledger'
 import { PlanOutline } from '../outline/PlanOutline'
 import { DayRail } from '../rail/DayRail'
@@ -9,6 +7,7 @@ import { SheetPages } from '../sheets/SheetPages'
 import { ClientSheetPage } from '../slab/client/ClientSheetPage'
 import { StageBar } from './StageBar'
 import { usePlan, useView } from './session'
+import { useSaid } from './useSaid'
 import { WorkLine } from './WorkLine'
 
 const withoutRail: ReadonlySet<string> = new Set(['numbers', 'sheets', 'log'])
@@ -16,9 +15,7 @@ const withoutRail: ReadonlySet<string> = new Set(['numbers', 'sheets', 'log'])
 /** Says aloud what the eye sees change: what the keys did, the plan that failed. */
 function Announcer() {
   const { failure } = usePlan(({ failure }) => ({ failure }))
-  const said = useEditorState(state => state.said)
-  const times = useRef({ said, n: 0 })
-  if (times.current.said !== said) times.current = { said, n: times.current.n + 1 }
+  const { words, times } = useSaid()
   return (
     <>
       <div className="visually-hidden" role="status">
@@ -26,7 +23,7 @@ function Announcer() {
       </div>
       <div className="visually-hidden" role="status">
         {/* Put in anew each time: the same words are heard again. */}
-        <span key={times.current.n}>{said.words}</span>
+        <span key={times}>{words}</span>
       </div>
     </>
   )

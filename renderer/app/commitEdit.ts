@@ -11,12 +11,12 @@ export interface Committed {
   readonly words: string
 }
 
-/** A command as one named step of undo. */
-export function commitEdit(site: SiteStore, name: string, command: Command): Committed {
+/** A command as one named step of undo; `by` a hand that is likely to push again, or at one stroke. */
+export function commitEdit(site: SiteStore, name: string, command: Command, by: 'push' | 'apply' = 'apply'): Committed {
   const document = committedDocument(site.getState())
   if (!document) return { made: null, words: '' }
   const result = command(document)
-  if (result.ok) site.apply(name, () => result.value)
+  if (result.ok) site[by](name, () => result.value)
   else site.drop()
   return {
     made: result.ok ? result.made : null,

@@ -2,7 +2,7 @@ import './editor.css'
 import { type ReactNode, useEffect, useMemo, useState } from 'react'
 import { useStore } from 'zustand'
 import { printMeasures } from '../../core/units/printMeasures'
-import { usePlan, useSession, useView } from '../app/session'
+import { useCalmPlan, useSite, useView } from '../app/session'
 import { useJointHand } from '../pours/useJointHand'
 import type { LivePlan } from '../store/livePlan'
 import { SunLegend } from '../sun/SunLegend'
@@ -10,9 +10,7 @@ import { ActionList } from './ActionList'
 import { CameraActs } from './CameraActs'
 import { useClickChoice } from './canvas/useClickChoice'
 import { useFocusOnPlan } from './canvas/useFocusOnPlan'
-import { useInHand } from './canvas/useInHand'
 import { useInks } from './canvas/useInks'
-import { useMarks } from './canvas/useMarks'
 import { usePlanCamera } from './canvas/usePlanCamera'
 import { usePlanClipboard } from './canvas/usePlanClipboard'
 import { usePlanKeys } from './canvas/usePlanKeys'
@@ -25,15 +23,14 @@ import { PlanStage } from './layers/PlanStage'
 import { NorthMark } from './NorthMark'
 import { Prompt } from './Prompt'
 import { ScaleBar } from './ScaleBar'
-import { useDimensioned } from './useDimensioned'
 import { useEditorState } from './useEditor'
 
 /**
- * The plan, drawn from the document on screen. Four canvases: ground, plan, shade, handles. What stands over it follows in
- * the order of the eye, for the Tab key: `children` come after the drawing actions.
+ * The plan, drawn from the document on screen by the canvases themselves. What stands over it follows a moving hand at a
+ * reader's pace, and stands in the order of the eye, for the Tab key: `children` come after the drawing actions.
  */
 export function PlanCanvas({ children }: { readonly children: ReactNode }) {
-  const live = usePlan(state => state.live)
+  const live = useCalmPlan(state => state.live)
   return live ? (
     <Sheet key={live.site.id} live={live}>
       {children}
@@ -46,17 +43,17 @@ const actionsPx = 82
 
 function Sheet({ live, children }: { readonly live: LivePlan; readonly children: ReactNode }) {
   const { site } = live
-  const { site: store } = useSession()
+  const isPreviewed = useSite(({ preview }) => preview !== null)
   const { stage, clientView } = useView(({ stage, clientView }) => ({ stage, clientView }))
   const isDrawing = stage === 'slab' && !clientView
   const hand = useEditorState(({ action, picking, carrying, drawing, traced }) => ({
     ...{ action, picking, carrying, traced },
     placed: drawing?.placed,
   }))
-  const camera = usePlanCamera(live, stage, isDrawing ? actionsPx : 0, hand.placed, hand.traced)
+  const camera = usePlanCamera(stage, isDrawing ? actionsPx : 0, hand.placed, hand.traced)
   const { eye, size, sheet, attach } = camera
   const jointHand = useJointHand()
-  const { handlers, lastPoint } = usePointers(camera, jointHand, useClickChoice(live))
+  const { handlers, lastPoint } = usePointers(camera, jointHand, useClickChoice())
   const onKeyDown = usePlanKeys(site, camera, jointHand)
   usePlanClipboard(camera, lastPoint)
   useFocusOnPlan(sheet)
@@ -65,9 +62,6 @@ function Sheet({ live, children }: { readonly live: LivePlan; readonly children:
   const inks = useInks()
   const canvas = isSeen && inks !== null && size.width > 0 ? { eye, size, inks } : null
   const print = useMemo(() => printMeasures(site.units), [site.units])
-  const marks = useMarks(live)
-  const inHand = useInHand(site, isDrawing)
-  const dimensioned = useDimensioned(live, isDrawing)
   const [ready, setReady] = useState(0)
   useEffect(() => loadPicture(site, () => setReady(n => n + 1)), [site])
   const isChoosing = hand.action === 'select' && hand.picking === null
@@ -87,24 +81,12 @@ function Sheet({ live, children }: { readonly live: LivePlan; readonly children:
         {...handlers}
         onKeyDown={onKeyDown}
       >
-        {canvas ? (
-          <PlanStage
-            {...canvas}
-            {...marks}
-            live={live}
-            print={print}
-            ready={ready}
-            dimensioned={dimensioned}
-            inHand={inHand}
-          />
-        ) : null}
+        {canvas ? <PlanStage {...canvas} ready={ready} /> : null}
       </div>
       <Prompt live={live} />
       {isDrawing ? <ActionList /> : null}
       {children}
-      {isDrawing && !store.getState().preview && isChoosing ? (
-        <DimensionFields eye={eye} size={size} print={print} />
-      ) : null}
+      {isDrawing && !isPreviewed && isChoosing ? <DimensionFields eye={eye} size={size} print={print} /> : null}
       {isDrawing ? <Loupe sheet={sheet} eye={eye} size={size} /> : null}
       <ScaleBar eye={eye} units={site.units} />
       {stage === 'sun' ? <SunLegend live={live} /> : null}

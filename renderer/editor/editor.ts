@@ -54,7 +54,7 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
   })
 }
 
-function acts({ view, committed, selection, commit, tell }: Desk): Acts {
+function acts({ view, committed, selection, commit, push, tell }: Desk): Acts {
   return {
     tell,
     run: (name, command) => commit(name, command) !== null,
@@ -63,7 +63,7 @@ function acts({ view, committed, selection, commit, tell }: Desk): Acts {
       if (commit('delete', deleteSelection(selection()))) view.setState({ selection: [] })
     },
     nudge(by) {
-      if (selection().length === 0 || !commit('move', moveSelection(selection(), by))) return
+      if (selection().length === 0 || !push('move', moveSelection(selection(), by))) return
       tell(movedWords(by, committed()?.units ?? 'ftin'))
     },
   }

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, memo, useEffect, useRef } from 'react'
 import { capitalize } from '../../core/units/capitalize'
 import type { Quantity } from '../../shared/planJson'
-import { useCalmPlan, usePlan, useSession, useView } from '../app/session'
+import { useCalmPlan, useSession, useView } from '../app/session'
 import { LogPage } from '../atSlab/LogPage'
 import { focusPlan } from '../editor/focusPlan'
 import { useEditor } from '../editor/useEditor'
@@ -21,7 +21,7 @@ import { useEntityNames } from './useEntityNames'
 
 /** The ruled column of figures: only what the stage is about. */
 export function Ledger() {
-  const live = usePlan(state => state.live)
+  const live = useCalmPlan(state => state.live)
   const { stage, clientView } = useView(({ stage, clientView }) => ({ stage, clientView }))
   const ledger = useShownForm()
   const { view } = useSession()

@@ -11,6 +11,8 @@ export interface SiteState {
   readonly preview: Site | null
   /** Rises with every change of the committed document. */
   readonly rev: number
+  /** The last change is one of a hand that moves on: a preview, a push by the arrow keys. */
+  readonly isMoving: boolean
 }
 
 export type SiteStore = StoreApi<SiteState> & {
@@ -20,6 +22,8 @@ export type SiteStore = StoreApi<SiteState> & {
   edit(name: string, change: (draft: Draft<Site>) => void): void
   /** One edit by a command: committed document in, changed document out. */
   apply(name: string, command: (site: Site) => Site): void
+  /** The same, of a hand that is likely to push again. */
+  push(name: string, command: (site: Site) => Site): void
   /** Shows what a gesture would make of the committed document; each call starts from the committed one. */
   show(command: (site: Site) => Site): void
   /** Commits the preview as one step. */
@@ -31,34 +35,36 @@ export type SiteStore = StoreApi<SiteState> & {
 }
 
 export function createSiteStore(): SiteStore {
-  const store = createStore<SiteState>(() => ({ history: null, preview: null, rev: 0 }))
-  const setHistory = (history: History | null) =>
+  const store = createStore<SiteState>(() => ({ history: null, preview: null, rev: 0, isMoving: false }))
+  const setHistory = (history: History | null, isMoving = false) =>
     store.setState(state => ({
-      history,
+      ...{ history, isMoving },
       preview: null,
       rev: history === state.history ? state.rev : state.rev + 1,
     }))
-  const withHistory = (change: (history: History) => History) => {
+  const withHistory = (change: (history: History) => History, isMoving?: boolean) => {
     const { history } = store.getState()
-    if (history) setHistory(change(history))
+    if (history) setHistory(change(history), isMoving)
   }
+  const withCommand = (name: string, command: (site: Site) => Site) => (history: History) =>
+    commitStep(history, name, command(currentDocument(history)))
   return Object.assign(store, {
     // What cannot change is worked out once, whoever asks for it.
     open: (site: Site) => setHistory(startHistory(freeze(site, true))),
     close: () => setHistory(null),
     edit: (name: string, change: (draft: Draft<Site>) => void) =>
       withHistory(history => commitStep(history, name, produce(currentDocument(history), change))),
-    apply: (name: string, command: (site: Site) => Site) =>
-      withHistory(history => commitStep(history, name, command(currentDocument(history)))),
+    apply: (name: string, command: (site: Site) => Site) => withHistory(withCommand(name, command)),
+    push: (name: string, command: (site: Site) => Site) => withHistory(withCommand(name, command), true),
     show: (command: (site: Site) => Site) => {
       const { history } = store.getState()
-      if (history) store.setState({ preview: command(currentDocument(history)) })
+      if (history) store.setState({ preview: command(currentDocument(history)), isMoving: true })
     },
     keep: (name: string) => {
       const { preview } = store.getState()
       if (preview) withHistory(history => commitStep(history, name, preview))
     },
-    drop: () => store.setState({ preview: null }),
+    drop: () => store.setState({ preview: null, isMoving: false }),
     undo: () => withHistory(undoStep),
     redo: () => withHistory(redoStep),
   })

@@ -1,6 +1,5 @@
 import type { Pt } from '../../../shared/document/primitives'
-import { usePlan, useSession, useView } from '../../app/session'
-import type { LivePlan } from '../../store/livePlan'
+import { useSession, useView } from '../../app/session'
 import { takeSunClick } from '../../sun/takeSunClick'
 import { type Camera, toPlan } from '../camera/camera'
 import { pickAt } from '../pickAt'
@@ -10,9 +9,8 @@ import { pickPart } from '../pickPart'
 export type ClickChoice = (at: Pt, camera: Camera, adds: boolean, pickPx: number) => void
 
 /** Chooses what was clicked; a click on a corner or an edge of what is chosen narrows the choice to it. */
-export function useClickChoice(live: LivePlan): ClickChoice {
-  const { view } = useSession()
-  const { pours, joints } = usePlan(({ parts: { pours, joints } }) => ({ pours, joints }))
+export function useClickChoice(): ClickChoice {
+  const { view, plan } = useSession()
   const { stage, selection, clientView } = useView(({ stage, selection, clientView }) => ({
     stage,
     selection,
@@ -20,6 +18,11 @@ export function useClickChoice(live: LivePlan): ClickChoice {
   }))
   const showsPours = stage === 'pours' && !clientView
   return (at, camera, adds, pickPx) => {
+    const {
+      live,
+      parts: { pours, joints },
+    } = plan.getState()
+    if (!live) return
     const place = toPlan(camera, at)
     const nearM = pickPx / camera.zoom
     if (stage === 'sun' && takeSunClick(view, live, place, nearM)) return

@@ -1,7 +1,7 @@
 import { type RefObject, useCallback, useEffect, useRef, useState } from 'react'
 import { type Box, joinBounds, pointBounds } from '../../../core/geometry/bounds'
 import type { Pt } from '../../../shared/document/primitives'
-import { useSession, useSite } from '../../app/session'
+import { useSession } from '../../app/session'
 import type { LivePlan } from '../../store/livePlan'
 import type { Stage } from '../../store/viewStore'
 import { type Camera, panBy, type Size, toScreen, zoomAt } from '../camera/camera'
@@ -38,49 +38,59 @@ const dropClick = (event: TouchEvent) => {
  * points of the drawing in hand.
  */
 export function usePlanCamera(
-  live: LivePlan,
   stage: Stage,
   asidePx: number,
   placed: readonly Pt[] | undefined,
   traced: readonly Pt[],
 ): PlanCamera {
-  const { view } = useSession()
-  const rev = useSite(state => state.rev)
+  const { site, view, plan } = useSession()
   const [measure, size] = useSize()
   const [eye] = useState(createEye)
   const sheet = useRef<HTMLDivElement | null>(null)
   const isMoved = useRef(false)
 
-  const shown = useRef(live)
-  shown.current = live
   const showBox = useCallback(
-    (whole: Box) => homeCamera(whole, shown.current, { size, asidePx, corners: furniture(size, stage) }),
+    (whole: Box, live: LivePlan) => homeCamera(whole, live, { size, asidePx, corners: furniture(size, stage) }),
     [size, asidePx, stage],
   )
   const showAll = useCallback(() => {
     isMoved.current = false
-    if (size.width > 0) eye.setState(showBox(homeBox(shown.current)))
-  }, [eye, size, showBox])
+    const { live } = plan.getState()
+    if (size.width > 0 && live) eye.setState(showBox(homeBox(live), live))
+  }, [eye, plan, size, showBox])
   useEffect(() => {
     if (!isMoved.current) showAll()
   }, [showAll])
-  const before = useRef(live.site)
-  // What was typed may lie beyond the window; what is drawn by hand never makes the plan jump.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each step kept, each point set
-  useEffect(() => {
-    const made = madeBox(shown.current, before.current, view.getState().selection)
-    before.current = shown.current.site
-    eye.setState(was => {
-      if (!was || size.width === 0) return was
-      const points = [...(placed ?? []), ...traced]
-      const whole = joinBounds([homeBox(shown.current), made, ...(points.length > 0 ? [pointBounds(points)] : [])])
-      if (!(whole.minX <= whole.maxX)) return was
-      const [x0, y0] = toScreen(was, [whole.minX, whole.maxY])
-      const [x1, y1] = toScreen(was, [whole.maxX, whole.minY])
-      const isInView = x0 >= asidePx && y0 >= 0 && x1 <= size.width && y1 <= size.height
-      return isMoved.current || isInView ? was : showBox(whole)
-    })
-  }, [rev, placed?.length, traced.length])
+  const points = useRef<readonly Pt[]>([])
+  points.current = [...(placed ?? []), ...traced]
+  const before = useRef(plan.getState().live?.site)
+  /** What was made may lie beyond the window; what is drawn by hand never makes the plan jump. */
+  const keepInView = useCallback(() => {
+    const { live } = plan.getState()
+    const seen = eye.getState()
+    const known = before.current
+    before.current = live?.site
+    if (!live || !seen || isMoved.current || size.width === 0) return
+    // What is pushed was there before.
+    const made = known && !site.getState().isMoving ? [madeBox(live, known, view.getState().selection)] : []
+    const drawn = points.current.length > 0 ? [pointBounds(points.current)] : []
+    const whole = joinBounds([homeBox(live), ...made, ...drawn])
+    if (!(whole.minX <= whole.maxX)) return
+    const [x0, y0] = toScreen(seen, [whole.minX, whole.maxY])
+    const [x1, y1] = toScreen(seen, [whole.maxX, whole.minY])
+    const isInView = x0 >= asidePx && y0 >= 0 && x1 <= size.width && y1 <= size.height
+    if (!isInView) eye.setState(showBox(whole, live))
+  }, [eye, site, view, plan, size, asidePx, showBox])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each point set
+  useEffect(keepInView, [placed?.length, traced.length])
+  // Once for each step kept, when what was made has been chosen.
+  useEffect(
+    () =>
+      site.subscribe((now, was) => {
+        if (now.rev !== was.rev) queueMicrotask(keepInView)
+      }),
+    [site, keepInView],
+  )
 
   const move = useCallback(
     (change: (camera: Camera) => Camera) => {

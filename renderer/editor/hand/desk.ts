@@ -28,10 +28,20 @@ export interface Desk {
   tell(words: string): void
   /** One named step of undo, said aloud; null where it was refused, which is told as the fault. */
   commit(name: string, command: Command): readonly Id[] | null
+  /** The same, of a hand that is likely to push again. */
+  push(name: string, command: Command): readonly Id[] | null
 }
 
 export function createDesk(store: StoreApi<EditorState>, site: SiteStore, view: ViewStore): Desk {
   const committed = (): Site | null => committedDocument(site.getState())
+  const commitBy = (by: 'push' | 'apply') => (name: string, command: Command) => {
+    const { made, words } = commitEdit(site, name, command, by)
+    store.setState({
+      ...(made ? { said: { words: [`${capitalize(name)} done.`, words].join(' ').trim() } } : {}),
+      fault: words ? { field: null, message: words } : null,
+    })
+    return made
+  }
   return {
     store,
     site,
@@ -50,13 +60,7 @@ export function createDesk(store: StoreApi<EditorState>, site: SiteStore, view: 
       else if (site.getState().preview !== null) site.drop()
     },
     tell: words => store.setState({ said: { words } }),
-    commit(name, command) {
-      const { made, words } = commitEdit(site, name, command)
-      store.setState({
-        ...(made ? { said: { words: [`${capitalize(name)} done.`, words].join(' ').trim() } } : {}),
-        fault: words ? { field: null, message: words } : null,
-      })
-      return made
-    },
+    commit: commitBy('apply'),
+    push: commitBy('push'),
   }
 }

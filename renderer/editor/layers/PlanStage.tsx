@@ -1,19 +1,19 @@
 import type { Stage as StageNode } from 'konva/lib/Stage'
 import { memo, useEffect, useMemo, useRef } from 'react'
 import { Stage } from 'react-konva/lib/ReactKonvaCore'
-import type { Measures } from '../../../core/units/measures'
-import { useSession, useView } from '../../app/session'
+import { printMeasures } from '../../../core/units/printMeasures'
+import { usePlan, useSession, useView } from '../../app/session'
 import { DayShapes } from '../../day/DayShapes'
 import { usePlates } from '../../pours/usePlates'
 import type { LivePlan } from '../../store/livePlan'
 import type { ViewState } from '../../store/viewStore'
 import { OtherShadeLayer, SunLinesShape, SunMapShape } from '../../sun/SunLayers'
 import { useHourLines, usePin, useSunMap } from '../../sun/useSunStage'
-import type { InHand } from './drawInHand'
+import { useInHand } from '../canvas/useInHand'
+import { useMarks } from '../canvas/useMarks'
+import { useDimensioned } from '../useDimensioned'
 import type { Canvas } from './drawing'
 import { DrawnLayer, GroundLayer, HandlesLayer, ShadeLayer } from './PlanLayers'
-import type { DimensionedRing } from './placeDimension'
-import type { PlanGeometry } from './planGeometry'
 
 /** The shade is in full where the stage is about it, and quiet where something else is. */
 const shadeStrength: Readonly<Record<ViewState['stage'], number>> = {
@@ -26,38 +26,44 @@ const shadeStrength: Readonly<Record<ViewState['stage'], number>> = {
 }
 
 export interface PlanStageOf extends Canvas {
-  readonly live: LivePlan
-  readonly print: Measures
   /** Rises when the picture under the plan has been read. */
   readonly ready: number
-  readonly dimensioned: readonly DimensionedRing[]
-  readonly chosen: readonly PlanGeometry[]
-  readonly lit: PlanGeometry | null
-  readonly inHand: InHand | null
 }
 
 /** Shade over the set map would turn one of its colors into another. */
 const underSetMap = 0.12
 
-/** The canvases of the plan: ground, plan, shade, handles. Painted again without the page when the eye moves. */
-export const PlanStage = memo(function PlanStage({
-  eye,
-  size,
-  inks,
-  live,
-  print,
-  ready,
-  dimensioned,
-  chosen,
-  lit,
-  inHand,
-}: PlanStageOf) {
+/** The canvases of the plan. They follow eye and document by themselves: a moving hand leaves the page around them alone. */
+export const PlanStage = memo(function PlanStage(canvas: PlanStageOf) {
+  const { eye, size } = canvas
+  const node = useRef<StageNode>(null)
+  useEffect(() => eye.subscribe(() => node.current?.batchDraw()), [eye])
+  return (
+    <Stage ref={node} width={size.width} height={size.height} listening={false}>
+      <LiveCanvases {...canvas} />
+    </Stage>
+  )
+})
+
+function LiveCanvases(canvas: PlanStageOf) {
+  const live = usePlan(state => state.live)
+  return live ? <Canvases {...canvas} live={live} /> : null
+}
+
+/** Four, and one more for another day's shade: ground, plan, shade, handles. */
+function Canvases({ eye, size, inks, ready, live }: PlanStageOf & { readonly live: LivePlan }) {
   const { plan } = useSession()
+  const { site } = live
   const { stage, selection, clientView, other, marking, setMapShown } = useView(
     ({ stage, selection, clientView, other, marking, setMapShown }) => ({
       ...{ stage, selection, clientView, other, marking, setMapShown },
     }),
   )
+  const isDrawing = stage === 'slab' && !clientView
+  const print = useMemo(() => printMeasures(site.units), [site.units])
+  const { chosen, lit } = useMarks(live)
+  const inHand = useInHand(site, isDrawing)
+  const dimensioned = useDimensioned(live, isDrawing)
   const showsDay = stage === 'pours' && !clientView
   // What was logged is looked up on the plan as well.
   const showsPours = showsDay || (stage === 'log' && !clientView)
@@ -95,11 +101,8 @@ export const PlanStage = memo(function PlanStage({
       ) : null,
     [showsSun, canvas, live, plan, print, hours, sunMap, pin, words, marking],
   )
-  const node = useRef<StageNode>(null)
-  useEffect(() => eye.subscribe(() => node.current?.batchDraw()), [eye])
-  const { site } = live
   return (
-    <Stage ref={node} width={size.width} height={size.height} listening={false}>
+    <>
       <GroundLayer {...canvas} units={site.units} picture={site.place.picture} casters={site.casters} ready={ready} />
       <DrawnLayer {...canvas} live={live} plates={shownPlates} selection={selection} clientView={clientView}>
         {overSlabs}
@@ -126,6 +129,6 @@ export const PlanStage = memo(function PlanStage({
       >
         {overShade}
       </HandlesLayer>
-    </Stage>
+    </>
   )
-})
+}

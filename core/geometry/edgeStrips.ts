@@ -17,7 +17,7 @@ export interface StripEdge {
 /** Below this sine two edges run on smoothly. */
 const smoothSine = 1e-6
 /** A miter longer than this many depths is cut off square; a strip's end is extended no farther. */
-const miterLimit = 10
+export const miterLimit = 10
 
 const add = (p: Pt, v: Pt, k: number): Pt => [p[0] + v[0] * k, p[1] + v[1] * k]
 const dot = (a: Pt, b: Pt) => a[0] * b[0] + a[1] * b[1]

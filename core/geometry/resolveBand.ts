@@ -2,11 +2,13 @@ import type { Pt } from '../../shared/document/primitives'
 import type { Band } from '../../shared/document/slab'
 import type { Finding } from '../../shared/problem'
 import { edgeMeets, pointBounds } from './bounds'
-import { distanceToEdge } from './contains'
+import { distanceToEdge, regionContains } from './contains'
 import type { CurveRegion, CurveRing } from './curve'
 import { clipCurveRings } from './curveBoolean'
+import { edgeLength } from './edgeLength'
 import { type EndCuts, edgeStrips } from './edgeStrips'
 import { lengthInside } from './lengthInside'
+import { plainBand } from './plainBand'
 import { resolvePath } from './resolvePath'
 import { reverseRing } from './reverseRing'
 import { ringLength } from './ringLength'
@@ -18,6 +20,11 @@ export interface BandShape {
   readonly lengthM: number
   readonly chordsKept: boolean
 }
+
+const centerOf = (corners: CurveRing): Pt => [
+  corners.reduce((sum, { from }) => sum + from[0], 0) / corners.length,
+  corners.reduce((sum, { from }) => sum + from[1], 0) / corners.length,
+]
 
 /** An end of a band this near to an edge of the slab lies on it. */
 const onEdgeM = 1e-3
@@ -41,6 +48,12 @@ export function resolveBand(
     return boundary.filter(e => edgeMeets(e, box, onEdgeM) && distanceToEdge(e, p) <= onEdgeM)
   }
   const [start, end] = [edgesAt(line[0]?.from), edgesAt(line.at(-1)?.to)]
+  const plain = plainBand(line, band.widthM, boundary, { start, end }, names)
+  const middle = plain && centerOf(plain)
+  if (middle && net.some(region => regionContains(region, middle))) {
+    const shape = { band, regions: [{ outer: plain, holes: [] }], lengthM: edgeLength(line[0]!), chordsKept: false }
+    return { shape, findings }
+  }
   const half = (chain: CurveRing, ends: EndCuts) =>
     edgeStrips(
       chain.map(edge => ({ edge, depthM: band.widthM / 2 })),

@@ -1,17 +1,25 @@
 import fc from 'fast-check'
 import polygonClipping, { type MultiPolygon } from 'polygon-clipping'
 import { describe, expect, it } from 'vitest'
-import type { CurveRegion, Ring } from '../../core/geometry/curve'
+import { distanceToEdge, regionContains } from '../../core/geometry/contains'
+import type { CurveEdge, CurveRegion, CurveRing, Ring } from '../../core/geometry/curve'
 import { clipCurveRings, subtractCurves } from '../../core/geometry/curveBoolean'
 import { edgeStrips } from '../../core/geometry/edgeStrips'
 import { flatRingArea } from '../../core/geometry/flatArea'
 import { flattenRegion } from '../../core/geometry/flattenRing'
+import { lengthInside } from '../../core/geometry/lengthInside'
+import { plainBand } from '../../core/geometry/plainBand'
+import { resolveBand } from '../../core/geometry/resolveBand'
 import type { ResolvedSlab } from '../../core/geometry/resolvedSlab'
+import { resolvePath } from '../../core/geometry/resolvePath'
 import { resolveSlab } from '../../core/geometry/resolveSlab'
+import { reverseRing } from '../../core/geometry/reverseRing'
 import { curveArea } from '../../core/geometry/ringArea'
 import type { Path } from '../../shared/document/path'
+import type { Pt } from '../../shared/document/primitives'
 import type { Slab } from '../../shared/document/slab'
-import { drawBorder, drawSlab } from './drawSlab'
+import { drawBand, drawBorder, drawLine, drawSlab } from './drawSlab'
+import { mulberry32 } from './mulberry32'
 import { mapPaths, randomSlab } from './randomSlab'
 
 const seeds = fc.integer({ min: 1, max: 2 ** 31 })
@@ -164,6 +172,60 @@ describe('every slab', () => {
       runs,
     )
     expect(compared).toBeGreaterThan(150)
+  })
+
+  it('has the same straight band whether its corners are worked out or it is cut out by booleans', () => {
+    let plain = 0
+    for (let seed = 1; seed <= 250; seed++) {
+      const slab = randomSlab(seed)
+      const { outline, net } = resolveSlab(slab)
+      const straight = outline.filter(edge => !edge.arc)
+      if (straight.length < 2) continue
+      const r = mulberry32(seed)
+      const on = ({ from, to }: CurveEdge): Pt => {
+        const share = r()
+        return [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])]
+      }
+      const anyEdge = () => straight[Math.floor(r() * straight.length)]!
+      const inside = (): Pt => [4 * r() - 2, 4 * r() - 2]
+      const ends: readonly [Pt, Pt] = [r() < 0.7 ? on(anyEdge()) : inside(), r() < 0.7 ? on(anyEdge()) : inside()]
+      const band = drawBand('n', drawLine(99, ends), 0.1 + 0.5 * r())
+      const line = resolvePath(band.line, band.id, false).ring
+      const boundary = net.flatMap(({ outer, holes }) => [outer, ...holes]).flat()
+      const at = (p: Pt) => boundary.filter(edge => distanceToEdge(edge, p) <= 1e-3)
+      const cuts = { start: at(ends[0]), end: at(ends[1]) }
+      const names = { inner: 'n', cut: 'n|' }
+      const worked = plainBand(line, band.widthM, boundary, cuts, names)
+      if (!worked) continue
+      const half = (chain: CurveRing, start: CurveRing, end: CurveRing) =>
+        edgeStrips(
+          chain.map(edge => ({ edge, depthM: band.widthM / 2 })),
+          false,
+          names,
+          { start, end },
+        )
+      const strips = [...half(line, cuts.start, cuts.end), ...half(reverseRing(line), cuts.end, cuts.start)]
+      const { regions } = clipCurveRings(strips, net)
+      const { shape } = resolveBand(band, outline, net)
+      const areaM2 = curveArea(regions)
+      expect(Math.abs(curveArea(shape.regions) - areaM2), `seed ${seed}`).toBeLessThan(1e-9)
+      expect(Math.abs(shape.lengthM - lengthInside(line, net)), `seed ${seed}`).toBeLessThan(1e-9)
+      const corners = worked.map(({ from }) => from)
+      const middle: Pt = [
+        corners.reduce((sum, [x]) => sum + x, 0) / corners.length,
+        corners.reduce((sum, [, y]) => sum + y, 0) / corners.length,
+      ]
+      // Beyond a dent of the outline it lies outside.
+      if (!net.some(region => regionContains(region, middle))) continue
+      plain += 1
+      // Off the grid the halves of the band stay two regions, and meet in points that are no corners.
+      const cut = regions.flatMap(({ outer }) => outer)
+      for (const { from } of cut)
+        expect(Math.min(...worked.map(edge => distanceToEdge(edge, from))), `seed ${seed}`).toBeLessThan(1e-9)
+      for (const [x, y] of corners)
+        expect(Math.min(...cut.map(({ from }) => Math.hypot(from[0] - x, from[1] - y)))).toBeLessThan(1e-9)
+    }
+    expect(plain).toBeGreaterThan(60)
   })
 
   it('is left as it was', () => {

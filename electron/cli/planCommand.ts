@@ -13,7 +13,6 @@ import { readOptions } from './readOptions'
 import { terminalText } from './terminalText'
 import { today } from './today'
 import { usage } from './usage'
-import { writeSheets } from './writeSheets'
 
 interface Asked {
   readonly file: string
@@ -111,6 +110,7 @@ export async function planCommand(args: readonly string[]): Promise<number> {
     json ? `${JSON.stringify(printPlanJson(plan.value, ways))}\n` : terminalText(printPlanTable(plan.value)),
   )
   if (out !== undefined) {
+    const { writeSheets } = await import('./writeSheets')
     const written = await writeSheets(plan.value, out, ways)
     if (!written.ok) {
       process.stderr.write(written.error)

@@ -140,7 +140,11 @@ function measureBundles(): BenchRow[] {
       'fonts of the page',
       assets.filter(path => path.endsWith('.woff2')),
     ),
-    size('cli', 'command line', ['dist/cli/main.mjs']),
+    size(
+      'cli',
+      'command line',
+      readdirSync('dist/cli').flatMap(name => (name.endsWith('.mjs') ? [join('dist/cli', name)] : [])),
+    ),
     size('loopback', 'loopback host', ['dist/loopback/serve.mjs']),
     size('main', 'main process of the window', ['dist/desktop/main.cjs']),
     size('preload', 'preload of the window', ['dist/desktop/preload.cjs']),

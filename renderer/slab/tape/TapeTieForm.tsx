@@ -190,7 +190,7 @@ export function TapeTieForm({ site }: { readonly site: Site }) {
           />
           <button
             type="button"
-            className="btn beside"
+            className="btn"
             onClick={() => {
               editor.trace(nextCorner.at)
               say(`Point ${traced.length + 1} is ${nextCorner.words}.`)

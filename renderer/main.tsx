@@ -23,7 +23,7 @@ import { rememberTheme } from './app/rememberTheme'
 import { StandAlone } from './app/StandAlone'
 import { type Session, SessionContext } from './app/session'
 import { connectHost } from './host/connectHost'
-import { createCalmStore } from './store/calmStore'
+import { createCalmPlan } from './store/calmPlan'
 import { createPlanStore } from './store/planStore'
 import { createSiteStore } from './store/siteStore'
 import { createViewStore } from './store/viewStore'
@@ -71,11 +71,7 @@ async function run(): Promise<void> {
     site,
     view,
     plan,
-    calmPlan: createCalmStore(plan, {
-      setTimer,
-      inFrameAfter,
-      isAnother: (was, now) => was.live !== now.live && !site.getState().isMoving,
-    }),
+    calmPlan: createCalmPlan(plan, site, { setTimer, inFrameAfter }),
     keeper,
     dialogs,
     openFile: () => void openFile(),

@@ -3,6 +3,11 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 
 export type Shown<T> = Omit<StoreApi<T>, 'setState'>
 
+export type CalmStore<T> = Shown<T> & {
+  /** Shows what is so now, without waiting. */
+  readonly catchUp: () => void
+}
+
 /** While a hand moves, what is read beside the plan is not written again sooner. */
 export const calmMs = 50
 /** For so many frames that carried a move the writing waits for one that carries none. */
@@ -21,7 +26,7 @@ export interface CalmOf<T> {
  * frame without a move if one comes in time. What it shows was the state of the whole store at some time: never part
  * of it.
  */
-export function createCalmStore<T>(source: Shown<T>, { setTimer, inFrameAfter, isAnother }: CalmOf<T>): Shown<T> {
+export function createCalmStore<T>(source: Shown<T>, { setTimer, inFrameAfter, isAnother }: CalmOf<T>): CalmStore<T> {
   const store = createStore<T>(() => source.getState())
   let isResting = true
   const show = () => {
@@ -49,5 +54,5 @@ export function createCalmStore<T>(source: Shown<T>, { setTimer, inFrameAfter, i
     isResting = false
     look()
   })
-  return store
+  return Object.assign(store, { catchUp: show })
 }

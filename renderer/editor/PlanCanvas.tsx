@@ -19,6 +19,7 @@ import { DimensionFields } from './DimensionFields'
 import { Entry } from './Entry'
 import { Loupe } from './Loupe'
 import { loadPicture } from './layers/drawPicture'
+import { actionsPx } from './layers/furniture'
 import { PlanStage } from './layers/PlanStage'
 import { NorthMark } from './NorthMark'
 import { Prompt } from './Prompt'
@@ -37,9 +38,6 @@ export function PlanCanvas({ children }: { readonly children: ReactNode }) {
     </Sheet>
   ) : null
 }
-
-/** The drawing actions stand over the left of the plan. */
-const actionsPx = 82
 
 function Sheet({ live, children }: { readonly live: LivePlan; readonly children: ReactNode }) {
   const { site } = live

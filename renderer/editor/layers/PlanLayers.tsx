@@ -27,7 +27,7 @@ import { type DrawnJoint, drawPlates, drawPours, type PourPlate } from './drawPo
 import { drawShade } from './drawShade'
 import { drawFurnishings, drawNotes, drawTapes } from './drawShown'
 import { drawSlabEdges, drawSlabs } from './drawSlabs'
-import { furniture } from './furniture'
+import { actionsPx, furniture } from './furniture'
 import { keptDrawing } from './keptDrawing'
 import { labelRoom } from './labelRoom'
 import { PictureLayer } from './PictureLayer'
@@ -184,6 +184,7 @@ export const HandlesLayer = memo(function HandlesLayer({
           const room = labelRoom({ x: 0, y: 0, ...canvas.size })
           const flags = stage === 'slab' && !clientView ? site.points : noFlags
           for (const corner of furniture(canvas.size, stage)) room.block(corner)
+          if (stage === 'slab' && !clientView) room.block({ x: 0, y: 0, width: actionsPx, height: canvas.size.height })
           spareDrawn(pen, slabs, site.casters, room)
           if (lit) drawLit(pen, lit)
           if (plates) drawPlates(pen, { plates, joints, selection }, room)

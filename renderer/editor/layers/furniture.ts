@@ -2,6 +2,9 @@ import type { Stage } from '../../store/viewStore'
 import type { Size } from '../camera/camera'
 import type { Rect } from './labelRoom'
 
+/** The drawing actions stand over the left of the plan. */
+export const actionsPx = 82
+
 /** What stands over the plan in its corners: prompt and outline, north, scale bar, camera; in Sun the legend. */
 export const furniture = ({ width, height }: Size, stage: Stage): readonly Rect[] => [
   { x: 0, y: 0, width: 214, height: 92 },

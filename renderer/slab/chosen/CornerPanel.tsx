@@ -2,6 +2,7 @@ import { findVertex } from '../../../core/document/commands/findPath'
 import { lineUpCorners } from '../../../core/document/commands/lineUp'
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
+import { cornerLetter } from '../../editor/cornerNames'
 import { useRun } from '../useRun'
 import { ChooseSeveral } from './ChooseSeveral'
 import { CornerRadius } from './CornerRadius'
@@ -16,7 +17,7 @@ export function CornerPanel({ site, ids }: { readonly site: Site; readonly ids: 
   return (
     <>
       <header>
-        <h2>{ids.length === 1 ? 'Corner' : `${ids.length} corners`}</h2>
+        <h2>{only ? `Corner ${cornerLetter(only.index)}` : `${ids.length} corners`}</h2>
       </header>
       <div className="fields">
         {ids.length > 2 ? (

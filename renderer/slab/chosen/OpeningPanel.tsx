@@ -1,6 +1,7 @@
 import { changeOpening } from '../../../core/document/commands/changeEntity'
 import type { Site } from '../../../shared/document/site'
 import type { Opening } from '../../../shared/document/slab'
+import { openingKinds } from '../../editor/actions/actions'
 import { ChoiceField } from '../ChoiceField'
 import { openingChoices, poolChoices } from '../choices'
 import { useRun } from '../useRun'
@@ -15,7 +16,7 @@ export function OpeningPanel({ site, opening }: { readonly site: Site; readonly 
   return (
     <>
       <header>
-        <h2>{name ?? 'Opening'}</h2>
+        <h2>{name ?? openingKinds[kind]}</h2>
       </header>
       <div className="fields">
         <NameField name={name} set={to => changeOpening(id, { name: to })} />

@@ -1,6 +1,10 @@
 /** What the hand takes back, keeps and goes on with: one gesture or key at a time. */
 import { describe, expect, it } from 'vitest'
+import { addSteps } from '../../core/document/commands/slabParts'
+import { createMemo } from '../../core/plan/memo'
 import { emptySite } from '../../renderer/app/emptySite'
+import { entityGeometry } from '../../renderer/editor/layers/planGeometry'
+import { deriveLive } from '../../renderer/store/livePlan'
 import type { Pt } from '../../shared/document/primitives'
 import { TestEditor } from './testEditor'
 
@@ -84,6 +88,16 @@ it('what was pasted is shaped next, and costs no corner of what is half drawn', 
   editor.choose('slab', { form: 'corners' }).click([20, 0]).editor.paste()
   expect(editor.state.drawing?.placed).toHaveLength(1)
   expect(editor.site.slabs).toHaveLength(3)
+})
+
+it('chosen steps are shown on the plan', () => {
+  const editor = patio()
+  const slab = editor.site.slabs[0]!
+  const flight = { edgeId: slab.outline.edges[0]!.id, fromT: 0, widthM: 2, risers: 3, riserM: 0.18, treadM: 0.3 }
+  editor.editor.run('steps', addSteps(slab.id, flight))
+  const live = deriveLive(editor.site, '2026-07-21', createMemo())
+  const { edges } = entityGeometry(live, {}, editor.site.slabs[0]!.steps[0]!.id)
+  expect(Math.max(...edges.map(({ from, to }) => Math.hypot(to[0] - from[0], to[1] - from[1])))).toBeCloseTo(2, 9)
 })
 
 describe('another kind, chosen while one is drawn,', () => {

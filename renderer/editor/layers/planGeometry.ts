@@ -5,6 +5,7 @@ import { findLinePoint } from '../../../core/document/commands/linePoints'
 import type { CurveEdge, CurveRegion, CurveRing } from '../../../core/geometry/curve'
 import { intersectCurves } from '../../../core/geometry/curveBoolean'
 import { edgeFromRise } from '../../../core/geometry/resolvePath'
+import { stepLines } from '../../../core/geometry/stepLines'
 import type { Plan } from '../../../core/plan/plan'
 import { planContraction } from '../../../core/plan/planContraction'
 import { formedEdges, isolationEdges } from '../../../core/quantities/edgeLengths'
@@ -38,6 +39,8 @@ export function entityGeometry(live: LivePlan, worked: Worked, id: string): Plan
     if (opening) return byRing(opening.ring)
     const claim = [...slab.borders, ...slab.bands, ...slab.insets].find(each => each.id === id)
     if (claim) return byRegions(claim.shape)
+    const steps = live.site.slabs.find(each => each.id === slab.id)?.steps.find(each => each.id === id)
+    if (steps) return byRing(stepLines(slab.outline, steps).map(([from, to]) => ({ edgeId: id, from, to })))
   }
   const { casters, points } = live.site
   const caster = casters.find(each => each.id === id)

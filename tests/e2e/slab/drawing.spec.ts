@@ -245,6 +245,7 @@ test('by the keys alone: the whole patio, from the start page to the file opened
   await keyboard.press('Control+a')
   await keyboard.type('Patio by keys\n')
   await expect(page.getByText(/^Kept .* in Patio by keys/)).toBeVisible()
+  await expect(page.getByRole('status').filter({ hasText: /^Kept in Patio by keys\.$/ })).toBeAttached()
   await reach(page.getByTitle('Back to the start page'), 'Shift+Tab')
   await keyboard.press('Enter')
   await expect(page.getByRole('heading', { name: 'Slabwright' })).toBeFocused()

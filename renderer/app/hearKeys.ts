@@ -6,6 +6,12 @@ type Key = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shift
 const isTyped = (target: HTMLElement | null): boolean =>
   target?.matches('input, textarea, select, [contenteditable]') ?? false
 
+/** What takes no text, and a box that shows what is set with nothing typed over it: `data-set`. */
+const holdsNoText = '[data-set], select, [type=checkbox], [type=radio], [type=range], [type=file]'
+
+/** The keys of undo are for the letters in hand as long as there are any. */
+const isTyping = (target: HTMLElement | null): boolean => isTyped(target) && !target!.matches(holdsNoText)
+
 /**
  * Undo, redo and save by the platform's keys, Esc for the gesture in hand, and what is typed while nothing has the
  * focus. Keys pressed while a site is being opened wait for it: whoever presses two keys in a row means both. The editor
@@ -27,7 +33,7 @@ export function hearKeys(session: Session): void {
     if ((event.ctrlKey || event.metaKey) && !event.altKey) {
       const letter = key.toLowerCase()
       if (letter === 's') void keeper.save()
-      else if (isTyped(target)) return false
+      else if (isTyping(target) || (isTyped(target) && dialogs.getState().open !== null)) return false
       else if (letter === 'z' && !shiftKey) step('undo')
       else if (letter === 'y' || letter === 'z') step('redo')
       else return false

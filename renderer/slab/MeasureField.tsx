@@ -70,6 +70,7 @@ export function MeasureField({ label, lengthM, units, onSet, minM = 0 }: Measure
         aria-valuetext={sayLength(lengthM, units)}
         aria-invalid={fault !== null || undefined}
         aria-describedby={fault ? `${id}-fault` : undefined}
+        data-set={text === null || undefined}
         value={text ?? printMeasures(units).length(lengthM)}
         onFocus={event => event.target.select()}
         onChange={event => setText(event.target.value)}

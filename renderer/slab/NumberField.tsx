@@ -36,6 +36,7 @@ export function NumberField({ label, value, unit, min, max, step = 1, onSet }: N
         min={min}
         max={max}
         step={step}
+        data-set={text === null || undefined}
         value={text ?? value}
         aria-invalid={isRefused || undefined}
         aria-describedby={isRefused ? `${id}-fault` : undefined}

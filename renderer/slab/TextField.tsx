@@ -32,6 +32,7 @@ export function TextField({
       <input
         id={id}
         type="text"
+        data-set={text === null || undefined}
         value={text ?? value}
         aria-invalid={fault !== null || undefined}
         aria-describedby={fault ? `${id}-fault` : undefined}

@@ -328,6 +328,12 @@ test('a town is looked up and its zone accepted; north by a wall, by a shadow, b
     await page.getByLabel(label).press('Enter')
   }
   await expect(zone).toHaveValue('America/Phoenix')
+  // A measure that is set is undone from its own box; one that is being typed keeps the keys for its letters.
+  const east = page.getByLabel('Longitude')
+  await east.press('Control+z')
+  await expect(east).toHaveValue(/^-112/)
+  await east.press('Control+Shift+z')
+  await expect(east).toHaveValue('-116.2025')
   await page.getByRole('button', { name: 'Use America/Boise' }).click()
   await expect(zone).toHaveValue('America/Boise')
   // The height above sea does not come along: it is asked about until it is told. Any figure will do.

@@ -162,12 +162,49 @@ describe('reading a length', () => {
     expect(parseLength(`12'6"`, 'metric')).toEqual({ ok: true, value: 3.81 })
   })
 
+  // Common practice, no source: a figure after the mark of feet is inches, with a mark of its own or without.
+  it.each([
+    [`14' 3`, 171],
+    [`14'3`, 171],
+    [`14' 0`, 168],
+    [`14' 3 1/2`, 171.5],
+    [`14'3.5`, 171.5],
+    ['14′ 3½', 171.5],
+    [`14' 1/2`, 168.5],
+    [`14'11.875`, 179.875],
+    ['14ft3', 171],
+    ['14 ft 3', 171],
+    ['3,010′ 8', 36128],
+    [`-2' 6`, -30],
+  ])('takes the figure after the feet of %s as inches', (text, inches) => {
+    for (const system of ['ftin', 'metric'] as const)
+      expect(parseLength(text, system)).toEqual({ ok: true, value: inchesToMeters(inches) })
+  })
+
+  it.each([`12'14"`, `12' 12`, `12'14`, `12' 12 1/2`, `12'12.0"`])('refuses %s, a foot or more of inches', text => {
+    expect(parseLength(text, 'ftin')).toEqual({
+      ok: false,
+      error: {
+        message: `“${text}” has 12 inches or more after the feet, which may be a slip. Write it as 12' 6 1/2", 12.5, 150in or 3.81m.`,
+      },
+    })
+  })
+
+  it('reads a length back that is printed without its mark of inches', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 96, max: 800_000 }), eighths => {
+        const lengthM = inchesToMeters(eighths / 8)
+        expect(parseLength(ftin.length(lengthM).replace('″', ''), 'ftin')).toEqual({ ok: true, value: lengthM })
+      }),
+      { seed: 3, numRuns: 1000 },
+    )
+  })
+
   it.each([
     '',
     'long',
     '12,5',
     '1,588',
-    `12'14"`,
     `12' 6 3/2"`,
     `12' 1/3"`,
     `12.5' 6"`,
@@ -175,11 +212,11 @@ describe('reading a length', () => {
     'NaN',
     'Infinity',
     '12 6',
-    `12' 6`,
+    `12.5' 6`,
+    `12' 6' 3`,
     '3.81 km',
     '--3',
     '1..5',
-    '12ft6',
     '0x10',
     '٣',
   ])('refuses “%s” and quotes it', text => {

@@ -1,5 +1,6 @@
 import { memo, useRef } from 'react'
 import { findEdge } from '../../core/document/commands/findPath'
+import type { TradeSize } from '../../core/units/tradeSizes'
 import type { Id } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
 import { useCommitted, useView } from '../app/session'
@@ -80,10 +81,11 @@ function ActionFields({ site }: { readonly site: Site }) {
       | 'crownRadiusM'
       | 'undersideM'
       | 'wayWidthM',
-    least = 0.001,
+    { least = 0.001, size }: { readonly least?: number; readonly size?: TradeSize } = {},
   ) => (
     <MeasureField
       label={label}
+      size={size}
       lengthM={o[key]}
       units={site.units}
       minM={least}
@@ -110,7 +112,7 @@ function ActionFields({ site }: { readonly site: Site }) {
         {action === 'access' ? choice('Kind', 'access', accessChoices) : null}
         {hasForm ? choice('Drawn as', 'form', formChoices) : null}
         {drawsEdges ? choice('Next edge', 'edge', edgeChoices) : null}
-        {action === 'border' && o.strip !== 'inset' ? measure('Width', 'widthM') : null}
+        {action === 'border' && o.strip !== 'inset' ? measure('Width', 'widthM', { size: o.strip }) : null}
         {action === 'border' ? (
           <>
             <ChoiceField
@@ -136,7 +138,7 @@ function ActionFields({ site }: { readonly site: Site }) {
               onSet={value => set({ stories: value === 'eave' ? null : Number(value) })}
             />
             {o.stories === null ? measure('Eave above ground', 'eaveM') : null}
-            {measure('Overhang', 'overhangM', 0)}
+            {measure('Overhang', 'overhangM', { least: 0, size: 'overhang' })}
             {choice('Roof', 'roof', roofChoices)}
             {o.roof === 'flat' ? null : (
               <NumberField
@@ -166,7 +168,7 @@ function ActionFields({ site }: { readonly site: Site }) {
         {action === 'tree' ? (
           <>
             {measure('Height', 'treeHeightM')}
-            {measure('Lowest leaves', 'trunkHeightM', 0)}
+            {measure('Lowest leaves', 'trunkHeightM', { least: 0 })}
             {measure('Crown radius', 'crownRadiusM')}
             {choice('Leaves', 'density', densityChoices)}
             <ChoiceField

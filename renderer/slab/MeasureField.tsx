@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useId, useRef, useState } from 'react'
 import { parseLength } from '../../core/units/parseLength'
 import { printMeasures } from '../../core/units/printMeasures'
+import { oddSize, type TradeSize } from '../../core/units/tradeSizes'
 import type { UnitSystem } from '../../shared/document/site'
 import { sayLength } from '../editor/entry/sayLength'
 import { useToldHere } from '../editor/useToldHere'
@@ -14,10 +15,12 @@ export interface MeasureFieldOf {
   /** Returns why the measure was refused, if it was. */
   readonly onSet: (lengthM: number) => string | null
   readonly minM?: number
+  /** What is measured, where the trade knows between which sizes it lies. */
+  readonly size?: TradeSize | undefined
 }
 
 /** A length as a spinbutton: typed as a contractor types it, or an inch up and down by the arrows. */
-export function MeasureField({ label, lengthM, units, onSet, minM = 0 }: MeasureFieldOf) {
+export function MeasureField({ label, lengthM, units, onSet, minM = 0, size }: MeasureFieldOf) {
   const [text, setText] = useState<string | null>(null)
   const [fault, setFault] = useState<string | null>(null)
   const toldHere = useToldHere()
@@ -42,8 +45,13 @@ export function MeasureField({ label, lengthM, units, onSet, minM = 0 }: Measure
       return
     }
     const read = parseLength(text, units)
-    if (read.ok) set(read.value)
-    else setFault(read.error.message)
+    if (!read.ok) {
+      setFault(read.error.message)
+      return
+    }
+    const odd = size === undefined || read.value === lengthM ? null : oddSize(size, text, read.value, units)
+    if (odd === null) set(read.value)
+    else setFault(odd)
   }
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'Enter') commit()

@@ -29,6 +29,7 @@ export function BuildingFields({ site, building }: { readonly site: Site; readon
       <HeightField caster={building} units={site.units} />
       <MeasureField
         label="Overhang"
+        size="overhang"
         lengthM={overhangM}
         units={site.units}
         onSet={to => run('overhang', changeCaster(id, { overhangM: to }))}

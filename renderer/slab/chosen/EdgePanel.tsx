@@ -134,6 +134,7 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
                 <MeasureField
                   key={`${id} thickened`}
                   label="Thickened to"
+                  size="thickenedDepth"
                   lengthM={thick.depthM}
                   units={site.units}
                   onSet={depthM =>
@@ -143,6 +144,7 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
                 <MeasureField
                   key={`${id} wide`}
                   label="How wide"
+                  size="thickenedWidth"
                   lengthM={thick.widthM}
                   units={site.units}
                   onSet={to =>

@@ -50,6 +50,7 @@ export function GroundFields({ site, slab }: { readonly site: Site; readonly sla
             <div className="tape-row" key={i}>
               <MeasureField
                 label={`Reading ${i + 1}, depth`}
+                size="base"
                 lengthM={reading.depthM}
                 units={site.units}
                 onSet={depthM => setReadings(readings.map((each, k) => (k === i ? { ...each, depthM } : each)))}

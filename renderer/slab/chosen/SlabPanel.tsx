@@ -24,12 +24,14 @@ export function SlabPanel({ site, slab }: { readonly site: Site; readonly slab: 
         <FinishField site={site} finishId={slab.finishId} set={finishId => changeSlab(slab.id, { finishId })} />
         <MeasureField
           label="Thickness"
+          size="thickness"
           lengthM={slab.thicknessM}
           units={site.units}
           onSet={to => run('thickness', changeSlab(slab.id, { thicknessM: to }))}
         />
         <MeasureField
           label="Base"
+          size="base"
           lengthM={slab.baseDepthM}
           units={site.units}
           onSet={to => run('base depth', changeSlab(slab.id, { baseDepthM: to }))}

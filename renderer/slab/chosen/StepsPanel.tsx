@@ -1,4 +1,5 @@
 import { changeSteps } from '../../../core/document/commands/changeEntity'
+import type { TradeSize } from '../../../core/units/tradeSizes'
 import type { Site } from '../../../shared/document/site'
 import type { Steps } from '../../../shared/document/slab'
 import { MeasureField } from '../MeasureField'
@@ -10,9 +11,15 @@ import { NameField } from './NameField'
 export function StepsPanel({ site, steps }: { readonly site: Site; readonly steps: Steps }) {
   const run = useRun()
   const { id, name, widthM, risers, riserM, treadM, nosingM = 0 } = steps
-  const measure = (label: string, key: 'widthM' | 'riserM' | 'treadM' | 'nosingM', lengthM: number) => (
+  const measure = (
+    label: string,
+    key: 'widthM' | 'riserM' | 'treadM' | 'nosingM',
+    lengthM: number,
+    size?: TradeSize,
+  ) => (
     <MeasureField
       label={label}
+      size={size}
       lengthM={lengthM}
       units={site.units}
       onSet={to => run('steps', changeSteps(id, { [key]: key === 'nosingM' && to === 0 ? undefined : to }))}
@@ -33,9 +40,9 @@ export function StepsPanel({ site, steps }: { readonly site: Site; readonly step
           onSet={to => run('steps', changeSteps(id, { risers: to }))}
         />
         {measure('Width', 'widthM', widthM)}
-        {measure('Riser', 'riserM', riserM)}
-        {measure('Tread', 'treadM', treadM)}
-        {measure('Nosing', 'nosingM', nosingM)}
+        {measure('Riser', 'riserM', riserM, 'riser')}
+        {measure('Tread', 'treadM', treadM, 'tread')}
+        {measure('Nosing', 'nosingM', nosingM, 'nosing')}
       </div>
     </>
   )

@@ -39,6 +39,7 @@ export function StripPanel({
         {'widthM' in row ? (
           <MeasureField
             label="Width"
+            size={kind === 'band' ? 'band' : 'border'}
             lengthM={row.widthM}
             units={site.units}
             onSet={widthM => run(`${kind} width`, (kind === 'band' ? changeBand : changeBorder)(id, { widthM }))}

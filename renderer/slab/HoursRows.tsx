@@ -1,6 +1,7 @@
 import { useRef } from 'react'
 import type { Hours } from '../../shared/document/primitives'
 import { ChoiceField } from './ChoiceField'
+import { HourSpan } from './HourSpan'
 
 /** 1 = Monday. */
 const daySets = {
@@ -68,18 +69,7 @@ export function HoursRows({
             >
               Take away
             </button>
-            {(['from', 'to'] as const).map(key => (
-              <label className="measure" key={key}>
-                <span>{key === 'from' ? 'From' : 'Until'}</span>
-                <input
-                  type="time"
-                  value={row[key]}
-                  onChange={event => {
-                    if (event.target.value) change(i, { [key]: event.target.value })
-                  }}
-                />
-              </label>
-            ))}
+            <HourSpan span={row} onSet={({ from, to }) => change(i, { from, to })} />
           </fieldset>
         )
       })}

@@ -1,13 +1,17 @@
+import { useState } from 'react'
 import { changeBand, changeBorder, changeInset } from '../../../core/document/commands/changeEntity'
 import type { Entity } from '../../../core/document/commands/siteEntities'
 import { restackBorder } from '../../../core/document/commands/slabParts'
+import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { ChoiceField } from '../ChoiceField'
 import { placedChoices } from '../choices'
+import { Fault } from '../Fault'
 import { MeasureField } from '../MeasureField'
+import { PartChecks } from '../PartChecks'
 import { useRun } from '../useRun'
 import { FinishField } from './FinishField'
-import { GoToPart } from './GoTo'
+import { edgesOfPath, GoToPart } from './GoTo'
 import { NameField } from './NameField'
 
 const strips = {
@@ -54,6 +58,7 @@ export function StripPanel({
         />
         {kind === 'border' ? <Stacking strip={strip} /> : null}
         {path ? <GoToPart site={site} path={path} value={id} /> : null}
+        {kind === 'border' ? <BorderEdges strip={strip} /> : null}
       </div>
     </>
   )
@@ -72,4 +77,32 @@ function Stacking({ strip: { row, owner } }: { readonly strip: Extract<Entity, {
       Move outward
     </button>
   ) : null
+}
+
+/** The edges a border runs along, each by its letters; the last of them stays. */
+function BorderEdges({ strip: { row, owner } }: { readonly strip: Extract<Entity, { kind: 'border' }> }) {
+  const run = useRun()
+  const [fault, setFault] = useState<string | null>(null)
+  const path = [owner.outline, ...owner.openings.map(opening => opening.path)].find(({ id }) => id === row.pathId)
+  if (!path) return null
+  const all = path.edges.map(({ id }) => id)
+  const set = (chosen: readonly Id[]) => {
+    const edges = all.filter(id => chosen.includes(id))
+    setFault(
+      edges.length === 0
+        ? 'A border runs along one edge at least. To be rid of it, delete it.'
+        : run('edges of the border', changeBorder(row.id, { edges: edges.length === all.length ? 'all' : edges })),
+    )
+  }
+  const chosen = row.edges === 'all' ? all : row.edges
+  const around = path === owner.outline ? owner.name : 'the opening'
+  return (
+    <details className="wide">
+      <summary>
+        Runs along {chosen.length === all.length ? `all ${all.length}` : `${chosen.length} of ${all.length}`} edges
+      </summary>
+      <PartChecks name={`Edges of ${around}`} parts={edgesOfPath(path)} chosen={chosen} onSet={set} />
+      <Fault words={fault} />
+    </details>
+  )
 }

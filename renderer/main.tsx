@@ -14,7 +14,7 @@ import { App } from './app/App'
 import { createDialogStore } from './app/dialogStore'
 import { emptySite } from './app/emptySite'
 import { forgetNotice } from './app/forgetNotice'
-import { afterFrame, inFrameAfter } from './app/frames'
+import { afterFrame, inNextFrame } from './app/frames'
 import { guardLeaving } from './app/guardLeaving'
 import { hearHost } from './app/hearHost'
 import { hearKeys } from './app/hearKeys'
@@ -71,7 +71,7 @@ async function run(): Promise<void> {
     site,
     view,
     plan,
-    calmPlan: createCalmPlan(plan, site, { setTimer, inFrameAfter }),
+    calmPlan: createCalmPlan(plan, site, { setTimer, afterFrame, inNextFrame }),
     keeper,
     dialogs,
     openFile: () => void openFile(),

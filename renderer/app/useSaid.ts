@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react'
+import { flushSync } from 'react-dom'
 import { useEditor } from '../editor/useEditor'
 import { inFrameAfter } from './frames'
 
@@ -14,7 +15,8 @@ export function useSaid(): { readonly words: string; readonly times: number } {
       inFrameAfter(() => {
         waits = false
         const { words } = editor.getState().said
-        setHeard(({ times }) => ({ words, times: times + 1 }))
+        // Within this frame: a key may come in the next.
+        flushSync(() => setHeard(({ times }) => ({ words, times: times + 1 })))
       })
     })
   }, [editor])

@@ -9,7 +9,7 @@ import type { SiteStore } from './siteStore'
 export function createCalmPlan(
   plan: Shown<DerivedState>,
   site: Pick<SiteStore, 'subscribe'>,
-  timing: Pick<CalmOf<DerivedState>, 'setTimer' | 'inFrameAfter'>,
+  timing: Pick<CalmOf<DerivedState>, 'setTimer' | 'afterFrame' | 'inNextFrame'>,
 ): Shown<DerivedState> {
   const calm = createCalmStore(plan, {
     ...timing,

@@ -15,8 +15,10 @@ export const busyFrames = 2
 
 export interface CalmOf<T> {
   readonly setTimer: (call: () => void, ms: number) => unknown
-  /** Calls in the frame after the one that shows what is being done now, once a key pressed in it has done its work. */
-  readonly inFrameAfter: (call: () => void) => void
+  /** Calls once the frame that shows what is being done now has been handed over. */
+  readonly afterFrame: (call: () => void) => void
+  /** Calls in the next frame, once a key pressed in it has done its work. */
+  readonly inNextFrame: (call: () => void) => void
   /** True for a change that nobody reads beside the one before it, such as another document. */
   readonly isAnother: (was: T, now: T) => boolean
 }
@@ -26,7 +28,10 @@ export interface CalmOf<T> {
  * frame without a move if one comes in time. What it shows was the state of the whole store at some time: never part
  * of it.
  */
-export function createCalmStore<T>(source: Shown<T>, { setTimer, inFrameAfter, isAnother }: CalmOf<T>): CalmStore<T> {
+export function createCalmStore<T>(
+  source: Shown<T>,
+  { setTimer, afterFrame, inNextFrame, isAnother }: CalmOf<T>,
+): CalmStore<T> {
   const store = createStore<T>(() => source.getState())
   let isResting = true
   const show = () => {
@@ -37,16 +42,19 @@ export function createCalmStore<T>(source: Shown<T>, { setTimer, inFrameAfter, i
       isResting = true
       return
     }
-    const showInFreeFrame = (before: T, waited: number) =>
-      inFrameAfter(() => {
-        if (source.getState() !== before && waited < busyFrames) {
-          showInFreeFrame(source.getState(), waited + 1)
-          return
-        }
-        show()
-        setTimer(look, calmMs)
+    const showInFreeFrame = (waited: number) =>
+      afterFrame(() => {
+        const before = source.getState()
+        inNextFrame(() => {
+          if (source.getState() !== before && waited < busyFrames) {
+            showInFreeFrame(waited + 1)
+            return
+          }
+          show()
+          setTimer(look, calmMs)
+        })
       })
-    showInFreeFrame(source.getState(), 0)
+    showInFreeFrame(0)
   }
   source.subscribe(now => {
     if (isAnother(store.getState(), now)) show()

@@ -28,7 +28,8 @@ function page() {
   })
   const waiting: (() => void)[] = []
   const later = (call: () => void) => waiting.push(call)
-  const calm = createCalmPlan(plan, site, { setTimer: later, inFrameAfter: later })
+  const afterFrame = (call: () => void) => call()
+  const calm = createCalmPlan(plan, site, { setTimer: later, afterFrame, inNextFrame: later })
   site.open(schoolCourt())
   return {
     site,

@@ -18,7 +18,8 @@ function bench() {
   }))
   const calm = createCalmStore(source, {
     setTimer: (call, ms) => timers.push({ atMs: nowMs + ms, call }),
-    inFrameAfter: call => timers.push({ atMs: (Math.ceil(nowMs / frameMs) + 1) * frameMs, call }),
+    afterFrame: call => timers.push({ atMs: Math.ceil(nowMs / frameMs) * frameMs + 1, call }),
+    inNextFrame: call => timers.push({ atMs: (Math.floor(nowMs / frameMs) + 1) * frameMs, call }),
     isAnother: (was, now) => was.site !== now.site,
   })
   const shownAt: number[] = []
@@ -85,6 +86,19 @@ describe('what is read beside the plan', () => {
       pass(frameMs)
     }
     expect(shownAt.length - free).toBeGreaterThanOrEqual(Math.floor((now() - fromMs) / latestMs))
+  })
+
+  it('takes the first frame without a move, whatever came before that frame', () => {
+    const { source, shownAt, pass } = bench()
+    const move = () => source.setState(({ n }) => ({ n: n + 1, twice: 2 * (n + 1) }))
+    move()
+    pass(2 * frameMs)
+    move()
+    const lookedMs = shownAt[0]! + calmMs
+    pass(lookedMs + 1 - 2 * frameMs)
+    move()
+    pass(3 * frameMs)
+    expect(shownAt[1]).toBe((Math.ceil(lookedMs / frameMs) + 1) * frameMs)
   })
 
   it('is written at most once in a while however fast the hand moves, whole each time, exact once it rests', () => {

@@ -26,6 +26,11 @@ function meetingPoint(a: CurveRing, b: CurveRing) {
   return undefined
 }
 
+/** What is checked of an opening; its kind and its name say which one is meant. */
+export interface PlacedOpening extends ResolvedOpening {
+  readonly name?: string | undefined
+}
+
 export interface CheckedOpenings {
   readonly findings: readonly Finding[]
   /** Ids of openings that lie wholly outside: they take no part. */
@@ -38,20 +43,21 @@ export interface CheckedOpenings {
  * Openings must lie inside the outline, clear of it and of each other. Outside, wholly or in part: `stop`. Touching, or
  * overlapping one another (then the common ground counts once): `check`.
  */
-export function checkOpenings(outline: CurveRing, openings: readonly ResolvedOpening[]): CheckedOpenings {
+export function checkOpenings(outline: CurveRing, openings: readonly PlacedOpening[]): CheckedOpenings {
   const findings: Finding[] = []
   const left = new Set<string>()
   let apart = true
   const solid = (ring: CurveRing) => [{ outer: reverseRing(ring), holes: [] }]
   openings.forEach((opening, i) => {
-    const { id, ring } = opening
+    const { id, ring, kind, name } = opening
+    const which = { kind, ...(name === undefined ? {} : { name }) }
     const meet = meetingPoint(outline, ring)
     if (!meet && !ringContains(outline, ring[0]!.from)) {
       left.add(id)
       findings.push({
         code: 'openingOutside',
         severity: 'stop',
-        values: {},
+        values: which,
         at: { entityId: id, point: ring[0]!.from },
       })
       return
@@ -63,7 +69,7 @@ export function checkOpenings(outline: CurveRing, openings: readonly ResolvedOpe
       findings.push({
         code,
         severity: code === 'openingOutside' ? 'stop' : 'check',
-        values: { outsideM2: outside },
+        values: { ...which, outsideM2: outside },
         at: { entityId: id, point: meet },
       })
     }
@@ -77,7 +83,7 @@ export function checkOpenings(outline: CurveRing, openings: readonly ResolvedOpe
       findings.push({
         code: common > smallAreaM2 ? 'openingsOverlap' : 'openingTouches',
         severity: 'check',
-        values: { otherId: other.id, commonM2: common },
+        values: { ...which, otherId: other.id, commonM2: common },
         at: { entityId: id, point: met ?? ring[0]!.from },
       })
     }

@@ -54,17 +54,17 @@ interface Ground {
 /** The slab less its openings. */
 function takeOpenings(slab: Slab, outline: CurveRing): Ground {
   const findings: Finding[] = []
-  const cut: { opening: ResolvedOpening; path: Slab['outline'] }[] = []
-  for (const { id, kind, path, pool } of slab.openings) {
+  const cut: { opening: ResolvedOpening; name: string | undefined; path: Slab['outline'] }[] = []
+  for (const { id, kind, name, path, pool } of slab.openings) {
     const { ring, findings: found, bad } = checkedRing(path, id, true)
     findings.push(...found)
     if (bad) continue
     const opening = { id, kind, ring, areaM2: -ringArea(ring), perimeterM: ringLength(ring) }
-    cut.push({ opening: pool === undefined ? opening : { ...opening, pool }, path })
+    cut.push({ opening: pool === undefined ? opening : { ...opening, pool }, name, path })
   }
   const checked = checkOpenings(
     outline,
-    cut.map(c => c.opening),
+    cut.map(({ opening, name }) => ({ ...opening, name })),
   )
   findings.push(...checked.findings)
   const placed = cut.filter(c => !checked.left.has(c.opening.id))

@@ -9,6 +9,10 @@ const lengthOf = ({ values, print }: Told, name: string) => print.length(numberO
 /** The area a finding carries, printed. */
 const areaOf = ({ values, print }: Told, name: string) => print.area(numberOf(values[name]))
 
+/** Which opening is meant, by its name or its kind: "The planter". */
+const openingOf = ({ values: { name, kind } }: Told): string =>
+  typeof name === 'string' ? name : `The ${typeof kind === 'string' && kind !== 'other' ? kind : 'opening'}`
+
 /** Findings of the geometry in trade words. */
 export const geometryWordings: Record<(typeof geometryCodes)[number], Wording> = {
   pathTooShort: ({ values }) =>
@@ -48,19 +52,16 @@ export const geometryWordings: Record<(typeof geometryCodes)[number], Wording> =
   openingOutside: told => ({
     message:
       'outsideM2' in told.values
-        ? `The opening reaches ${areaOf(told, 'outsideM2')} beyond the slab's edge.`
-        : 'The opening lies outside the slab.',
+        ? `${openingOf(told)} reaches ${areaOf(told, 'outsideM2')} beyond the slab's edge.`
+        : `${openingOf(told)} lies outside the slab.`,
     hint: 'Move the opening inside, or draw the slab around it.',
   }),
-  openingTouches: ({ values }) => ({
-    message:
-      'otherId' in values
-        ? 'The opening touches another opening; no concrete is left between them.'
-        : "The opening touches the slab's edge; no concrete is left between them.",
+  openingTouches: told => ({
+    message: `${openingOf(told)} touches ${'otherId' in told.values ? 'another opening' : "the slab's edge"}; no concrete is left between them.`,
     hint: 'Leave concrete between them, or draw them as one.',
   }),
   openingsOverlap: told => ({
-    message: `The opening overlaps another opening by ${areaOf(told, 'commonM2')}; the common part counts once.`,
+    message: `${openingOf(told)} overlaps another opening by ${areaOf(told, 'commonM2')}; the common part counts once.`,
     hint: 'Move one of them, or draw them as one.',
   }),
   slabsOverlap: told => ({

@@ -458,7 +458,7 @@ const rows: readonly Row[] = [
         for (const vertex of site.slabs[0].openings[0].path.vertices) vertex.at[0] += 30
       }),
     code: 'openingOutside',
-    ftin: 'The opening lies outside the slab.',
+    ftin: 'Round planter lies outside the slab.',
   },
   {
     what: 'an opening over the edge',
@@ -467,8 +467,8 @@ const rows: readonly Row[] = [
         for (const vertex of site.slabs[0].openings[0].path.vertices) vertex.at[0] += ft(14)
       }),
     code: 'openingOutside',
-    ftin: "The opening reaches 6.3 ft² beyond the slab's edge.",
-    metric: "The opening reaches 0.58 m² beyond the slab's edge.",
+    ftin: "Round planter reaches 6.3 ft² beyond the slab's edge.",
+    metric: "Round planter reaches 0.58 m² beyond the slab's edge.",
   },
   {
     what: 'a border wider than the slab',

@@ -35,7 +35,7 @@ describe('over the plan it is said what is amiss with the chosen thing', () => {
 
   it('where an opening of the chosen slab leaves no concrete beside it', () => {
     const hand = patio().choose('opening', { form: 'rectangle' }).type('34', '4').type('6', '6')
-    const words = 'The opening touches the slab'
+    const words = 'The planter touches the slab'
     expect(said(hand.site, hand.site.slabs[0]!.id)).toContain(words)
     expect(said(hand.site, hand.site.slabs[0]!.openings[0]!.id)).toContain(words)
   })

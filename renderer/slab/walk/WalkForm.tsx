@@ -1,4 +1,4 @@
-import { useId, useState } from 'react'
+import { useEffect, useId, useRef, useState } from 'react'
 import { addSlab } from '../../../core/document/commands/addSlab'
 import { pointBounds } from '../../../core/geometry/bounds'
 import { printMeasures } from '../../../core/units/printMeasures'
@@ -36,6 +36,11 @@ export function WalkForm({ site }: { readonly site: Site }) {
   const [fault, setFault] = useState<Partial<WalkFault> | null>(null)
   const [told, setTold] = useState<string | null>(null)
   const faultId = useId()
+  const asked = useRef<HTMLButtonElement>(null)
+  // The answer stands over the button that asked; the rows above it have come or gone meanwhile.
+  useEffect(() => {
+    if (fault !== null || told !== null) asked.current?.scrollIntoView({ block: 'nearest' })
+  }, [fault, told])
   const corners = cornersOfSite(site)
   const write = (part: Partial<typeof walk>) => {
     editor.writeWalk({ ...walk, ...part })
@@ -138,15 +143,15 @@ export function WalkForm({ site }: { readonly site: Site }) {
           {walked.ok ? walkWords(walked.value.walk, printMeasures(site.units)) : wordFindings(site, walked.error)}
         </p>
       ) : null}
-      <button type="button" className="btn main" onClick={set}>
-        Draw the walk
-      </button>
       <Fault words={fault?.message ?? null} id={faultId} />
       {told ? (
         <p className="told" role="status">
           {told}
         </p>
       ) : null}
+      <button type="button" className="btn main" ref={asked} onClick={set}>
+        Draw the walk
+      </button>
     </div>
   )
 }

@@ -69,6 +69,10 @@ const looseFromJoints = (wish: JointWish): JointWish => {
   return { ...wish, line: [a!, b!] }
 }
 
+/** False of what follows an edge, and so is nothing without it: it can't be copied. */
+export const standsAlone = (entity: Entity): entity is Exclude<Entity, { kind: 'border' | 'steps' }> =>
+  entity.kind !== 'border' && entity.kind !== 'steps'
+
 interface Copying {
   readonly source: Site
   readonly draft: Site
@@ -82,7 +86,7 @@ interface Copying {
 
 /** Adds a copy; false where there is no slab to put it on. */
 const copyEntity = (entity: Entity, { source, draft, edit, renamed, names, slabFor }: Copying): boolean => {
-  if (entity.kind === 'border' || entity.kind === 'steps') return false
+  if (!standsAlone(entity)) return false
   const copyOf = <T>(row: T): T => cloneRow(row, edit, renamed, names)
   const target = (ownerId: Id) => draft.slabs.find(({ id }) => id === slabFor(ownerId))
   const finished = <T extends { finishId: Id }>(row: T): T => ({

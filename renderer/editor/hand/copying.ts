@@ -1,5 +1,5 @@
 /** Copies of what is chosen: within a site, between sites, between windows. */
-import { copySelection, pasteFrom } from '../../../core/document/commands/copySelection'
+import { copySelection, pasteFrom, standsAlone } from '../../../core/document/commands/copySelection'
 import type { Command } from '../../../core/document/commands/editSite'
 import { selectionBox } from '../../../core/document/commands/lineUp'
 import { chosenEntities } from '../../../core/document/commands/siteEntities'
@@ -31,7 +31,7 @@ export function createCopying(
     copy() {
       const now = committed()
       if (!now || selection().length === 0) return null
-      if (chosenEntities(now, selection()).every(({ kind }) => kind === 'border' || kind === 'steps')) {
+      if (!chosenEntities(now, selection()).some(standsAlone)) {
         refuse([{ code: 'nothingChosen', severity: 'stop', values: { done: 'copied' } }])
         return null
       }

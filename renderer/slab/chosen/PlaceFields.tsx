@@ -3,10 +3,8 @@ import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { cornersOfSite } from '../../editor/cornerNames'
 import { MeasureField } from '../MeasureField'
+import { farthestM } from '../placeLimit'
 import { useRun } from '../useRun'
-
-/** A place cannot be farther off than this. */
-const farthestM = 10_000
 
 /** Where one thing stands, typed from the first corner of the site: right of it and above it; less than zero is left and below. */
 export function PlaceFields({

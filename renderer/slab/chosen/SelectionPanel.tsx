@@ -1,3 +1,4 @@
+import { standsAlone } from '../../../core/document/commands/copySelection'
 import { findLinePoint } from '../../../core/document/commands/linePoints'
 import type { Entity } from '../../../core/document/commands/siteEntities'
 import type { Site } from '../../../shared/document/site'
@@ -7,6 +8,7 @@ import { CornerPanel } from './CornerPanel'
 import { chosenParts } from './chosenParts'
 import { EdgePanel } from './EdgePanel'
 import { EntityPanel } from './EntityPanel'
+import { MoveBy } from './MoveBy'
 import { PointPanel } from './PointPanel'
 import { Together } from './Together'
 import { WholePlace } from './WholePlace'
@@ -43,15 +45,18 @@ export function SelectionPanel({ site }: { readonly site: Site }) {
         </header>
       ) : null}
       {entities.length > 1 ? (
-        <header>
-          <h2>{entities.length} chosen</h2>
-        </header>
+        <>
+          <header>
+            <h2>{entities.length} chosen</h2>
+          </header>
+          <MoveBy site={site} ids={selection} />
+        </>
       ) : null}
       <Together
         site={site}
         ids={selection}
         canLineUp={entities.length > 1}
-        isWhole={entities.length > 0}
+        canCopy={entities.some(standsAlone)}
         canTurn={entities.length > 1 || (entity !== undefined && hasSides(entity))}
       />
     </section>

@@ -24,14 +24,14 @@ export function Together({
   site,
   ids,
   canLineUp,
-  isWhole,
+  canCopy,
   canTurn,
 }: {
   readonly site: Site
   readonly ids: readonly Id[]
   readonly canLineUp: boolean
-  /** Something is chosen that stands by itself, not only corners, edges or points. */
-  readonly isWhole: boolean
+  /** Something is chosen that can stand elsewhere: not only corners, edges, points and what follows an edge. */
+  readonly canCopy: boolean
   /** It looks otherwise when it is turned or mirrored about its middle. */
   readonly canTurn: boolean
 }) {
@@ -75,7 +75,7 @@ export function Together({
             </button>
           </>
         ) : null}
-        {isWhole ? (
+        {canCopy ? (
           <>
             <button
               type="button"

@@ -13,8 +13,9 @@ import type { Drawn, Field } from './actions/drawing'
 import type { Size } from './camera/camera'
 import type { Eye } from './camera/eye'
 import { printDirection, printTurn } from './entry/directions'
-import { placeEntry } from './entry/placeEntry'
+import { actsHeight, boxSize, placeEntry } from './entry/placeEntry'
 import { focusPlan } from './focusPlan'
+import { useCarriedAside, withinPlan } from './useCarriedAside'
 import { useEditor, useEditorState } from './useEditor'
 
 const keysHelp = 'Enter sets it, Tab the next box, Esc drops it.'
@@ -62,6 +63,7 @@ export function Entry({ site, eye, size, print }: EntryOf) {
   )
   const help = useId()
   const caught = useId()
+  const { by, grip } = useCarriedAside(drawing)
   const wanted = box === null ? undefined : drawing?.fields[box]?.id
   // The focus follows the document of the editor, never the other way around: a key pressed before the boxes stood has
   // been written already, and the next one lands behind it.
@@ -90,6 +92,10 @@ export function Entry({ site, eye, size, print }: EntryOf) {
     // Without a target the whole window lost it, or the box is gone: what comes next is still for the boxes.
     if (relatedTarget && !relatedTarget.id.startsWith(entryId(''))) editor.attend(null)
   }
+  const [left, top] = placeEntry(camera, size, drawing.placed, aim?.at, isUnderFinger)
+  const taken = { width: boxSize.width, height: boxSize.height + actsHeight }
+  const place =
+    by[0] === 0 && by[1] === 0 ? ([left, top] as const) : withinPlan([left + by[0], top + by[1]], taken, size)
   const measured = sizeOf(drawing.sketch(aim?.at ?? null), site, print)
   const ended = drawing.placed.length > 0 ? drawing.finish().drawn : undefined
   const isTyped = Object.values(typed).some(text => text.trim() !== '')
@@ -99,7 +105,8 @@ export function Entry({ site, eye, size, print }: EntryOf) {
       className="entry"
       role="group"
       aria-label={drawing.placed.length > 0 || mark === null ? 'Measures' : `Measures from ${mark.words}`}
-      style={moved(...placeEntry(camera, size, drawing.placed, aim?.at, isUnderFinger))}
+      style={moved(...place)}
+      {...grip}
     >
       <div className="entry-boxes">
         {drawing.fields.map((field, i) => (

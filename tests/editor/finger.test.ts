@@ -5,6 +5,7 @@ import type { Camera } from '../../renderer/editor/camera/camera'
 import { toScreen } from '../../renderer/editor/camera/camera'
 import { actsHeight, boxSize, placeEntry } from '../../renderer/editor/entry/placeEntry'
 import { loupePlace, loupePx } from '../../renderer/editor/loupePlace'
+import { withinPlan } from '../../renderer/editor/useCarriedAside'
 import type { Pt } from '../../shared/document/primitives'
 import { TestEditor } from './testEditor'
 
@@ -170,4 +171,12 @@ describe('what is asked of the hand', () => {
     pointIs('fine')
     expect(handWords('Click the next corner.')).toBe('Click the next corner.')
   })
+})
+
+it('boxes carried aside stay on the plan', () => {
+  const plan = { width: 400, height: 300 }
+  const box = { width: 270, height: 170 }
+  expect(withinPlan([50, 40], box, plan)).toEqual([50, 40])
+  expect(withinPlan([-20, -5], box, plan)).toEqual([0, 0])
+  expect(withinPlan([390, 299], box, plan)).toEqual([130, 130])
 })

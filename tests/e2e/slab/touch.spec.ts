@@ -50,6 +50,13 @@ test('a finger aims and sets where it is lifted, two fingers pinch, a pen draws 
   // The finger comes down beside the corner and slides to it: nothing is set before it is lifted.
   await slide(at(6, -2), at(9, -5), at(12, -8))
   await expect(page.getByRole('button', { name: 'Take back' })).toBeVisible()
+  // Boxes over the next corner are carried off by their bar; nothing is set by it.
+  const boxes = page.locator('.entry')
+  const stood = (await boxes.boundingBox())!
+  const bar: Spot = [stood.x + stood.width / 2, stood.y + 6]
+  await slide(bar, [bar[0] - 10, bar[1] - 20], [bar[0] - 30, bar[1] - 40])
+  await expect.poll(async () => (await boxes.boundingBox())?.y).toBe(stood.y - 40)
+  await expect(page.locator('.say')).toContainText('Tap the next corner')
   // A second finger takes back what the first one aims at, and the plan is pinched instead.
   const before = await page.locator('.scale-bar').textContent()
   const [a, b] = [at(-3, 0), at(3, 0)]

@@ -37,8 +37,8 @@ const places = [
 ]
 
 /**
- * A Chromium-based browser to run the tests in, and to take pictures with: the one SLABWRIGHT_BROWSER names, else one that is installed, else the
- * one that comes as a package (Linux on x64). Throws when there is none.
+ * A Chromium-based browser to run the tests in, and to take pictures with: the one SLABWRIGHT_BROWSER names, else one
+ * that is installed, else the one that comes as a package (Linux on x64). Throws when there is none.
  */
 export function findBrowser({
   named = process.env.SLABWRIGHT_BROWSER,

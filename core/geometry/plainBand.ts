@@ -1,21 +1,16 @@
 import type { Pt } from '../../shared/document/primitives'
 import { edgeMeets, pointBounds } from './bounds'
 import type { CurveEdge, CurveRing } from './curve'
+import { edgeLength } from './edgeLength'
 import { type EndCuts, miterLimit, type StripNames } from './edgeStrips'
+import { runAlong } from './intersectEdges'
 import { intersectSupports, type Support, supportOf } from './intersectSupports'
+import { leftOf } from './leftOf'
 
 /** Nearer than this to the band an edge of the slab may have a part in its shape, and booleans decide. */
 const clearM = 1e-3
 /** An end no farther than this off an edge lies on it, rounding aside. */
 const exactM = 1e-9
-
-const along = (p: Pt, t: Pt, k: number): Pt => [p[0] + t[0] * k, p[1] + t[1] * k]
-
-/** How far `p` lies to the left of the line from `from` to `to`, in meters. */
-function leftOf(from: Pt, to: Pt, p: Pt): number {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
-  return (dx * (p[1] - from[1]) - dy * (p[0] - from[0])) / Math.hypot(dx, dy)
-}
 
 /** True where a line keeps an edge and a convex counter-clockwise ring clear of each other: one of its sides, or the edge. */
 function isBeside(edge: CurveEdge, corners: readonly Pt[]): boolean {
@@ -55,15 +50,13 @@ export function plainBand(
   const axis = supportOf(edge) as Support & { readonly line: true }
   const aside: Pt = [-axis.along[1], axis.along[0]]
   const cornerAt = (at: Pt, [cutter]: readonly CurveEdge[], side: number): Pt | undefined => {
-    const square = along(at, aside, side * halfM)
+    const square: Pt = [at[0] + aside[0] * side * halfM, at[1] + aside[1] * side * halfM]
     if (!cutter) return square
     if (cutter.arc || Math.abs(leftOf(cutter.from, cutter.to, at)) > exactM) return undefined
     const [corner] = intersectSupports({ ...axis, at: square }, supportOf(cutter))
     if (!corner || Math.hypot(corner[0] - square[0], corner[1] - square[1]) >= miterLimit * halfM) return undefined
-    const { at: foot, along: run } = supportOf(cutter) as Support & { readonly line: true }
-    const t = (corner[0] - foot[0]) * run[0] + (corner[1] - foot[1]) * run[1]
-    const lengthM = Math.hypot(cutter.to[0] - cutter.from[0], cutter.to[1] - cutter.from[1])
-    return t > clearM && t < lengthM - clearM ? corner : undefined
+    const run = runAlong(cutter, corner)
+    return run > clearM && run < edgeLength(cutter) - clearM ? corner : undefined
   }
   const found = [
     cornerAt(edge.from, start, -1),

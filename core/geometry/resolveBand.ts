@@ -5,6 +5,7 @@ import { edgeMeets, pointBounds } from './bounds'
 import { distanceToEdge, regionContains } from './contains'
 import type { CurveRegion, CurveRing } from './curve'
 import { clipCurveRings } from './curveBoolean'
+import { pointAt } from './edgeAt'
 import { edgeLength } from './edgeLength'
 import { type EndCuts, edgeStrips } from './edgeStrips'
 import { lengthInside } from './lengthInside'
@@ -20,11 +21,6 @@ export interface BandShape {
   readonly lengthM: number
   readonly chordsKept: boolean
 }
-
-const centerOf = (corners: CurveRing): Pt => [
-  corners.reduce((sum, { from }) => sum + from[0], 0) / corners.length,
-  corners.reduce((sum, { from }) => sum + from[1], 0) / corners.length,
-]
 
 /** An end of a band this near to an edge of the slab lies on it. */
 const onEdgeM = 1e-3
@@ -49,8 +45,8 @@ export function resolveBand(
   }
   const [start, end] = [edgesAt(line[0]?.from), edgesAt(line.at(-1)?.to)]
   const plain = plainBand(line, band.widthM, boundary, { start, end }, names)
-  const middle = plain && centerOf(plain)
-  if (middle && net.some(region => regionContains(region, middle))) {
+  // Clear of every edge, it lies in the slab where the middle of its line does.
+  if (plain && net.some(region => regionContains(region, pointAt(line[0]!, 0.5)))) {
     const shape = { band, regions: [{ outer: plain, holes: [] }], lengthM: edgeLength(line[0]!), chordsKept: false }
     return { shape, findings }
   }

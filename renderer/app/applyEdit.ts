@@ -1,5 +1,5 @@
 /** An edit whose words stand as the notice of the stage. */
-import type { EditResult } from '../../core/document/commands/editSite'
+import type { Command, EditResult } from '../../core/document/commands/editSite'
 import { capsOf } from '../../core/plan/capsOf'
 import type { PourCaps } from '../../core/pours/editing/pourCaps'
 import type { Site } from '../../shared/document/site'
@@ -9,16 +9,16 @@ import type { Session } from './session'
 /** `caps` = the largest pours by the last plan. */
 export type EditOf = (site: Site, caps: PourCaps) => EditResult
 
-/** True where it was done. */
+/** True where it was done; `by` as of `commitEdit`. */
 export function applyEdit(
   { site, view, plan }: Pick<Session, 'site' | 'view' | 'plan'>,
   name: string,
   edit: EditOf,
+  by?: 'push' | 'apply',
 ): boolean {
   if (!site.getState().history) return false
-  const { made, words } = commitEdit(site, name, document =>
-    edit(document, capsOf(document, plan.getState().parts.capacities ?? [])),
-  )
+  const command: Command = document => edit(document, capsOf(document, plan.getState().parts.capacities ?? []))
+  const { made, words } = commitEdit(site, name, command, by)
   view.setState({ notice: words || null })
   return made !== null
 }

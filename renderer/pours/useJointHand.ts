@@ -68,8 +68,11 @@ export function useJointHand() {
       if (!by || !joint || !history || !isKept(joint)) return false
       if (ctrlKey || metaKey) {
         const turnDeg = (by[0] + by[1] > 0 ? -1 : 1) * (shiftKey ? 5 : 1)
-        applyEdit(session, 'joint turned', (document, caps) =>
-          rotateJoint(document, joint.id, turnDeg, undefined, caps),
+        applyEdit(
+          session,
+          'joint turned',
+          (document, caps) => rotateJoint(document, joint.id, turnDeg, undefined, caps),
+          'push',
         )
         return true
       }
@@ -77,8 +80,11 @@ export function useJointHand() {
       const aside = (by[0] * -(to[1] - from[1]) + by[1] * (to[0] - from[0])) / lengthM
       // Pushed along itself a joint stays where it is.
       if (Math.abs(aside) > 0.2)
-        applyEdit(session, 'joint shifted', (document, caps) =>
-          shiftJoint(document, joint.id, Math.sign(aside) * stepM * (shiftKey ? 4 : 1), caps),
+        applyEdit(
+          session,
+          'joint shifted',
+          (document, caps) => shiftJoint(document, joint.id, Math.sign(aside) * stepM * (shiftKey ? 4 : 1), caps),
+          'push',
         )
       return true
     },

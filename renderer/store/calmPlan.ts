@@ -9,12 +9,9 @@ import type { SiteStore } from './siteStore'
 export function createCalmPlan(
   plan: Shown<DerivedState>,
   site: Pick<SiteStore, 'subscribe'>,
-  timing: Pick<CalmOf<DerivedState>, 'setTimer' | 'afterFrame' | 'inNextFrame'>,
+  timing: CalmOf,
 ): Shown<DerivedState> {
-  const calm = createCalmStore(plan, {
-    ...timing,
-    isAnother: (was, now) => was.live?.site.id !== now.live?.site.id,
-  })
+  const calm = createCalmStore(plan, timing)
   site.subscribe(({ isMoving }) => {
     if (!isMoving) calm.catchUp()
   })

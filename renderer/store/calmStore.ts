@@ -13,14 +13,12 @@ export const calmMs = 50
 /** For so many frames that carried a move the writing waits for one that carries none. */
 export const busyFrames = 2
 
-export interface CalmOf<T> {
+export interface CalmOf {
   readonly setTimer: (call: () => void, ms: number) => unknown
   /** Calls once the frame that shows what is being done now has been handed over. */
   readonly afterFrame: (call: () => void) => void
   /** Calls in the next frame, once a key pressed in it has done its work. */
   readonly inNextFrame: (call: () => void) => void
-  /** True for a change that nobody reads beside the one before it, such as another document. */
-  readonly isAnother: (was: T, now: T) => boolean
 }
 
 /**
@@ -28,10 +26,7 @@ export interface CalmOf<T> {
  * frame without a move if one comes in time. What it shows was the state of the whole store at some time: never part
  * of it.
  */
-export function createCalmStore<T>(
-  source: Shown<T>,
-  { setTimer, afterFrame, inNextFrame, isAnother }: CalmOf<T>,
-): CalmStore<T> {
+export function createCalmStore<T>(source: Shown<T>, { setTimer, afterFrame, inNextFrame }: CalmOf): CalmStore<T> {
   const store = createStore<T>(() => source.getState())
   let isResting = true
   const show = () => {
@@ -56,8 +51,7 @@ export function createCalmStore<T>(
       })
     showInFreeFrame(0)
   }
-  source.subscribe(now => {
-    if (isAnother(store.getState(), now)) show()
+  source.subscribe(() => {
     if (!isResting) return
     isResting = false
     look()

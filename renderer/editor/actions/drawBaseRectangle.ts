@@ -1,4 +1,5 @@
 /** A rectangle in any direction: two corners of its base line, then how deep it is to one side. */
+import { leftOf } from '../../../core/geometry/leftOf'
 import type { Pt } from '../../../shared/document/primitives'
 import { directionOf, unitOf } from '../entry/directions'
 import {
@@ -21,10 +22,6 @@ const baseFields: readonly Field[] = [
 const depthFields: readonly Field[] = [{ id: 'depth', label: 'Depth', reads: 'length' }]
 
 const farFrom = (a: Pt, b: Pt): number => Math.hypot(b[0] - a[0], b[1] - a[1])
-
-/** How far a point lies to the left of the line from `a` to `b`. */
-const leftOf = (a: Pt, b: Pt, p: Pt): number =>
-  ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / farFrom(a, b)
 
 export function drawBaseRectangle(mark: Mark | null, set: readonly Pt[] = [], dragging = false): Drawing {
   const [a, b] = set

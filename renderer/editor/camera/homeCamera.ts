@@ -2,7 +2,7 @@ import type { Box } from '../../../core/geometry/bounds'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
-import type { Rect } from '../layers/labelRoom'
+import { around, meet, type Rect } from '../layers/labelRoom'
 import { type Camera, fitBox, panBy, type Size, toScreen, zoomAt } from './camera'
 
 /** Half of what is drawn of a truck spot or a washout, with its name. */
@@ -33,14 +33,7 @@ export function homeCamera(whole: Box, plan: SeenPlan, { size, asidePx, corners 
   const vertices = plan.slabs.flatMap(({ outline }) => outline.map(({ from }) => from))
   const { access } = plan.site
   const spots = access ? [...access.truckSpots, ...access.pumpSpots, ...access.washouts, ...access.ways] : []
-  const isOver = ([x, y]: Pt, halfPx: number) =>
-    corners.some(
-      corner =>
-        x + halfPx > corner.x &&
-        x - halfPx < corner.x + corner.width &&
-        y + halfPx > corner.y &&
-        y - halfPx < corner.y + corner.height,
-    )
+  const isOver = (at: Pt, halfPx: number) => corners.some(corner => meet(around(at, 2 * halfPx, 2 * halfPx), corner))
   const isSeen = ([x, y]: Pt, within: number) =>
     x >= asidePx + within && x <= size.width - within && y >= within && y <= size.height - within
   const marks = spots.map(({ at }) => at).filter(at => isSeen(toScreen(fitted, at), 0))

@@ -1,5 +1,6 @@
 import type { Pt } from '../../../shared/document/primitives'
 import { type Camera, type Size, toScreen } from '../camera/camera'
+import { around, meet, type Rect } from '../layers/labelRoom'
 import { loupePlace, loupePx } from '../loupePlace'
 
 /** With a line of help under the boxes. */
@@ -15,20 +16,9 @@ const besideLoupePx = 8
 /** What stands over the plan at its left, its top, its right and its foot. */
 const rim = { left: 92, top: 76, right: 8, foot: 62 } as const
 
-interface Rect {
-  readonly left: number
-  readonly top: number
-  readonly width: number
-  readonly height: number
-}
-
 const within = (at: number, least: number, most: number) => Math.max(least, Math.min(most, at))
 
-const isClear = ({ left, top, width, height }: Rect, [x, y]: Pt): boolean =>
-  x <= left - clearPx || x >= left + width + clearPx || y <= top - clearPx || y >= top + height + clearPx
-
-const overlap = (a: Rect, b: Rect): boolean =>
-  a.left < b.left + b.width && b.left < a.left + a.width && a.top < b.top + b.height && b.top < a.top + a.height
+const isClear = (box: Rect, at: Pt): boolean => !meet(box, around(at, 2 * clearPx, 2 * clearPx))
 
 /** Where a prompt may need a second line. */
 const narrowPx = 800
@@ -42,8 +32,8 @@ const startPlace = ({ width }: Size): readonly [left: number, top: number] =>
 /**
  * Where the boxes stand on the plan, its left and top in pixels: beside the last point, on the side the line does not go
  * to; where that is off the plan, on the side that covers neither it nor what is aimed at, nor the loupe of a finger; on
- * a plan hardly wider than they are, of the points set before as few as can be. Before the first point under the prompt, or at the foot of the plan while
- * the finger or its loupe is there.
+ * a plan hardly wider than they are, of the points set before as few as can be. Before the first point under the prompt,
+ * or at the foot of the plan while the finger or its loupe is there.
  */
 export function placeEntry(
   camera: Camera,
@@ -75,18 +65,18 @@ export function placeEntry(
   })
   if (loupe) {
     lefts.push(
-      within(loupe.left - besideLoupePx - width, rim.left, widest),
-      within(loupe.left + loupe.width + besideLoupePx, rim.left, widest),
+      within(loupe.x - besideLoupePx - width, rim.left, widest),
+      within(loupe.x + loupe.width + besideLoupePx, rim.left, widest),
     )
     // Above the hand, not under it.
-    tops.splice(2, 0, within(loupe.top - besideLoupePx - height, rim.top, lowest))
+    tops.splice(2, 0, within(loupe.y - besideLoupePx - height, rim.top, lowest))
   }
   const hidden = (left: number, top: number): number => {
-    const box = { left, top, width, height }
+    const box = { x: left, y: top, width, height }
     return (
       (isClear(box, last) ? 0 : 10_000) +
       (isClear(box, [ax, ay]) ? 0 : 3_000) +
-      (loupe && overlap(box, loupe) ? 1_000 : 0) +
+      (loupe && meet(box, loupe) ? 1_000 : 0) +
       (isNarrow ? Math.min(999, earlier.filter(at => !isClear(box, at)).length) : 0)
     )
   }
@@ -95,8 +85,8 @@ export function placeEntry(
 }
 
 function loupeRect(aim: Pt, size: Size): Rect {
-  const [left, top] = loupePlace(aim, size)
-  return { left, top, width: loupePx, height: loupePx }
+  const [x, y] = loupePlace(aim, size)
+  return { x, y, width: loupePx, height: loupePx }
 }
 
 function beforeFirst(
@@ -104,7 +94,7 @@ function beforeFirst(
   hand: { readonly loupe: Rect; readonly aim: Pt } | null,
 ): readonly [left: number, top: number] {
   const [left, top] = startPlace(size)
-  const box = { left, top, ...boxSize }
-  const isHidden = hand !== null && (overlap(box, hand.loupe) || !isClear(box, hand.aim))
+  const box = { x: left, y: top, ...boxSize }
+  const isHidden = hand !== null && (meet(box, hand.loupe) || !isClear(box, hand.aim))
   return isHidden ? [left, Math.max(top, size.height - boxSize.height - actsHeight - rim.foot)] : [left, top]
 }

@@ -2,9 +2,9 @@ import { useState } from 'react'
 import { isElsewhere, setPlace } from '../../../core/document/commands/setSite'
 import { feetToMeters, metersToFeet } from '../../../core/units/convert'
 import type { Site } from '../../../shared/document/site'
-import { focusBefore } from '../focusBefore'
 import { NumberField } from '../NumberField'
 import { useRun } from '../useRun'
+import { OfferAct } from './OfferAct'
 
 /** In whole feet or meters. Where the site came to lie elsewhere and the height stayed, it is asked about. */
 export function HeightAboveSea({ site }: { readonly site: Site }) {
@@ -26,16 +26,7 @@ export function HeightAboveSea({ site }: { readonly site: Site }) {
             it.
           </p>
           <div className="offer-acts">
-            <button
-              type="button"
-              className="btn"
-              onClick={event => {
-                focusBefore(event.currentTarget.closest('.offer'))
-                setTold([...told, place])
-              }}
-            >
-              Keep {words}
-            </button>
+            <OfferAct onAct={() => setTold([...told, place])}>Keep {words}</OfferAct>
           </div>
         </div>
       ) : null}

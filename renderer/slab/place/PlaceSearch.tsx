@@ -2,11 +2,11 @@ import { useEffect, useId, useState } from 'react'
 import { setPlace } from '../../../core/document/commands/setSite'
 import type { Site } from '../../../shared/document/site'
 import { Fault } from '../Fault'
-import { focusBefore } from '../focusBefore'
 import { useRun } from '../useRun'
 import { countryName, type FoundPlace, findPlaces, type PlaceList } from './findPlaces'
 import { keptHours } from './keptHours'
 import { loadPlaces, zoneAt } from './loadPlaces'
+import { OfferAct } from './OfferAct'
 
 export const placeWords = ({ name, region, country }: FoundPlace): string =>
   [name, region, country === 'US' && region !== '' ? '' : countryName(country)].filter(Boolean).join(', ')
@@ -99,28 +99,10 @@ export function PlaceSearch({ site }: { readonly site: Site }) {
               : `Time zone ${offered.zone}. ${offered.zone === site.place.zone ? '' : keptHours(site)}`}
           </p>
           <div className="offer-acts">
-            <button
-              type="button"
-              className="btn main"
-              // biome-ignore lint/a11y/noAutofocus: it stands in place of the town that was pressed and had the focus
-              autoFocus
-              onClick={event => {
-                focusBefore(event.currentTarget.closest('.offer'))
-                accept(offered)
-              }}
-            >
+            <OfferAct isMain takesFocus onAct={() => accept(offered)}>
               Use this place
-            </button>
-            <button
-              type="button"
-              className="btn"
-              onClick={event => {
-                focusBefore(event.currentTarget.closest('.offer'))
-                setOffered(null)
-              }}
-            >
-              Leave it
-            </button>
+            </OfferAct>
+            <OfferAct onAct={() => setOffered(null)}>Leave it</OfferAct>
           </div>
         </div>
       ) : null}

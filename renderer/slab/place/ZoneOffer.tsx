@@ -1,10 +1,10 @@
 import { useEffect, useState } from 'react'
 import { setPlace } from '../../../core/document/commands/setSite'
 import type { Site } from '../../../shared/document/site'
-import { focusBefore } from '../focusBefore'
 import { useRun } from '../useRun'
 import { keptHours } from './keptHours'
 import { zoneAt } from './loadPlaces'
+import { OfferAct } from './OfferAct'
 
 /** Where the coordinates lie in another time zone than the site says, that one is offered. */
 export function ZoneOffer({ site }: { readonly site: Site }) {
@@ -28,26 +28,10 @@ export function ZoneOffer({ site }: { readonly site: Site }) {
         These coordinates lie in <b>{found}</b>; the site keeps the time of {zone}. {keptHours(site)}
       </p>
       <div className="offer-acts">
-        <button
-          type="button"
-          className="btn main"
-          onClick={event => {
-            focusBefore(event.currentTarget.closest('.offer'))
-            run('time zone', setPlace({ zone: found }))
-          }}
-        >
+        <OfferAct isMain onAct={() => run('time zone', setPlace({ zone: found }))}>
           Use {found}
-        </button>
-        <button
-          type="button"
-          className="btn"
-          onClick={event => {
-            focusBefore(event.currentTarget.closest('.offer'))
-            setKept(`${found} ${zone}`)
-          }}
-        >
-          Keep {zone}
-        </button>
+        </OfferAct>
+        <OfferAct onAct={() => setKept(`${found} ${zone}`)}>Keep {zone}</OfferAct>
       </div>
     </div>
   )

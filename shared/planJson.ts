@@ -1,6 +1,7 @@
 /** The one object that `plan --json` prints. Points are [x, y] in drawing-frame meters; rings open, outer
  * counter-clockwise, holes clockwise, arcs flattened at 1/16 in; `areaM2` is exact. */
 import * as z from 'zod/mini'
+import { Bid } from './document/bid'
 import { ProblemSchema } from './problem'
 
 const num = z.number()
@@ -230,6 +231,8 @@ export const PlanJson = z.strictObject({
     }),
   ),
   quantities: z.array(Quantity),
+  /** What the bid says beside its figures. */
+  bid: z.optional(Bid),
   dayPlans: z.array(DayPlanRow),
   /** Only where they were asked for. */
   alternatives: z.optional(z.array(AlternativeRow)),

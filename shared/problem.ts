@@ -185,7 +185,14 @@ export const dayCodes = [
 ] as const
 
 /** The price list. */
-export const priceCodes = ['priceOpen', 'priceCurrencies', 'partUnpriced', 'stepsUnpriced', 'materialUnpriced'] as const
+export const priceCodes = [
+  'priceOpen',
+  'priceCurrencies',
+  'partUnpriced',
+  'stepsUnpriced',
+  'materialUnpriced',
+  'paymentsUneven',
+] as const
 
 /** Order and days of the pours, and edits of joints and pours. */
 export const orderCodes = [

@@ -29,7 +29,7 @@ export function planTotals(
   const lines = priceLines(prices, priced)
   const retarderId = siteRetarder(site)?.id
   const ofMaterials = materialTotals({ materials, stock, pours: ofPours, figures, retarderId })
-  const bid = priceFigures(lines)
+  const bid = priceFigures(lines, site.bid)
   return {
     quantities: [
       ...siteTotals({ slabs: site.slabs, pours, figures }),
@@ -37,6 +37,6 @@ export function planTotals(
       ...bid,
       ...bidOverMaterials([...bid, ...ofMaterials]),
     ],
-    findings: [...checkPrices(lines, priced), ...checkMaterialPrices(materials, ofMaterials)],
+    findings: [...checkPrices(lines, priced, site.bid), ...checkMaterialPrices(materials, ofMaterials)],
   }
 }

@@ -197,6 +197,7 @@ export function printPlanJson(plan: Plan, alternatives?: readonly PlannedAlterna
       lastSun: point.lastSunMs === null ? null : iso(point.lastSunMs),
     })),
     quantities: [...plan.quantities],
+    ...(plan.site.bid === undefined ? {} : { bid: plan.site.bid }),
     dayPlans: plan.dayPlans.map(printDayPlan),
     ...(alternatives === undefined ? {} : { alternatives: alternatives.map(printAlternative) }),
     problems: [...plan.problems],

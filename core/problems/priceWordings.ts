@@ -1,5 +1,6 @@
 import type { priceCodes } from '../../shared/problem'
 import type { OpenReason } from '../quantities/priceFigures'
+import { printNumber } from '../units/printNumber'
 import type { Wording } from './wording'
 
 const lacking: Readonly<Record<OpenReason, (name: string, per: string) => string>> = {
@@ -34,6 +35,10 @@ export const priceWordings: Record<(typeof priceCodes)[number], Wording> = {
   materialUnpriced: ({ values }) => ({
     message: `${values.name} has no price of a package: it is not in the priced materials together.`,
     hint: 'Type what a package costs under Materials.',
+  }),
+  paymentsUneven: ({ values }) => ({
+    message: `The payments of the bid come to ${printNumber(Number(values.percent), 4)} %, not to 100 %.`,
+    hint: 'Change the share of a payment under Bid.',
   }),
   stepsUnpriced: ({ values }) => ({
     message: `${values.slab}: no line of the price list takes in the steps, ${values.risers} ${values.risers === 1 ? 'riser' : 'risers'}.`,

@@ -1,7 +1,9 @@
 /** The price list put to the drawing: what each line comes to, their sum, and what it leaves open. */
+import type { Bid } from '../../shared/document/bid'
 import type { Price } from '../../shared/document/materials'
 import type { Finding } from '../../shared/problem'
 import { toCent } from '../units/currency'
+import { bidFigures, paidPercent } from './bidFigures'
 import { currencySums } from './currencySums'
 import { namedInputs } from './namedInputs'
 import { hasFinish, type Priced, type PricedPart, partName, pricedByOf, pricedParts } from './priceParts'
@@ -82,15 +84,15 @@ function figuresOf(
   ]
 }
 
-/** Lines and their sum in each currency. */
-export function priceFigures(lines: readonly PriceLine[]): Quantity[] {
+/** Lines, their sum in each currency, and what the bid makes of it. */
+export function priceFigures(lines: readonly PriceLine[], bid: Bid = {}): Quantity[] {
   const closed = lines.flatMap(({ price, sum }) => (sum ? [{ name: price.name, cost: sum }] : []))
   const isPart = lines.some(({ open }) => open === 'price' || open === 'quantity' || open === 'unit')
   const sums = currencySums(closed, currency => ({
     id: `total-bid-${currency}`,
     label: isPart ? 'Bid so far, by the price list' : 'Bid by the price list',
   }))
-  return [...lines.flatMap(({ figures }) => figures), ...sums]
+  return [...lines.flatMap(({ figures }) => figures), ...sums, ...sums.flatMap(sum => bidFigures(lines, sum, bid))]
 }
 
 /** What the bid leaves for crew, machines, overhead and profit, in each currency that both are in. */
@@ -111,7 +113,7 @@ export function bidOverMaterials(figures: readonly Quantity[]): Quantity[] {
 }
 
 /** Lines that come to nothing, sums that are not added, and what is drawn without a price. */
-export function checkPrices(lines: readonly PriceLine[], priced: Priced): Finding[] {
+export function checkPrices(lines: readonly PriceLine[], priced: Priced, { payments = [] }: Bid = {}): Finding[] {
   const found = lines.flatMap(({ price, open }): Finding[] =>
     open === undefined
       ? []
@@ -125,6 +127,8 @@ export function checkPrices(lines: readonly PriceLine[], priced: Priced): Findin
   const currencies = [...new Set(lines.flatMap(({ sum }) => (sum ? [sum.unit] : [])))]
   if (currencies.length > 1)
     found.push({ code: 'priceCurrencies', severity: 'check', values: { currencies: currencies.join(', ') } })
+  if (payments.length > 0 && paidPercent(payments) !== 100)
+    found.push({ code: 'paymentsUneven', severity: 'check', values: { percent: paidPercent(payments) } })
   return [...found, ...unpricedParts(lines, priced)]
 }
 

@@ -18,5 +18,6 @@ const tenths: ReadonlySet<string> = new Set(['ft²', 'm²', 'ft', 'm'])
 export function printAsPriced(value: number, unit: string): string {
   if (isCurrency(unit)) return printNumber(value, 2, 2)
   if (isUnitPrice(unit)) return printNumber(value, 4, 2)
+  if (unit === '%') return printNumber(value, 6)
   return tenths.has(unit) ? printNumber(value, 1, 1) : printNumber(value, 2)
 }

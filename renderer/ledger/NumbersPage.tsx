@@ -12,6 +12,7 @@ import { ledgerGroups } from './ledgerGroups'
 import { ledgerText } from './ledgerText'
 import { MaterialsForm } from './materials/MaterialsForm'
 import { Problems } from './Problems'
+import { BidForm } from './prices/BidForm'
 import { PriceListForm } from './prices/PriceListForm'
 import { UnitsSwitch } from './UnitsSwitch'
 
@@ -62,6 +63,7 @@ export function NumbersPage({ live }: { readonly live: LivePlan }) {
         ]}
       />
       <PriceListForm site={site} quantities={quantities ?? []} />
+      <BidForm site={site} quantities={quantities ?? []} />
       <MaterialsForm site={site} />
       {groups.map(({ key, title, rows }) => (
         <section key={key} aria-label={title}>

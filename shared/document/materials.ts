@@ -76,6 +76,8 @@ export const Price = z.strictObject({
   finishId: z.optional(Id),
   /** Of a price by a quantity of one's own; once for a job. */
   quantity: z.optional(nonNegative()),
+  /** Left out: taxed where the bid has a tax. */
+  taxFree: z.optional(z.literal(true)),
 })
 export type Price = z.infer<typeof Price>
 

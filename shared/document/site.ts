@@ -1,6 +1,7 @@
 /** The document: the only thing that is saved. SI units throughout; see the parts for their frames. */
 import * as z from 'zod/mini'
 import { defaults, type SettingName } from '../settings'
+import { Bid } from './bid'
 import { Caster } from './caster'
 import { Calendar, Conditions, Crew, LogEntry, Mix, Way } from './day'
 import { Finish, Material, Price, StockItem } from './materials'
@@ -81,6 +82,7 @@ export const Site = z.strictObject({
   accepted: z.array(AcceptedPours),
   materials: z.optional(z.array(Material)),
   prices: z.optional(z.array(Price)),
+  bid: z.optional(Bid),
   stock: z.optional(z.array(StockItem)),
   log: z.optional(z.array(LogEntry)),
   settings: z.optional(z.partialRecord(z.enum(settingNames), z.number())),

@@ -41,6 +41,7 @@ import { mirrorSelection, moveSelection, nudge, turnSelection } from '../../core
 import { moveVertex } from '../../core/document/commands/moveVertex'
 import { fadePicture, movePicture, scalePicture, turnPicture } from '../../core/document/commands/placePicture'
 import { setArc } from '../../core/document/commands/setArc'
+import { setBid } from '../../core/document/commands/setBid'
 import { setCircleRadius } from '../../core/document/commands/setCircleRadius'
 import { setCornerRadius } from '../../core/document/commands/setCornerRadius'
 import { setDimension } from '../../core/document/commands/setDimension'
@@ -333,6 +334,7 @@ export const drawCommands = (site: Site, random: Random): DrawnCommands => {
     changePrice: row(site.prices, ({ id }) => changePrice(id, { name })),
     movePrice: row(site.prices?.slice(0, -1), ({ id }) => movePrice(id, 1)),
     removePrice: row(site.prices, ({ id }) => removePrice(id)),
+    setBid: [setBid({ taxPercent: 8.25, notes: [name] }), setBid({ taxPercent: undefined })],
     setName: [setName(`Yard ${Math.floor(random() * 9)}`)],
     setUnits: [setUnits(site.units === 'ftin' ? 'metric' : 'ftin')],
     setCapacity: [setCapacity(isSo(0.2) ? undefined : { capM2: between(40, 90) })],
@@ -358,7 +360,7 @@ export const drawCommands = (site: Site, random: Random): DrawnCommands => {
     removeTap: row(taps, ({ id }) => removeTap(id)),
     setLoadReading: row(site.log, ({ id }) => setLoadReading(id, 1, { tempC: between(15, 35) })),
     setLogNotes: row(site.log, ({ id }) => setLogNotes(id, name)),
-    setLearnedFrom: row(site.log, ({ id }) => setLearnedFrom(id, isSo())),
+    setLearnedFrom: row(site.log, ({ id, leftOut = false }) => setLearnedFrom(id, leftOut)),
   }
 }
 

@@ -3,7 +3,6 @@ import type { Site } from '../../../shared/document/site'
 import { type Box, joinBounds, pointBounds } from '../../geometry/bounds'
 import { flattenRing } from '../../geometry/flattenRing'
 import type { ResolvedSlab } from '../../geometry/resolvedSlab'
-import { printDay } from '../../units/printDay'
 import { printMeasures } from '../../units/printMeasures'
 import { crownRings, drawCasterNames } from '../drawCasters'
 import { dimensionMarginPt, drawDimensions } from '../drawDimensions'
@@ -21,20 +20,18 @@ import { patternTile } from '../pattern/finishPattern'
 import { placeLabels } from '../placeLabels'
 import { barCheck, chooseScaleBar, drawScaleBar } from '../scaleBar'
 import type { CasterShape, SheetData, SheetPour } from '../sheetData'
-import { drawPath, drawRect, drawText, ink, num, rootFont, softInk, widthOf } from '../svgPen'
+import { drawPath, drawRect, drawText, ink, num, rootFont, softInk } from '../svgPen'
 import { clientData } from './clientData'
-import type { ClientPrice } from './clientPrice'
+import { drawHead, edgePt, type HeadWords, wordScale } from './clientHead'
+import { type ClientPrice, type PriceRow, totalWords } from './clientPrice'
 import { drawClientCasters } from './drawClientSite'
 import { drawClientSlabs } from './drawClientSlabs'
 import { finishRows } from './finishRows'
+import { type Block, type Column, heading, noteBlock, type Row, rowBlock, stackBlocks } from './wordBlocks'
 
 /** All off: a drawing with sizes and finishes, and nothing about money or work. */
-export interface ClientOptions {
+export interface ClientOptions extends HeadWords {
   readonly paper: Paper
-  /** Above the drawing; the site's name where empty. */
-  readonly title: string
-  /** "for …"; left out where empty. */
-  readonly client: string
   readonly showAreas: boolean
   readonly price: ClientPrice | null
   /** The pours, where the client is to see them. */
@@ -51,7 +48,6 @@ export interface ClientSheet {
   readonly orientation: Orientation
 }
 
-const edgePt = 34
 const gapPt = 16
 /** Beyond the slab by this share of its size casters still show. */
 const around = 0.22
@@ -63,9 +59,6 @@ interface ClientLayout {
   readonly k: number
   readonly page: { readonly widthPt: number; readonly heightPt: number }
 }
-
-/** Large paper carries larger words. */
-const wordScale = (paper: Paper): number => (Math.min(paper.widthPt, paper.heightPt) > 700 ? 1.2 : 1)
 
 function layOut(paper: Paper, orientation: Orientation): ClientLayout {
   const page = turnPaper(paper, orientation)
@@ -197,7 +190,7 @@ export function clientDrawing(
     `<svg xmlns="http://www.w3.org/2000/svg" width="${w}pt" height="${h}pt" viewBox="0 0 ${w} ${h}" ${rootFont}>`,
     `<defs><clipPath id="window"><rect x="${num(window.x)}" y="${num(window.y)}" width="${num(window.width)}" height="${num(window.height)}"/></clipPath></defs>`,
     drawRect(0, 0, page.widthPt, page.heightPt, { fill: '#FFFFFF' }),
-    drawHead(site, date, options, fit),
+    drawHead(site, date, options, page),
     drawRect(window.x, window.y, window.width, window.height, { fill: '#F6F4EB' }),
     '<g clip-path="url(#window)">',
     drawWindow(site, drawn, data, fit, options.showAreas),
@@ -270,41 +263,6 @@ function drawWindow(
   ].join('\n')
 }
 
-function drawHead(site: Site, date: string, { title, client }: ClientOptions, { layout }: Fit): string {
-  const { page, k } = layout
-  const right = page.widthPt - edgePt
-  const size = 25 * k
-  const y = edgePt + 24 * k
-  const words = [`Drawn ${printDay(date, 'long')}`, ...(client === '' ? [] : [`for ${client}`])]
-  const most = words.reduce((width, text) => Math.max(width, widthOf(text, 12 * k)), 0)
-  const [name = ''] = wrapText(title === '' ? site.name : title, size, 'name', right - edgePt - most - 20)
-  return (
-    drawText(name, edgePt, y, { sizePt: size, face: 'name' }) +
-    words
-      .map((text, i) =>
-        drawText(text, right, y - (words.length - 1 - i) * 14 * k, { sizePt: 12 * k, anchor: 'end', fill: softInk }),
-      )
-      .join('') +
-    drawPath(`M${num(edgePt)} ${num(y + 10 * k)}h${num(right - edgePt)}`, { stroke: ink, width: 1.8 })
-  )
-}
-
-interface Column {
-  readonly x: number
-  readonly width: number
-  readonly k: number
-}
-
-/** Draws from `y` down and tells where it ended. */
-type Block = (column: Column, y: number) => { readonly svg: string; readonly bottom: number }
-
-const heading =
-  (text: string): Block =>
-  ({ x, k }, y) => ({
-    svg: drawText(text, x, y + 14 * k, { sizePt: 15 * k, face: 'name' }),
-    bottom: y + 22 * k,
-  })
-
 /** Joints in a swatch stand at least this far apart. */
 const swatchJointPt = 5
 
@@ -349,45 +307,6 @@ const finishBlock =
     return { svg: parts.join(''), bottom: at }
   }
 
-/** Ruled rows, the figure on the right; the last in bold where it is a sum. */
-const rowBlock =
-  (rows: readonly (readonly [string, string])[], sum?: readonly [string, string]): Block =>
-  ({ x, width, k }, y) => {
-    let at = y
-    const rule = (heavy: boolean) =>
-      drawPath(`M${num(x)} ${num(at)}h${num(width)}`, { stroke: ink, width: heavy ? 1.2 : 0.4 })
-    const line = ([label, value]: readonly [string, string], heavy: boolean): string => {
-      const ruled = rule(heavy)
-      const room = width - widthOf(value, 13 * k, 'planBold') - 8
-      const texts = wrapText(label, 12 * k, heavy ? 'planBold' : 'plan', room)
-      const svg =
-        ruled +
-        texts
-          .map((text, i) =>
-            drawText(text, x, at + (i + 1) * 14 * k, { sizePt: 12 * k, ...(heavy ? { face: 'planBold' } : {}) }),
-          )
-          .join('') +
-        drawText(value, x + width, at + 14 * k, { sizePt: (heavy ? 15 : 13) * k, face: 'planBold', anchor: 'end' })
-      at += texts.length * 14 * k + 5 * k
-      return svg
-    }
-    const parts = rows.map(row => line(row, false))
-    if (sum !== undefined) parts.push(line(sum, true))
-    return { svg: parts.join('') + rule(sum !== undefined), bottom: at + 10 * k }
-  }
-
-const noteBlock =
-  (text: string): Block =>
-  ({ x, width, k }, y) => {
-    const lines = wrapText(text, 10.5 * k, 'plan', width)
-    return {
-      svg: lines
-        .map((line, i) => drawText(line, x, y + (i + 1) * 12.5 * k, { sizePt: 10.5 * k, fill: softInk }))
-        .join(''),
-      bottom: y + lines.length * 12.5 * k + 8 * k,
-    }
-  }
-
 const signBlock: Block = ({ x, width, k }, y) => {
   const lines = ['Approved', 'Contractor'].map((who, i) => {
     const at = y + 26 * k + i * 36 * k
@@ -406,16 +325,7 @@ const signBlock: Block = ({ x, width, k }, y) => {
 const guideNote =
   'Colors on paper are a guide: the sample board decides. Concrete moves with the seasons; contraction joints follow the pattern where they can.'
 
-const stackBlocks = (blocks: readonly Block[], column: Column, y: number): { svg: string; bottom: number } =>
-  blocks.reduce(
-    (done, block) => {
-      const next = block(column, done.bottom)
-      return { svg: done.svg + next.svg, bottom: next.bottom }
-    },
-    { svg: '', bottom: y },
-  )
-
-function areaRows(site: Site, slabs: readonly ResolvedSlab[]): readonly (readonly [string, string])[] {
+function areaRows(site: Site, slabs: readonly ResolvedSlab[]): readonly Row[] {
   const measures = printMeasures(site.units)
   const total = slabs.reduce((sum, { netAreaM2 }) => sum + netAreaM2, 0)
   const finishes = finishRows(site, slabs, measures)
@@ -426,23 +336,22 @@ function areaRows(site: Site, slabs: readonly ResolvedSlab[]): readonly (readonl
   ]
 }
 
-const thicknesses = (site: Site, slabs: readonly ResolvedSlab[]): readonly (readonly [string, string])[] => {
+const thicknesses = (site: Site, slabs: readonly ResolvedSlab[]): readonly Row[] => {
   const measures = printMeasures(site.units)
   const all = site.slabs.filter(({ id }) => slabs.some(slab => slab.id === id)).map(({ thicknessM }) => thicknessM)
   const words = [...new Set(all.map(each => measures.size(each)))]
   return words.length === 0 ? [] : [['Thickness', words.join(', ')]]
 }
 
-const priceRows = ({ lines }: ClientPrice): readonly (readonly [string, string])[] =>
-  lines.map(({ label, value }) => [label, value])
+const rowsOf = (rows: readonly PriceRow[]): readonly Row[] => rows.map(({ label, value }) => [label, value])
 
 function drawWords(site: Site, slabs: readonly ResolvedSlab[], options: ClientOptions, fit: Fit): string {
   const { words, k } = fit.layout
   const finishes: readonly Block[] = [heading('Finish'), finishBlock(site, slabs, fit.frame.ptPerM)]
   const { price } = options
-  const figuresWith = (rows: readonly (readonly [string, string])[]): readonly Block[] => [
+  const figuresWith = (rows: readonly Row[]): readonly Block[] => [
     ...(options.showAreas ? [rowBlock(areaRows(site, slabs))] : []),
-    ...(price === null ? [] : [rowBlock(rows, [price.open.length === 0 ? 'Price' : 'Price so far', price.total])]),
+    ...(price === null ? [] : [rowBlock([...rows, ...rowsOf(price.tax)], [totalWords(price), price.total])]),
     noteBlock(guideNote),
   ]
   const sign: readonly Block[] = options.signed ? [signBlock] : []
@@ -450,7 +359,7 @@ function drawWords(site: Site, slabs: readonly ResolvedSlab[], options: ClientOp
   const signHeight = options.signed ? 74 * k : 0
   /** Every line of the price, or their sum alone where the column is too short for them. */
   const fitted = (above: readonly Block[], column: Column) => {
-    const full = stackBlocks([...above, ...figuresWith(price === null ? [] : priceRows(price))], column, words.y)
+    const full = stackBlocks([...above, ...figuresWith(price === null ? [] : rowsOf(price.lines))], column, words.y)
     return full.bottom + signHeight <= bottom ? full : stackBlocks([...above, ...figuresWith([])], column, words.y)
   }
   if (fit.orientation === 'landscape') {

@@ -10,6 +10,7 @@ import type { Quantity } from '../../../shared/planJson'
 import { takeEdit } from '../../app/applyEdit'
 import { useSession } from '../../app/session'
 import { TypedField } from '../../pours/TypedField'
+import { CheckField } from '../../slab/CheckField'
 import { ChoiceField } from '../../slab/ChoiceField'
 import { parseFigure, parseMoney } from '../materials/amounts'
 import { siteCurrency } from '../siteCurrency'
@@ -103,6 +104,13 @@ export function PriceFields({
           return read === null ? `“${typed}” is not taken: a price, 18.50 or 18.50 ${currency}.` : change('price', read)
         }}
       />
+      {site.bid?.taxPercent === undefined ? null : (
+        <CheckField
+          label="Free of tax"
+          value={price.taxFree === true}
+          onSet={isFree => change('tax', { taxFree: isFree ? true : undefined })}
+        />
+      )}
       <p className="told wide" role="status">
         {sumWords(price, quantities)}
       </p>

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { ClientSheet } from '../../../core/reports/client/clientDrawing'
+import type { BidPage } from '../../../core/reports/client/clientBid'
 import type { ClientPrice } from '../../../core/reports/client/clientPrice'
 import type { PdfSet } from '../../../core/reports/pdfSet'
 import type { Site } from '../../../shared/document/site'
@@ -8,45 +8,27 @@ import { useSession } from '../../app/session'
 import { textBytes, toBase64 } from '../../sheets/bytes'
 import { makePdf } from '../../sheets/makePdf'
 import type { LivePlan } from '../../store/livePlan'
+import { CheckField } from '../CheckField'
 import { ChoiceField } from '../ChoiceField'
 import { TextField } from '../TextField'
 import { clientPapers, paperWords, useClient } from './clientStore'
-import { printSheet } from './printSheet'
-import { priceOf, useClientSheet, usePricedPlan } from './useClientSheet'
+import { printPages } from './printPages'
+import { priceOf, useBidPages, useClientSheet, usePricedPlan } from './useClientSheet'
 
 const paperChoices = clientPapers.map(each => [each, paperWords[each]] as const)
 
-function CheckField({
-  label,
-  value,
-  onSet,
-}: {
-  readonly label: string
-  readonly value: boolean
-  readonly onSet: (value: boolean) => void
-}) {
-  return (
-    <label className="check-field">
-      <input type="checkbox" checked={value} onChange={event => onSet(event.target.checked)} />
-      {label}
-    </label>
-  )
-}
-
-const setOf = ({ svg, widthPt, heightPt }: ClientSheet, title: string): PdfSet => ({
+const setOf = (pages: readonly BidPage[], title: string): PdfSet => ({
   title,
   subject: title,
   footText: '',
-  sections: [
-    {
-      widthPt,
-      heightPt,
-      margin: [0, 0, 0, 0],
-      foot: false,
-      letterPt: 12,
-      content: [{ svg, width: widthPt, height: heightPt }],
-    },
-  ],
+  sections: pages.map(({ svg, widthPt, heightPt }) => ({
+    widthPt,
+    heightPt,
+    margin: [0, 0, 0, 0],
+    foot: false,
+    letterPt: 12,
+    content: [{ svg, width: widthPt, height: heightPt }],
+  })),
 })
 
 /** What the client sees of the site, and the drawing to leave behind. */
@@ -58,6 +40,7 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
     return null
   }
   const sheet = useClientSheet(live, state)
+  const bidPages = useBidPages(live, state)
   const [told, setTold] = useState('')
   const [isMaking, setMaking] = useState(false)
   const priced = usePricedPlan()
@@ -116,7 +99,9 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
             className="btn main"
             aria-disabled={isOff || undefined}
             onClick={() =>
-              void make(async () => send('pdf', await makePdf(setOf(sheet!, name), new AbortController().signal)))
+              void make(async () =>
+                send('pdf', await makePdf(setOf([sheet!, ...bidPages], name), new AbortController().signal)),
+              )
             }
           >
             PDF of the drawing
@@ -135,7 +120,7 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
             aria-disabled={isOff || undefined}
             onClick={() =>
               void make(async () => {
-                await printSheet(sheet!, host)
+                await printPages([sheet!, ...bidPages], host)
                 return ''
               })
             }
@@ -152,14 +137,18 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
 }
 
 /** Where the price on the drawing comes from, or why there is none. */
-function priceWords(price: ClientPrice | null, typed: string, { prices = [] }: Site): string {
+function priceWords(price: ClientPrice | null, typed: string, { prices = [], bid }: Site): string {
   if (typed.trim() !== '') return 'Typed: the price list is not used.'
   if (price === null)
     return prices.length === 0
       ? 'No price list is entered: type the price here, or the list under Numbers.'
       : 'The price list comes to no sum in one currency: see Numbers, or type the price here.'
   const without = price.open.length === 0 ? '' : ` Not in it: ${price.open.join(', ')}.`
-  return `From the price list: ${price.total}.${without}`
+  const uneven =
+    (bid?.payments ?? []).length > 0 && price.payments.length === 0
+      ? ' The payments do not come to 100 %: they are left out.'
+      : ''
+  return `From the price list: ${price.total}${price.tax.length === 0 ? '' : ' with tax'}.${without}${uneven}`
 }
 
 const fileName = (text: string): string =>

@@ -1,4 +1,5 @@
 import { useMemo } from 'react'
+import { type BidPage, clientBid } from '../../../core/reports/client/clientBid'
 import { type ClientSheet, clientDrawing } from '../../../core/reports/client/clientDrawing'
 import { type ClientPrice, clientPrice, type PricedPlan } from '../../../core/reports/client/clientPrice'
 import { papers } from '../../../core/reports/paper'
@@ -8,11 +9,14 @@ import type { LivePlan } from '../../store/livePlan'
 import type { ClientState } from './clientStore'
 
 const typedPrice = (total: string): ClientPrice | null =>
-  total.trim() === '' ? null : { lines: [], total: total.trim(), open: [] }
+  total.trim() === '' ? null : { lines: [], tax: [], total: total.trim(), payments: [], open: [] }
 
 /** The price as it stands on the drawing: typed, else by the site's prices; null where neither says one. */
-export const priceOf = ({ total }: ClientState, { site, slabs }: LivePlan, plan: PricedPlan): ClientPrice | null =>
-  typedPrice(total) ?? clientPrice(site, slabs, plan)
+export const priceOf = (
+  { total }: ClientState,
+  { site, slabs }: Pick<LivePlan, 'site' | 'slabs'>,
+  plan: PricedPlan,
+): ClientPrice | null => typedPrice(total) ?? clientPrice(site, slabs, plan)
 
 /** Joint lengths and pours of the last plan, which prices may go by. */
 export function usePricedPlan(): PricedPlan {
@@ -40,5 +44,21 @@ export function useClientSheet(live: LivePlan, state: ClientState): ClientSheet 
         signed: state.signed,
       }),
     [live, date, state, pours, quantities, priced],
+  )
+}
+
+/** Pages of the bid behind the drawing, where its price is shown. */
+export function useBidPages({ site, slabs }: LivePlan, state: ClientState): readonly BidPage[] {
+  const date = usePlan(plan => plan.date)
+  const priced = usePricedPlan()
+  return useMemo(
+    () =>
+      clientBid(site, date, {
+        paper: papers[state.paper],
+        title: state.title.trim(),
+        client: state.client.trim(),
+        price: state.showPrice ? priceOf(state, { site, slabs }, priced) : null,
+      }),
+    [site, slabs, date, state, priced],
   )
 }

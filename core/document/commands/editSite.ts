@@ -62,6 +62,15 @@ export const missing = (what: string, id: Id): Finding => ({
   at: { entityId: id },
 })
 
+const settle = (site: Site, drawn: Site, edit: Edit): EditResult => {
+  if (drawn === site) return { ok: true, value: site, findings: [], made: [] }
+  const turned = turnRings(site, drawn, edit)
+  const value = settleTapes(settlePours(site, turned, edit), edit)
+  const broken = checkEdit(site, value, edit.onlyMoved)
+  if (broken.length > 0) return { ok: false, error: broken }
+  return { ok: true, value, findings: edit.findings, made: edit.made }
+}
+
 /**
  * Runs a recipe on a draft. A finding it returns refuses the edit. Afterwards rings are made to run the right way
  * around, joints and seeds follow their edges, and an edit that would break an invariant is refused with what it broke.
@@ -71,11 +80,12 @@ export const editSite = (site: Site, recipe: (draft: Site, edit: Edit) => Findin
   const edit = new Edit(draft)
   const refusal = recipe(draft, edit)
   if (refusal !== undefined) return { ok: false, error: [refusal] }
-  const drawn = finishDraft(draft) as Site
-  if (drawn === site) return { ok: true, value: site, findings: [], made: [] }
-  const turned = turnRings(site, drawn, edit)
-  const value = settleTapes(settlePours(site, turned, edit), edit)
-  const broken = checkEdit(site, value, edit.onlyMoved)
-  if (broken.length > 0) return { ok: false, error: broken }
-  return { ok: true, value, findings: edit.findings, made: edit.made }
+  return settle(site, finishDraft(draft) as Site, edit)
+}
+
+/** The same where the edit, which moves things only, comes as a frozen copy that shares what it leaves alone. */
+export const takeMoved = (site: Site, moved: Site): EditResult => {
+  const edit = new Edit(moved)
+  edit.onlyMoved = true
+  return settle(site, moved, edit)
 }

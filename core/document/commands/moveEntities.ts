@@ -5,6 +5,7 @@ import type { Site } from '../../../shared/document/site'
 import type { Slab } from '../../../shared/document/slab'
 import type { Finding } from '../../../shared/problem'
 import { readLinePointId } from '../../geometry/linePointId'
+import { isCorner } from './carryCorners'
 import type { Edit } from './editSite'
 import { findEdge, findVertex } from './findPath'
 import { placeLinePoint } from './linePoints'
@@ -186,6 +187,12 @@ class Mover {
   }
 }
 
+export const nothingChosen = (done: string): Finding => ({
+  code: 'nothingChosen',
+  severity: 'stop',
+  values: { done },
+})
+
 /**
  * Carries the chosen entities: slabs with all that is drawn on them, parts, casters, access, points, wishes, single
  * corners, edges with both their corners, and points of lines. Borders and steps follow their edges.
@@ -198,14 +205,14 @@ export const moveEntities = (
   done: string,
 ): Finding | undefined => {
   const mover = new Mover(site, edit, motion)
-  const corners = ids.filter(id => /^[ve]\d+$/.test(id))
+  const corners = ids.filter(isCorner)
   const points = ids.filter(id => readLinePointId(id))
-  // A walk through all entities wakes the whole draft: not for a corner alone.
+  // A walk through all entities wakes the whole draft: not for points alone.
   for (const entity of corners.length + points.length === ids.length ? [] : chosenEntities(site, ids)) {
     const refusal = mover.entity(entity)
     if (refusal !== undefined) return refusal
   }
   for (const id of corners) mover.corners(id)
   for (const id of points) mover.linePoint(id)
-  return mover.count === 0 ? { code: 'nothingChosen', severity: 'stop', values: { done } } : undefined
+  return mover.count === 0 ? nothingChosen(done) : undefined
 }

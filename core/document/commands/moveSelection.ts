@@ -1,18 +1,24 @@
 import type { Id, Pt } from '../../../shared/document/primitives'
-import { type Command, editSite } from './editSite'
-import { moveEntities } from './moveEntities'
+import { carryCorners, isCorner } from './carryCorners'
+import { type Command, editSite, takeMoved } from './editSite'
+import { moveEntities, nothingChosen } from './moveEntities'
 import { movePatterns } from './movePatterns'
 import { mirrorAcross, type RigidMotion, shiftBy, turnAbout } from './rigidMotion'
 
 const carry =
   (ids: readonly Id[], motion: RigidMotion, done: string): Command =>
-  site =>
-    editSite(site, (draft, edit) => {
+  site => {
+    if (ids.every(isCorner)) {
+      const carried = carryCorners(site, ids, motion)
+      return carried === site ? { ok: false, error: [nothingChosen(done)] } : takeMoved(site, carried)
+    }
+    return editSite(site, (draft, edit) => {
       edit.onlyMoved = true
       const refusal = moveEntities(draft, edit, ids, motion, done)
       if (refusal === undefined) movePatterns(draft, edit, motion)
       return refusal
     })
+  }
 
 export const moveSelection = (ids: readonly Id[], by: Pt): Command =>
   by[0] === 0 && by[1] === 0

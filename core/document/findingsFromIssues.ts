@@ -68,6 +68,8 @@ const findingsFromIssue = (issue: Issue, root: unknown, above: Steps): readonly 
         return [
           stop('outOfRange', steps, { count: found.length, [issue.code === 'too_small' ? 'least' : 'most']: limit }),
         ]
+      if (found === '') return [stop('missingField', steps)]
+      if (typeof found === 'string') return [stop('outOfRange', steps, { letters: found.length, most: limit })]
       if (typeof found !== 'number') return [wrongType(steps, found, 'string')]
       const edge = issue.code === 'too_small' ? (issue.inclusive ? 'min' : 'above') : 'max'
       return [stop('outOfRange', steps, { value: found, [edge]: limit })]

@@ -9,7 +9,7 @@ import { curveArea } from '../geometry/ringArea'
 import type { PourDayPlan } from '../pours/day/pourDay'
 import { packagesFor } from '../pours/day/retarder'
 import { baseFigures } from '../quantities/base'
-import { concreteOrder, stepsVolume } from '../quantities/concrete'
+import { concreteOrder, stepsOrder, stepsVolume } from '../quantities/concrete'
 import { edgeLengths } from '../quantities/edgeLengths'
 import { contractionLength, jointLengths } from '../quantities/jointLengths'
 import { loadFigure } from '../quantities/loads'
@@ -44,6 +44,7 @@ const slabFigures = (
     units: site.units,
     settings: site.settings,
   }),
+  ...stepsOrder(slab.id, source.steps, { pumped: isPumped(site), units: site.units, settings: site.settings }),
   ...baseFigures(slab, source, site.settings),
 ]
 

@@ -31,6 +31,8 @@ const outOfRange = ({ finding, values, print }: Told): string => {
     const bound = 'least' in values ? `at least ${values.least}` : `at most ${values.most}`
     return `${subject} has ${values.count} ${values.count === 1 ? 'entry' : 'entries'}; it needs ${bound}.`
   }
+  if ('letters' in values)
+    return `${subject} is ${printNumber(Number(values.letters), 0)} letters long; ${printNumber(Number(values.most), 0)} is the most.`
   const show = (value: unknown) =>
     Number(value) === 0 ? '0' : printField(Number(value), place.key, place.isSetting, print)
   const bound =

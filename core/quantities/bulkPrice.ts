@@ -18,7 +18,7 @@ const masses: Readonly<Record<string, number>> = {
 export const isBulkFigure = ({ id }: Pick<Quantity, 'id'>): boolean => id.startsWith('total-bulk-')
 
 export interface BulkTaken {
-  /** Concrete to order, pour by pour. */
+  /** Concrete to order, pour by pour, and for steps. */
   readonly orderedM3: number
   readonly baseM3: number
   readonly baseKg: number
@@ -33,7 +33,7 @@ export function bulkTaken(figures: readonly Quantity[]): BulkTaken {
       0,
     )
   return {
-    orderedM3: sum('-concrete-order', true),
+    orderedM3: sum('-concrete-order', true) + sum('-steps-order', false),
     baseM3: sum('-base-volume', false),
     baseKg: sum('-base-mass', false),
   }
@@ -75,7 +75,7 @@ export function bulkPrice(material: Material, { orderedM3, baseM3, baseKg }: Bul
       'price of one': [amount, currency],
     }),
     source: isConcrete
-      ? 'concrete to order, pour by pour; package and price as entered for the site'
+      ? 'concrete to order, pour by pour and for steps; package and price as entered for the site'
       : 'base of all slabs, bought whole; package and price as entered for the site',
   })
 }

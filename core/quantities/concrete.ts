@@ -3,7 +3,7 @@
 import type { UnitSystem } from '../../shared/document/site'
 import type { Slab } from '../../shared/document/slab'
 import { type SettingOverrides, settingValue } from '../../shared/settings'
-import { type Inputs, type Quantity, quantity } from './quantity'
+import { type Inputs, type Quantity, quantity, sumFormula, sumInputs } from './quantity'
 
 /** International yard, exact: (0.9144 m)³. */
 const cubicYardM3 = 0.9144 ** 3
@@ -103,6 +103,32 @@ export function concreteOrder(of: ConcreteOf): Quantity[] {
         'order step': [stepM3, 'm³'],
       },
       source: 'over-run 10 % under 5 yd³, else 5 %, ½ yd³ more for a pump: common practice, no source',
+    }),
+  ]
+}
+
+/** Concrete for the steps of a slab: they belong to none of its pours, and are ordered beside them. */
+export function stepsOrder(slabId: string, steps: Slab['steps'], of: OrderOf): Quantity[] {
+  const inputs: Inputs = Object.fromEntries(
+    steps.flatMap((flight, i) => {
+      const volume = stepsVolume(flight)
+      return volume > 0 ? [[steps.length > 1 ? `flight ${i + 1}` : 'steps', [volume, 'm³'] as const]] : []
+    }),
+  )
+  const volume = sumInputs(inputs)
+  if (volume === 0) return []
+  const rules = { ...orderRules(of), pumpM3: 0 }
+  const overRun = overRunOf(volume, rules)
+  return [
+    quantity({
+      id: `${slabId}-steps-order`,
+      label: 'Concrete to order for steps, in no pour',
+      slabId,
+      value: orderVolume(volume, rules),
+      unit: 'm³',
+      formula: `roundUp((${sumFormula(inputs)}) × (1 + over-run), order step)`,
+      inputs: { ...inputs, 'over-run': [overRun, '1'], 'order step': [rules.stepM3, 'm³'] },
+      source: 'n risers stand on n − 1 treads, solid: geometry; over-run as for the slab: common practice, no source',
     }),
   ]
 }

@@ -47,6 +47,7 @@ export function siteTotals({ slabs, pours, figures }: TotalsOf): Quantity[] {
     ...total('base', 'Base', 'kg', bySlab('base-mass')),
     ...total('placed', 'Concrete in place', 'm³', bySlab('concrete-volume')),
     ...total('ordered', 'Concrete to order, pour by pour', 'm³', byPour('concrete-order')),
+    ...total('steps', 'Concrete to order for steps, in no pour', 'm³', bySlab('steps-order')),
     ...total('loads', 'Loads, pour by pour', 'loads', byPour('loads')),
   ]
 }

@@ -1,5 +1,6 @@
 /** The tables of a plan for a spreadsheet. Values are numbers in the measures of the site, the unit stands in the header. */
 import { perArea } from '../units/perArea'
+import { bidTable } from './bidTable'
 import { type CsvValue, writeCsv } from './csv'
 import { nameEntities } from './nameEntities'
 import { pourJointLength } from './pourJointLength'
@@ -8,7 +9,7 @@ import type { SheetData } from './sheetData'
 
 export interface CsvTable {
   /** File name without ending. */
-  readonly name: 'quantities' | 'pours' | 'shade' | 'borders'
+  readonly name: 'quantities' | 'pours' | 'shade' | 'borders' | 'bid'
   readonly text: string
 }
 
@@ -16,6 +17,11 @@ interface Unit {
   readonly name: string
   /** SI units in one of these, exact: 1 ft = 0.3048 m, 1 lb = 0.45359237 kg. */
   readonly si: number
+}
+
+const bidTables = ({ bid, quantities }: SheetData): CsvTable[] => {
+  const text = bid && bidTable(bid, quantities)
+  return text === undefined ? [] : [{ name: 'bid', text }]
 }
 
 const unitOf = (unit: string, units: ShownUnits): Unit => {
@@ -150,9 +156,11 @@ function borderTable(data: SheetData): string {
   )
 }
 
+/** The bid last, where there is one. */
 export const csvTables = (data: SheetData): CsvTable[] => [
   { name: 'quantities', text: quantityTable(data) },
   { name: 'pours', text: pourTable(data) },
   { name: 'shade', text: shadeTable(data) },
   { name: 'borders', text: borderTable(data) },
+  ...bidTables(data),
 ]

@@ -251,6 +251,7 @@ export function planSheetData(plan: Plan, alternatives: readonly PlannedAlternat
     slabShares: sharesAt(hoursMs, plan, shade.slabShares),
     pourShares: sharesAt(hoursMs, plan, shade.pourShares),
     quantities: plan.quantities,
+    ...(site.prices || site.bid ? { bid: { prices: site.prices ?? [], bid: site.bid ?? {} } } : {}),
     names: entityNames(site),
     problems: plan.problems,
   }

@@ -14,6 +14,9 @@ export const shownUnits = (quantity: Pick<Quantity, 'id'>, units: UnitSystem): S
 
 const tenths: ReadonlySet<string> = new Set(['ft²', 'm²', 'ft', 'm'])
 
+/** The unit beside such a figure. */
+export const unitAsPriced = (value: number, unit: string): string => (unit === 'riser' && value !== 1 ? 'risers' : unit)
+
 /** The figure without its unit: areas and lengths to a tenth, money to the cent, counts as they were typed. */
 export function printAsPriced(value: number, unit: string): string {
   if (isCurrency(unit)) return printNumber(value, 2, 2)

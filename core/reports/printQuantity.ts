@@ -3,7 +3,7 @@ import { isCurrency } from '../units/currency'
 import { perArea } from '../units/perArea'
 import { printMeasures } from '../units/printMeasures'
 import { printNumber } from '../units/printNumber'
-import { printAsPriced, type ShownUnits } from './printAsPriced'
+import { printAsPriced, type ShownUnits, unitAsPriced } from './printAsPriced'
 
 /** Avoirdupois, exact: 1 lb = 0.45359237 kg (NIST Handbook 44, Appendix C). A short ton is 2,000 lb. */
 const poundKg = 0.45359237
@@ -16,7 +16,7 @@ function printMass(massKg: number, units: UnitSystem): string {
 
 /** A value in SI put into the measures of the site; a unit without a printer is shown as it is. */
 export function printQuantity(value: number, unit: string, units: ShownUnits): string {
-  if (units === 'asPriced') return `${printAsPriced(value, unit)} ${unit}`
+  if (units === 'asPriced') return `${printAsPriced(value, unit)} ${unitAsPriced(value, unit)}`
   const measures = printMeasures(units)
   switch (unit) {
     case 'm':

@@ -10,6 +10,7 @@ import type { CurveRegion, CurveRing, Region, Ring } from '../geometry/curve'
 import type { Alternative } from '../pours/alternatives/alternative'
 import type { AlternativeSentence } from '../pours/alternatives/wordAlternative'
 import type { ThickenedShape } from '../quantities/thickenedShapes'
+import type { BidData } from './bidTable'
 
 export interface SheetPlace {
   readonly name?: string
@@ -203,6 +204,8 @@ export interface SheetData {
   readonly slabShares: readonly SheetSunShares[]
   readonly pourShares: readonly SheetSunShares[]
   readonly quantities: readonly Quantity[]
+  /** Price list and bid, where there are any. */
+  readonly bid?: BidData
   /** What people call the entities whose ids stand in formulas. */
   readonly names: ReadonlyMap<string, string>
   readonly problems: readonly Problem[]

@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { csvTables } from '../../core/reports/csvTables'
+import { type CsvTable, csvTables } from '../../core/reports/csvTables'
 import { entityNames } from '../../core/reports/nameEntities'
 import { planSheetData } from '../../core/reports/planSheetData'
 import { usePlan } from '../app/session'
@@ -55,10 +55,12 @@ export function NumbersPage({ live }: { readonly live: LivePlan }) {
             words: 'Copy as text',
             make: isOld ? null : () => ledgerText(site.name, groups, names, site.units),
           },
+          ...(site.prices || site.bid
+            ? [{ words: 'Copy the bid as CSV', make: usable && (() => tableText(usable, 'bid')) }]
+            : []),
           {
             words: 'Copy as CSV',
-            make:
-              usable && (() => csvTables(planSheetData(usable)).find(({ name }) => name === 'quantities')?.text ?? ''),
+            make: usable && (() => tableText(usable, 'quantities')),
           },
         ]}
       />
@@ -85,6 +87,9 @@ export function NumbersPage({ live }: { readonly live: LivePlan }) {
     </>
   )
 }
+
+const tableText = (plan: Parameters<typeof planSheetData>[0], table: CsvTable['name']): string =>
+  csvTables(planSheetData(plan)).find(({ name }) => name === table)?.text ?? ''
 
 let last: ReturnType<typeof wholePlan> = null
 

@@ -10,6 +10,7 @@ const ends: readonly (readonly [end: RegExp, words: string])[] = [
   [/-(gross-area|perimeter)$/, 'outline'],
   [/-opening-(area|perimeter)$/, 'openings'],
   [/-field-area$/, 'field, less borders, bands and insets'],
+  [/-steps-order$/, 'steps'],
   [/-form-length$/, 'edges that need a form'],
   [/-isolation-length$/, 'edges against existing work and openings'],
   [/-(construction-joint|header)-length$/, 'construction joints'],
@@ -49,6 +50,7 @@ export function figureFrom(
 ): string {
   if (pourId !== undefined) return `pour ${numberOf(pourId) ?? ''}`.trim()
   if (isBidFigure({ id })) return priceWords(id, site)
+  if (id === 'total-steps') return 'all steps'
   if (slabId === undefined)
     return isPourTotal({ id }) ? 'all pours' : site.slabs.length === 1 ? site.slabs[0]!.name : 'all slabs'
   const slab = site.slabs.find(each => each.id === slabId)?.name ?? ''

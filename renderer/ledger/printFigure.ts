@@ -1,5 +1,5 @@
 /** A figure as the ledger shows it: number and unit in columns of their own, in the site's units. */
-import { printAsPriced, type ShownUnits } from '../../core/reports/printAsPriced'
+import { printAsPriced, type ShownUnits, unitAsPriced } from '../../core/reports/printAsPriced'
 import { kgToPounds, metersToFeet } from '../../core/units/convert'
 import { isCurrency } from '../../core/units/currency'
 import { perArea } from '../../core/units/perArea'
@@ -25,7 +25,7 @@ const poundsPerSquareFoot = kgToPounds(1) / metersToFeet(1) ** 2
 const poundsPerCubicFoot = kgToPounds(1) / metersToFeet(1) ** 3
 
 export function printFigure(value: number, unit: string, units: ShownUnits): PrintedFigure {
-  if (units === 'asPriced') return { figure: printAsPriced(value, unit), unit }
+  if (units === 'asPriced') return { figure: printAsPriced(value, unit), unit: unitAsPriced(value, unit) }
   const print = printMeasures(units)
   switch (unit) {
     case 'm²':

@@ -74,7 +74,6 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
             <TypedField
               label="Shift left by"
               text=""
-              isOnce
               onText={typed => {
                 const isBack = /^\s*[-−]/.test(typed)
                 const length = parseLength(typed.replace(/^\s*[-−]/, ''), site.units)
@@ -99,7 +98,6 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
             <TypedField
               label="Turn left by, degrees"
               text=""
-              isOnce
               onText={typed => {
                 const deg = Number(typed.replace('−', '-').replace('°', ''))
                 if (typed.trim() === '' || !Number.isFinite(deg)) return `“${typed}” is no angle.`

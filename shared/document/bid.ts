@@ -14,8 +14,8 @@ export const Bid = z.strictObject({
   taxName: z.optional(z.string().check(z.minLength(1), z.maxLength(200))),
   /** From the day of the sheet. */
   holdsDays: z.optional(z.number().check(z.int(), z.minimum(1), z.maximum(3650))),
-  /** What is not included, and other words for the client. */
-  notes: z.optional(z.array(z.string().check(z.minLength(1), z.maxLength(1000)))),
+  /** What is not included, and other words for the client; a line of its own where they have one. */
+  notes: z.optional(z.array(z.string().check(z.minLength(1), z.maxLength(4000)))),
   payments: z.optional(z.array(Payment)),
 })
 export type Bid = z.infer<typeof Bid>

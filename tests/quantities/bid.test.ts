@@ -2,6 +2,8 @@
  * Tax, payments and the pages of a bid, by hand to the cent. Rounding of a tax: Streamlined Sales and Use Tax Agreement,
  * section 324, to the third decimal and up from five (from memory).
  */
+import { parse } from 'csv-parse/sync'
+import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { setBid } from '../../core/document/commands/setBid'
 import { addPrice, changePrice } from '../../core/document/commands/setPrices'
@@ -115,9 +117,107 @@ describe('a bid with tax and payments', () => {
   })
 
   it('is refused, in words, where its entries cannot be', () => {
-    expect(refusal(setBid({ taxPercent: 101 })(priced))).toBe('outOfRange')
-    expect(refusal(setBid({ holdsDays: 0 })(priced))).not.toBe('')
-    expect(refusal(setBid({ payments: [{ name: '', percent: 10 }] })(priced))).not.toBe('')
+    const told = (command: ReturnType<typeof setBid>): string => {
+      const made = command(priced)
+      if (made.ok) throw new Error('it was taken')
+      return wordProblem(made.error[0]!, printMeasures('ftin')).message
+    }
+    expect(told(setBid({ taxPercent: 101 }))).toBe('Bid: the tax is 101; it must be 100 or less.')
+    expect(told(setBid({ holdsDays: 0 }))).toBe('Bid: the days that the price holds is 0; it must be 1 or more.')
+    expect(told(setBid({ payments: [{ name: '', percent: 10 }] }))).toContain('has no name')
+    expect(told(setBid({ notes: ['x'.repeat(4001)] }))).toBe('Bid: note 1 is 4,001 letters long; 4,000 is the most.')
+    const own = { name: 'Stone', by: 'own', per: 'load', currency: 'USD' } as const
+    expect(told(addPrice({ ...own, amount: 10_000_001 }))).toMatch(/10,000,001; it must be 10,000,000 or less/)
+    expect(refusal(addPrice({ ...own, quantity: 1_000_001 })(priced))).toBe('outOfRange')
+  })
+})
+
+describe('the same bid everywhere', () => {
+  /** Half a cent up, in whole numbers: `cents` × `percent` with six places. */
+  const shareOf = (cents: bigint, percent: number): bigint => {
+    const ppm = BigInt(Math.round(percent * 1e6))
+    return (cents * ppm * 2n + 100_000_000n) / 200_000_000n
+  }
+  const inCents = (value: number | string): bigint => BigInt(Math.round(Number(value) * 100))
+  const money = (cents: bigint): string => {
+    const digits = cents.toString().padStart(3, '0')
+    return `$${digits.slice(0, -2).replace(/\B(?=(\d{3})+$)/g, ',')}.${digits.slice(-2)}`
+  }
+  const line = fc.record({
+    amount: fc.integer({ min: 0, max: 900_000 }).map(cents => cents / 100),
+    quantity: fc.integer({ min: 1, max: 400 }),
+    taxFree: fc.boolean(),
+  })
+  const lists = fc.record({
+    lines: fc.array(line, { minLength: 1, maxLength: 12 }),
+    rate: fc.integer({ min: 0, max: 2_000 }).map(n => n / 80),
+    /** Whole shares that come to 100 %. */
+    cuts: fc.uniqueArray(fc.integer({ min: 1, max: 99 }), { maxLength: 4 }),
+  })
+
+  it('on the screen, in both files and before the client, to the cent', () => {
+    fc.assert(
+      fc.property(lists, ({ lines, rate, cuts }) => {
+        const edges = [0, ...cuts.toSorted((a, b) => a - b), 100]
+        const site = chain(
+          { ...patio, prices: [] },
+          ...lines.map(({ amount, quantity, taxFree }, i) =>
+            addPrice({
+              ...{ name: `Line ${i + 1}`, by: 'own', per: 'load', amount, quantity, currency: 'USD' },
+              ...(taxFree ? { taxFree } : {}),
+            }),
+          ),
+          setBid({
+            taxPercent: rate,
+            payments: edges.slice(1).map((to, i) => ({ name: `Step ${i + 1}`, percent: to - edges[i]! })),
+            notes: ['One, two', 'A "quoted" one\nof two lines'],
+            holdsDays: 45,
+          }),
+        )
+        const sums = lines.map(({ amount, quantity }) => inCents(amount) * BigInt(quantity))
+        const sum = sums.reduce((total, own) => total + own, 0n)
+        const taxed = sums.reduce((total, own, i) => (lines[i]!.taxFree ? total : total + own), 0n)
+        const tax = shareOf(taxed, rate)
+        const whole = sum + tax
+
+        const own = { ...plan, site, quantities: [...totalsOf(site).quantities] }
+        const printed = PlanJson.parse(JSON.parse(JSON.stringify(printPlanJson(own)))).quantities
+        const figure = (id: string) => inCents(printed.find(each => each.id === `total-bid-${id}USD`)!.value)
+        expect([figure(''), figure('tax-'), figure('with-tax-')]).toEqual([sum, tax, whole])
+        const paid = edges.slice(1).map((_, i) => figure(`payment-${i + 1}-`))
+        expect(paid.reduce((total, each) => total + each, 0n)).toBe(whole)
+        for (const [i, each] of paid.slice(0, -1).entries())
+          expect(each).toBe(shareOf(whole, edges[i + 1]! - edges[i]!))
+
+        const csv = csvTables(planSheetData(own)).find(({ name }) => name === 'bid')!.text
+        const rows: Record<string, string>[] = parse(csv, { columns: true })
+        const sumsOf = (row: string) => rows.filter(each => each.row === row).map(each => inCents(each.sum!))
+        expect(sumsOf('line')).toEqual(sums)
+        expect([sumsOf('sum'), sumsOf('tax'), sumsOf('total')]).toEqual([[sum], [tax], [whole]])
+        expect(sumsOf('payment')).toEqual(paid)
+        expect(rows.filter(each => each.row === 'note').map(({ name }) => name)).toEqual(site.bid!.notes)
+        expect(rows.find(each => each.row === 'holds')).toMatchObject({ quantity: '45', unit: 'days' })
+
+        const client = clientPrice(site, plan.slabs, { figures: plan.quantities, pourCount: plan.pours.length })!
+        expect(client.lines.map(({ value }) => value)).toEqual(sums.map(money))
+        expect(client.tax.map(({ value }) => value)).toEqual([money(sum), money(tax)])
+        expect(client.total).toBe(money(whole))
+        expect(client.payments.map(({ value }) => value)).toEqual(paid.map(money))
+      }),
+      { numRuns: 25 },
+    )
+  })
+
+  it('says in the table why a line is not in it, and is no table where nothing is entered', () => {
+    const site = chain(whole, addPrice({ name: 'Pump', by: 'own', per: 'job', currency: 'USD' }))
+    const own = { ...plan, site, quantities: [...totalsOf(site).quantities] }
+    const rows: Record<string, string>[] = parse(csvTables(planSheetData(own)).at(-1)!.text, { columns: true })
+    expect(rows.find(({ name }) => name === 'Pump')).toMatchObject({ sum: '', remark: 'not in the bid: no price yet' })
+    expect(rows.find(({ name }) => name === 'Permit')).toMatchObject({ sum: '240', remark: 'free of tax' })
+    expect(rows.find(({ name }) => name === 'Stamped')).toMatchObject({ quantity: '1588', unit: 'ft²', price: '18.55' })
+    expect(csvTables(planSheetData({ ...plan, site: { ...patio, prices: [] } })).map(({ name }) => name)).not.toContain(
+      'bid',
+    )
   })
 })
 
@@ -154,7 +254,19 @@ describe('the bid for the client', () => {
     expect(pagesOf(long).length).toBeGreaterThan(1)
     expect(wordsOf(long)).toEqual(expect.arrayContaining(notes))
     expect(wordsOf(long)).toContain(`Bid, page 1 of ${pagesOf(long).length}`)
-    for (const { svg, heightPt } of pagesOf(long))
+    // A note of a whole page begins where the last one ended, and goes on over the page.
+    const words = Array.from({ length: 600 }, (_, i) => `word${i}`).join(' ')
+    const one = chain(
+      whole,
+      setBid({ notes: [`${words.slice(0, 3990)}`, `Below.\nOn a line of its own. ${'x'.repeat(300)}`] }),
+    )
+    expect(pagesOf(one).length).toBe(2)
+    expect(wordsOf(one).flatMap(text => text.split(' '))).toEqual(
+      expect.arrayContaining(words.slice(0, 3990).trim().split(' ')),
+    )
+    expect(wordsOf(one)).toContain('Below.')
+    expect(wordsOf(one).join('')).toContain('x'.repeat(300))
+    for (const { svg, heightPt } of [...pagesOf(long), ...pagesOf(one)])
       for (const [, y] of svg.matchAll(/<text x="[^"]*" y="([\d.]+)"/g)) expect(Number(y)).toBeLessThan(heightPt - 30)
   })
 

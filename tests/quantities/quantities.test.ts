@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { concreteOrder, roundUp, stepsVolume } from '../../core/quantities/concrete'
+import { addSteps } from '../../core/document/commands/slabParts'
+import { concreteOrder, roundUp, stepsOrder, stepsVolume } from '../../core/quantities/concrete'
 import type { Site } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
+import { chain } from '../commands/edit'
 import { planOf, sampleSite } from '../plan/sampleSite'
 import { evaluateFormula } from './evaluateFormula'
 
@@ -108,6 +110,38 @@ describe('concrete to order', () => {
   it('a flight of four 7 in risers, 12 in treads, 5 ft wide: six blocks of 7 in × 12 in', () => {
     const flight = { id: 'x1', edgeId: 'e1', fromT: 0, widthM: 5 * ft, risers: 4, riserM: 7 * inch, treadM: 12 * inch }
     expect(stepsVolume(flight)).toBeCloseTo(6 * (7 * inch) * (12 * inch) * (5 * ft), 12)
+  })
+
+  it('steps are ordered beside the pours: two 7 in risers, 24 ft wide, on a 12 in tread are 14 ft³', () => {
+    const flight = { id: 'x1', edgeId: 'e1', fromT: 0, widthM: 24 * ft, risers: 2, riserM: 7 * inch, treadM: 12 * inch }
+    const of = { pumped: true, units: 'ftin', settings: undefined } as const
+    const [order] = stepsOrder('s1', [flight], of)
+    // 14 ÷ 27 = 0.5185 yd³, 10 % more 0.5704, in quarters 0.75; two flights 1.1407, so 1.25.
+    expect(order!.value / yd3).toBeCloseTo(0.75, 12)
+    expect(evaluateFormula(order!)).toBeCloseTo(order!.value, 12)
+    const [both] = stepsOrder('s1', [flight, { ...flight, id: 'x2' }], of)
+    expect(both!.value / yd3).toBeCloseTo(1.25, 12)
+    expect(evaluateFormula(both!)).toBeCloseTo(both!.value, 12)
+    // One riser stands on the ground below: no tread, no concrete.
+    expect(stepsOrder('s1', [{ ...flight, risers: 1 }], of)).toEqual([])
+  })
+
+  it('concrete of the whole site is that of its pours and of its steps', () => {
+    const pad = sampleSite('plain-rectangle')
+    const [slab] = pad.slabs
+    const edgeId = slab!.outline.edges[0]!.id
+    const { quantities } = planOf(
+      chain(
+        pad,
+        addSteps(slab!.id, { edgeId, fromT: 0, widthM: 24 * ft, risers: 2, riserM: 7 * inch, treadM: 12 * inch }),
+      ),
+    )
+    const poured = quantities.filter(({ id, pourId }) => pourId !== undefined && id.endsWith('-concrete-volume'))
+    const placed = poured.reduce((sum, { value }) => sum + value, 14 * ft ** 3)
+    expect(figure(quantities, 'total-placed')).toBeCloseTo(placed, 9)
+    expect(figure(quantities, 'total-steps') / yd3).toBeCloseTo(0.75, 12)
+    // 24 × 14 ft of 4 in: 112 ft³, of it 10 % more is 4.563 yd³, in quarters 4.75.
+    expect(figure(quantities, 'total-ordered') / yd3).toBeCloseTo(4.75, 12)
   })
 })
 

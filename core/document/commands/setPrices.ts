@@ -8,11 +8,20 @@ import { applyPatch, type Patch } from './changeEntity'
 import { type Command, editSite, missing } from './editSite'
 import { removeRow } from './siteEntities'
 
+/** Beyond these a sum could not be told to the cent any more. */
+const most = { amount: 10_000_000, quantity: 1_000_000 }
+
 /** Undefined where the row may stand as it is; else what is wrong with it, by its place in the list. */
 function refuse(site: Site, row: Price): Finding | undefined {
   const field = `/prices/${site.prices?.findIndex(({ id }) => id === row.id) ?? 0}`
   for (const key of ['name', 'per'] as const)
     if (row[key].trim() === '') return { code: 'missingField', severity: 'stop', values: {}, field: `${field}/${key}` }
+  for (const key of ['amount', 'quantity'] as const)
+    if ((row[key] ?? 0) > most[key])
+      return {
+        ...{ code: 'outOfRange', severity: 'stop', field: `${field}/${key}` },
+        values: { value: row[key]!, max: most[key] },
+      }
   const read = Price.safeParse(row)
   const [found] = read.success ? [] : findingsFromIssues(read.error.issues, row)
   return found && { ...found, field: `${field}${found.field ?? ''}` }

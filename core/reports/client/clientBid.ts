@@ -6,7 +6,17 @@ import { type PageSize, type Paper, turnPaper } from '../paper'
 import { drawRect, drawText, num, rootFont, softInk } from '../svgPen'
 import { drawHead, edgePt, type HeadWords, wordScale } from './clientHead'
 import { type ClientPrice, totalWords } from './clientPrice'
-import { type Block, closingRule, heading, noteBlock, type Row, ruledRow, stackBlocks } from './wordBlocks'
+import {
+  type Block,
+  type Column,
+  closingRule,
+  heading,
+  noteBlock,
+  noteLines,
+  type Row,
+  ruledRow,
+  stackBlocks,
+} from './wordBlocks'
 
 export interface BidPage extends PageSize {
   readonly svg: string
@@ -35,10 +45,10 @@ const rowsUnder = (text: string, rows: readonly Row[], sum?: Row): readonly Bloc
   return first === undefined ? [] : [headed(text, first), ...rest, closingRule(sum !== undefined)]
 }
 
-function blocksOf({ bid = {} }: Site, date: string, price: ClientPrice): readonly Block[] {
+function blocksOf({ bid = {} }: Site, date: string, price: ClientPrice, column: Column): readonly Block[] {
   const { holdsDays, notes = [] } = bid
   const rows = [...price.lines, ...price.tax].map(({ label, value }): Row => [label, value])
-  const [firstNote, ...moreNotes] = notes.map(noteBlock)
+  const [firstNote, ...moreNotes] = notes.flatMap(note => noteLines(note, column))
   return [
     ...rowsUnder('Price', rows, [totalWords(price), price.total]),
     ...(price.open.length === 0 ? [] : [noteBlock(`Not in this price: ${price.open.join(', ')}.`)]),
@@ -62,7 +72,7 @@ export function clientBid(site: Site, date: string, { price, paper, ...words }: 
   const column = { x: edgePt, width: page.widthPt - 2 * edgePt, k }
   const [top, bottom] = [edgePt + 52 * k, page.heightPt - edgePt - 20 * k]
   const pages = [{ svg: '', y: top }]
-  for (const block of blocksOf(site, date, price)) {
+  for (const block of blocksOf(site, date, price, column)) {
     const last = pages.at(-1)!
     const here = block(column, last.y)
     if (here.bottom <= bottom || last.y === top) pages[pages.length - 1] = { svg: last.svg + here.svg, y: here.bottom }

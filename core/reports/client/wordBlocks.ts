@@ -1,5 +1,5 @@
 /** Blocks of words in a column of the client's sheets, one under the other. */
-import { wrapText } from '../letterWidths'
+import { type Face, wrapText } from '../letterWidths'
 import { drawPath, drawText, ink, num, softInk, widthOf } from '../svgPen'
 
 export interface Column {
@@ -10,6 +10,20 @@ export interface Column {
 
 /** Draws from `y` down and tells where it ended. */
 export type Block = (column: Column, y: number) => { readonly svg: string; readonly bottom: number }
+
+/** Lines of a column; a word wider than the column, as an address, goes on in the next line. */
+const columnLines = (text: string, sizePt: number, face: Face, width: number): string[] =>
+  wrapText(text, sizePt, face, width).flatMap(line => {
+    const parts: string[] = []
+    let rest = line
+    while (widthOf(rest, sizePt, face) > width) {
+      let fits = 1
+      while (widthOf(rest.slice(0, fits + 1), sizePt, face) <= width) fits++
+      parts.push(rest.slice(0, fits))
+      rest = rest.slice(fits)
+    }
+    return [...parts, rest]
+  })
 
 export const heading =
   (text: string): Block =>
@@ -25,7 +39,7 @@ export const ruledRow =
   ([label, value]: Row, heavy = false): Block =>
   ({ x, width, k }, y) => {
     const room = width - widthOf(value, 13 * k, 'planBold') - 8
-    const texts = wrapText(label, 12 * k, heavy ? 'planBold' : 'plan', room)
+    const texts = columnLines(label, 12 * k, heavy ? 'planBold' : 'plan', room)
     const svg =
       rule(x, y, width, heavy) +
       texts
@@ -59,17 +73,21 @@ export const rowBlock =
       y,
     )
 
+/** A note line by line, so that a long one goes on over a page; its own line breaks are kept. */
+export function noteLines(text: string, { width, k }: Column): readonly Block[] {
+  const lines = text
+    .split(/\r?\n/)
+    .flatMap(part => (part.trim() === '' ? [''] : columnLines(part, 10.5 * k, 'plan', width)))
+  return lines.map((line, i) => ({ x }, y) => ({
+    svg: line === '' ? '' : drawText(line, x, y + 12.5 * k, { sizePt: 10.5 * k, fill: softInk }),
+    bottom: y + 12.5 * k + (i === lines.length - 1 ? 8 * k : 0),
+  }))
+}
+
 export const noteBlock =
   (text: string): Block =>
-  ({ x, width, k }, y) => {
-    const lines = wrapText(text, 10.5 * k, 'plan', width)
-    return {
-      svg: lines
-        .map((line, i) => drawText(line, x, y + (i + 1) * 12.5 * k, { sizePt: 10.5 * k, fill: softInk }))
-        .join(''),
-      bottom: y + lines.length * 12.5 * k + 8 * k,
-    }
-  }
+  (column, y) =>
+    stackBlocks(noteLines(text, column), column, y)
 
 export const stackBlocks = (blocks: readonly Block[], column: Column, y: number): { svg: string; bottom: number } =>
   blocks.reduce(

@@ -1,7 +1,5 @@
 /** What on the plan a figure of the ledger was measured on. */
-import type { CurveEdge } from '../../../core/geometry/curve'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
-import { stepLines } from '../../../core/geometry/stepLines'
 import type { Plan } from '../../../core/plan/plan'
 import { isBidFigure, priceOfFigure } from '../../../core/quantities/priceFigures'
 import { measureOf, pricedByOf } from '../../../core/quantities/priceParts'
@@ -9,7 +7,7 @@ import type { Price } from '../../../shared/document/materials'
 import type { Slab } from '../../../shared/document/slab'
 import type { Quantity } from '../../../shared/planJson'
 import type { LivePlan } from '../../store/livePlan'
-import { figureGeometry, type PlanGeometry } from './planGeometry'
+import { figureGeometry, type PlanGeometry, stepEdges } from './planGeometry'
 
 type Worked = { readonly pours?: Plan['pours']; readonly joints?: Plan['joints'] }
 
@@ -58,12 +56,7 @@ function priced(live: LivePlan, worked: Worked, price: Price, slab: ResolvedSlab
     case 'inset':
       return regionsOf(slab.insets)
     case 'steps':
-      return {
-        regions: [],
-        edges: source.steps.flatMap(each =>
-          stepLines(slab.outline, each).map(([from, to]): CurveEdge => ({ edgeId: each.id, from, to })),
-        ),
-      }
+      return { regions: [], edges: stepEdges(slab, source) }
     case 'opening':
       return { regions: [], edges: slab.openings.flatMap(({ ring }) => ring) }
     case 'form':

@@ -4,6 +4,7 @@ import { editablePaths } from '../../../core/document/commands/findPath'
 import { findLinePoint } from '../../../core/document/commands/linePoints'
 import type { CurveEdge, CurveRegion, CurveRing } from '../../../core/geometry/curve'
 import { intersectCurves } from '../../../core/geometry/curveBoolean'
+import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import { edgeFromRise } from '../../../core/geometry/resolvePath'
 import { stepLines } from '../../../core/geometry/stepLines'
 import type { Plan } from '../../../core/plan/plan'
@@ -13,6 +14,7 @@ import { borderedEdges } from '../../../core/quantities/pourFigures'
 import { isPourTotal } from '../../../core/quantities/pourTotals'
 import { furnishingShape } from '../../../core/reports/furnishingShape'
 import type { Pt } from '../../../shared/document/primitives'
+import type { Slab } from '../../../shared/document/slab'
 import type { Quantity } from '../../../shared/planJson'
 import type { LivePlan } from '../../store/livePlan'
 import { outlineOf } from './drawCasters'
@@ -137,6 +139,7 @@ export function figureGeometry(
   if (id.endsWith('-field-area')) return byRegions(slab.field)
   if (id.endsWith('-form-length') && source) return byRing(formedEdges(slab, source))
   if (id.endsWith('-isolation-length') && source) return byRing(isolationEdges(slab, source))
+  if (id.endsWith('-steps-order') && source) return byRing(stepEdges(slab, source))
   const finishId = /-finish-(?<finish>[a-z]+\d+)-area$/.exec(id)?.groups?.finish
   if (finishId !== undefined) {
     const claims = [...slab.borders, ...slab.bands, ...slab.insets].filter(each => each.finishId === finishId)
@@ -169,6 +172,11 @@ function pourGeometry(
     : byRegions(intersectCurves(border.shape, [pour.region]).regions)
 }
 
+export const stepEdges = (slab: ResolvedSlab, source: Slab): CurveRing =>
+  source.steps.flatMap(each =>
+    stepLines(slab.outline, each).map(([from, to]): CurveEdge => ({ edgeId: each.id, from, to })),
+  )
+
 const jointGeometry = (worked: Worked, slabId?: string): PlanGeometry =>
   byRing(
     (worked.joints ?? [])
@@ -183,6 +191,7 @@ function siteGeometry(live: LivePlan, worked: Worked, id: string): PlanGeometry 
   const ends: Readonly<Record<string, string>> = {
     'total-form': '-form-length',
     'total-isolation': '-isolation-length',
+    'total-steps': '-steps-order',
   }
   const end = ends[id]
   if (end)

@@ -132,6 +132,7 @@ export function BidForm({ site, quantities }: { readonly site: Site; readonly qu
                 key={i}
                 label={`Note ${i + 1}`}
                 text={note}
+                isLong
                 onText={typed => {
                   const words = typed.trim()
                   return change('note', {
@@ -143,7 +144,7 @@ export function BidForm({ site, quantities }: { readonly site: Site; readonly qu
             <TypedField
               label={notes.length === 0 ? 'Note, as what is not included' : 'One more note'}
               text=""
-              isOnce
+              isLong
               onText={typed => (typed.trim() === '' ? null : change('note', { notes: [...notes, typed.trim()] }))}
             />
           </div>

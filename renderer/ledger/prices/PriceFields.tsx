@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useLayoutEffect, useRef } from 'react'
 import { changePrice, movePrice, removePrice } from '../../../core/document/commands/setPrices'
 import { hasFinish, pricedByOf } from '../../../core/quantities/priceParts'
-import { printAsPriced } from '../../../core/reports/printAsPriced'
+import { printAsPriced, unitAsPriced } from '../../../core/reports/printAsPriced'
 import { isCurrency } from '../../../core/units/currency'
 import { printNumber } from '../../../core/units/printNumber'
 import type { Price } from '../../../shared/document/materials'
@@ -153,7 +153,7 @@ function sumWords({ id, amount, per }: Price, quantities: readonly Quantity[]): 
     const { quantity, price } = sum.inputs
     const whole = `${printAsPriced(sum.value, sum.unit)} ${sum.unit}`
     return quantity && price
-      ? `${printAsPriced(quantity.value, per)} ${per} × ${printAsPriced(price.value, price.unit)} = ${whole}`
+      ? `${printAsPriced(quantity.value, per)} ${unitAsPriced(quantity.value, per)} × ${printAsPriced(price.value, price.unit)} = ${whole}`
       : whole
   }
   return amount === undefined ? 'Not in the bid: no price is typed yet.' : 'Not in the bid: see the problems below.'

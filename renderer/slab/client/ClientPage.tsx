@@ -138,7 +138,10 @@ export function ClientPage({ live }: { readonly live: LivePlan }) {
 
 /** Where the price on the drawing comes from, or why there is none. */
 function priceWords(price: ClientPrice | null, typed: string, { prices = [], bid }: Site): string {
-  if (typed.trim() !== '') return 'Typed: the price list is not used.'
+  if (typed.trim() !== '')
+    return bid?.taxPercent === undefined && bid?.payments === undefined
+      ? 'Typed: the price list is not used.'
+      : 'Typed: the price list is not used, nor are tax and payments of the bid.'
   if (price === null)
     return prices.length === 0
       ? 'No price list is entered: type the price here, or the list under Numbers.'

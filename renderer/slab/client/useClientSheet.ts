@@ -4,7 +4,7 @@ import { type ClientSheet, clientDrawing } from '../../../core/reports/client/cl
 import { type ClientPrice, clientPrice, type PricedPlan } from '../../../core/reports/client/clientPrice'
 import { papers } from '../../../core/reports/paper'
 import { sheetPour } from '../../../core/reports/planSheetData'
-import { usePlan } from '../../app/session'
+import { usePlan, useSession } from '../../app/session'
 import type { LivePlan } from '../../store/livePlan'
 import type { ClientState } from './clientStore'
 
@@ -24,17 +24,14 @@ export function usePricedPlan(): PricedPlan {
   return useMemo(() => ({ figures: quantities ?? [], pourCount: pours?.length ?? 0 }), [pours, quantities])
 }
 
-/** The client's drawing of what is on screen; undefined while nothing is drawn. */
+/** The client's drawing of what is on screen, of today whatever day the sun is shown of; undefined while nothing is drawn. */
 export function useClientSheet(live: LivePlan, state: ClientState): ClientSheet | undefined {
-  const { date, pours, quantities } = usePlan(({ date, parts }) => ({
-    date,
-    pours: parts.pours,
-    quantities: parts.quantities,
-  }))
+  const { pours, quantities } = usePlan(({ parts }) => ({ pours: parts.pours, quantities: parts.quantities }))
+  const { today } = useSession().start
   const priced = usePricedPlan()
   return useMemo(
     () =>
-      clientDrawing(live.site, live.slabs, date, {
+      clientDrawing(live.site, live.slabs, today, {
         paper: papers[state.paper],
         title: state.title.trim(),
         client: state.client.trim(),
@@ -43,22 +40,22 @@ export function useClientSheet(live: LivePlan, state: ClientState): ClientSheet 
         pours: state.showPours && pours ? pours.map(pour => sheetPour(pour, quantities ?? [])) : [],
         signed: state.signed,
       }),
-    [live, date, state, pours, quantities, priced],
+    [live, today, state, pours, quantities, priced],
   )
 }
 
-/** Pages of the bid behind the drawing, where its price is shown. */
+/** Pages of the bid behind the drawing, where its price is shown; it holds from today. */
 export function useBidPages({ site, slabs }: LivePlan, state: ClientState): readonly BidPage[] {
-  const date = usePlan(plan => plan.date)
+  const { today } = useSession().start
   const priced = usePricedPlan()
   return useMemo(
     () =>
-      clientBid(site, date, {
+      clientBid(site, today, {
         paper: papers[state.paper],
         title: state.title.trim(),
         client: state.client.trim(),
         price: state.showPrice ? priceOf(state, { site, slabs }, priced) : null,
       }),
-    [site, slabs, date, state, priced],
+    [site, slabs, today, state, priced],
   )
 }

@@ -224,7 +224,7 @@ describe('the same bid everywhere', () => {
 describe('the bid for the client', () => {
   const pagesOf = (site: Site) =>
     clientBid(site, '2026-07-14', {
-      ...{ paper: papers.letter, title: '', client: 'the owners' },
+      ...{ paper: papers.letter, title: '', client: 'the owners', signed: true },
       price: clientPrice(site, plan.slabs, { figures: [], pourCount: 0 }),
     })
   const wordsOf = (site: Site) =>
@@ -240,12 +240,23 @@ describe('the bid for the client', () => {
       ]),
     )
     expect(wordsOf(whole).join(' ')).toContain('Tax by local rules')
+    // Signed under all that is agreed, the notes as well.
+    expect(wordsOf(whole).slice(-6)).toEqual([
+      'Hauling of soil is not included.',
+      'Approved',
+      'Date',
+      'Contractor',
+      'Date',
+      'Bid, page 1 of 1',
+    ])
     expect(holdsUntil('2026-12-31', 60)).toBe('2027-03-01')
   })
 
   it('is not made where no price is shown, or nothing of it is entered', () => {
     expect(pagesOf(priced)).toEqual([])
-    expect(clientBid(whole, '2026-07-14', { paper: papers.letter, title: '', client: '', price: null })).toEqual([])
+    expect(
+      clientBid(whole, '2026-07-14', { paper: papers.letter, title: '', client: '', price: null, signed: true }),
+    ).toEqual([])
   })
 
   it('goes on over the page, and loses nothing', () => {

@@ -15,6 +15,7 @@ import {
   noteLines,
   type Row,
   ruledRow,
+  signBlock,
   stackBlocks,
 } from './wordBlocks'
 
@@ -26,6 +27,8 @@ export interface BidOptions extends HeadWords {
   readonly paper: Paper
   /** Null: the client is not shown a price, so no bid either. */
   readonly price: ClientPrice | null
+  /** Lines to sign on, under all that is agreed. */
+  readonly signed: boolean
 }
 
 /** The last day that a price holds, from the day of the sheet YYYY-MM-DD. */
@@ -64,15 +67,22 @@ function blocksOf({ bid = {} }: Site, date: string, price: ClientPrice, column: 
   ]
 }
 
+/** Room above the lines for the hands that sign. */
+const signSpace: Block = (column, y) => signBlock(column, y + 20 * column.k)
+
 /** Pages of the bid; none where no price is shown, or the site's bid says nothing beside its price list. */
-export function clientBid(site: Site, date: string, { price, paper, ...words }: BidOptions): readonly BidPage[] {
+export function clientBid(
+  site: Site,
+  date: string,
+  { price, paper, signed, ...words }: BidOptions,
+): readonly BidPage[] {
   if (price === null || site.bid === undefined) return []
   const page = turnPaper(paper, 'portrait')
   const k = wordScale(page) * 1.1
   const column = { x: edgePt, width: page.widthPt - 2 * edgePt, k }
   const [top, bottom] = [edgePt + 52 * k, page.heightPt - edgePt - 20 * k]
   const pages = [{ svg: '', y: top }]
-  for (const block of blocksOf(site, date, price, column)) {
+  for (const block of [...blocksOf(site, date, price, column), ...(signed ? [signSpace] : [])]) {
     const last = pages.at(-1)!
     const here = block(column, last.y)
     if (here.bottom <= bottom || last.y === top) pages[pages.length - 1] = { svg: last.svg + here.svg, y: here.bottom }

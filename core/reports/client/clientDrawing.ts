@@ -20,14 +20,14 @@ import { patternTile } from '../pattern/finishPattern'
 import { placeLabels } from '../placeLabels'
 import { barCheck, chooseScaleBar, drawScaleBar } from '../scaleBar'
 import type { CasterShape, SheetData, SheetPour } from '../sheetData'
-import { drawPath, drawRect, drawText, ink, num, rootFont, softInk } from '../svgPen'
+import { drawRect, drawText, ink, num, rootFont, softInk } from '../svgPen'
 import { clientData } from './clientData'
 import { drawHead, edgePt, type HeadWords, wordScale } from './clientHead'
 import { type ClientPrice, type PriceRow, totalWords } from './clientPrice'
 import { drawClientCasters } from './drawClientSite'
 import { drawClientSlabs } from './drawClientSlabs'
 import { finishRows } from './finishRows'
-import { type Block, type Column, heading, noteBlock, type Row, rowBlock, stackBlocks } from './wordBlocks'
+import { type Block, type Column, heading, noteBlock, type Row, rowBlock, signBlock, stackBlocks } from './wordBlocks'
 
 /** All off: a drawing with sizes and finishes, and nothing about money or work. */
 export interface ClientOptions extends HeadWords {
@@ -306,21 +306,6 @@ const finishBlock =
     })
     return { svg: parts.join(''), bottom: at }
   }
-
-const signBlock: Block = ({ x, width, k }, y) => {
-  const lines = ['Approved', 'Contractor'].map((who, i) => {
-    const at = y + 26 * k + i * 36 * k
-    return (
-      drawPath(`M${num(x)} ${num(at)}h${num(width * 0.66)}M${num(x + width * 0.72)} ${num(at)}H${num(x + width)}`, {
-        stroke: ink,
-        width: 0.9,
-      }) +
-      drawText(who, x, at + 11 * k, { sizePt: 10 * k, fill: softInk }) +
-      drawText('Date', x + width * 0.72, at + 11 * k, { sizePt: 10 * k, fill: softInk })
-    )
-  })
-  return { svg: lines.join(''), bottom: y + 76 * k }
-}
 
 const guideNote =
   'Colors on paper are a guide: the sample board decides. Concrete moves with the seasons; contraction joints follow the pattern where they can.'

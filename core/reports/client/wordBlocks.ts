@@ -89,6 +89,22 @@ export const noteBlock =
   (column, y) =>
     stackBlocks(noteLines(text, column), column, y)
 
+/** Lines to sign on, each with a day. */
+export const signBlock: Block = ({ x, width, k }, y) => {
+  const lines = ['Approved', 'Contractor'].map((who, i) => {
+    const at = y + 26 * k + i * 36 * k
+    return (
+      drawPath(`M${num(x)} ${num(at)}h${num(width * 0.66)}M${num(x + width * 0.72)} ${num(at)}H${num(x + width)}`, {
+        stroke: ink,
+        width: 0.9,
+      }) +
+      drawText(who, x, at + 11 * k, { sizePt: 10 * k, fill: softInk }) +
+      drawText('Date', x + width * 0.72, at + 11 * k, { sizePt: 10 * k, fill: softInk })
+    )
+  })
+  return { svg: lines.join(''), bottom: y + 76 * k }
+}
+
 export const stackBlocks = (blocks: readonly Block[], column: Column, y: number): { svg: string; bottom: number } =>
   blocks.reduce(
     (done, block) => {

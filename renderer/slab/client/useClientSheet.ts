@@ -55,6 +55,7 @@ export function useBidPages({ site, slabs }: LivePlan, state: ClientState): read
         title: state.title.trim(),
         client: state.client.trim(),
         price: state.showPrice ? priceOf(state, { site, slabs }, priced) : null,
+        signed: state.signed,
       }),
     [site, slabs, today, state, priced],
   )

@@ -6,6 +6,7 @@ import type { SlabFront } from '../../core/pours/slab/front'
 import type { SlabStrip } from '../../core/pours/slab/planAtSlab'
 import type { Measures } from '../../core/units/measures'
 import type { Pt } from '../../shared/document/primitives'
+import { withoutFling } from '../app/withoutFling'
 import { labelSpot } from '../editor/layers/drawPours'
 
 /** Chords this near the curve do for a picture, m. */
@@ -104,6 +105,7 @@ export function SlabMap({
   }
   return (
     <div
+      ref={withoutFling}
       className="slab-map"
       role="slider"
       tabIndex={0}

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, memo, type PointerEvent, useRef, useState } from 'react'
 import { setNorth } from '../../core/document/commands/setSite'
 import { useSession, useView } from '../app/session'
+import { withoutFling } from '../app/withoutFling'
 import { useEditor } from './useEditor'
 
 const said = (northDeg: number): string => `${Number(northDeg.toFixed(1))}° clockwise from the top of the plan`
@@ -74,6 +75,7 @@ export const NorthMark = memo(function NorthMark({ northDeg }: { readonly northD
   }
   return (
     <div
+      ref={withoutFling}
       className="north turns"
       role="slider"
       tabIndex={0}

@@ -1,5 +1,6 @@
 import { type PointerEvent, useRef, useState } from 'react'
 import type { Pt } from '../../shared/document/primitives'
+import { withoutFling } from '../app/withoutFling'
 import type { Size } from './camera/camera'
 
 interface Hold {
@@ -19,6 +20,7 @@ export function useCarriedAside(what: unknown) {
   return {
     by,
     grip: {
+      ref: withoutFling,
       onPointerDown(event: PointerEvent<HTMLElement>) {
         if (event.target instanceof Element && event.target.closest('input, button, label')) return
         event.preventDefault()

@@ -19,6 +19,7 @@ import type { Place, UnitSystem } from '../../shared/document/site'
 import { inNextFrame } from '../app/frames'
 import { printDate, printHour } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
+import { withoutFling } from '../app/withoutFling'
 import { pourTints } from '../editor/layers/pourTints'
 import type { LivePlan } from '../store/livePlan'
 import { usePin } from '../sun/useSunStage'
@@ -179,6 +180,7 @@ const Rail = memo(function Rail({
           {stage === 'sun' ? <SunRows scale={scale} /> : null}
           {stage === 'pours' ? <PourRows scale={scale} /> : null}
           <div
+            ref={withoutFling}
             className="rail-track"
             role="slider"
             tabIndex={0}

@@ -4,6 +4,7 @@ import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import type { Site } from '../../shared/document/site'
 import { printHour } from '../app/printDate'
 import { useSession } from '../app/session'
+import { withoutFling } from '../app/withoutFling'
 import { usePourStart } from '../day/usePourStart'
 import type { Scale } from './DayRail'
 
@@ -245,6 +246,7 @@ function StartHandle({
   const minutes = (at: number) => Math.round((at - dayStartMs) / minuteMs)
   return (
     <div
+      ref={withoutFling}
       className="rail-start"
       role="slider"
       tabIndex={0}

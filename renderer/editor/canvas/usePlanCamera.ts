@@ -2,6 +2,7 @@ import { type RefObject, useCallback, useEffect, useRef, useState } from 'react'
 import { type Box, joinBounds, pointBounds } from '../../../core/geometry/bounds'
 import type { Pt } from '../../../shared/document/primitives'
 import { useSession } from '../../app/session'
+import { withoutFling } from '../../app/withoutFling'
 import type { LivePlan } from '../../store/livePlan'
 import type { Stage } from '../../store/viewStore'
 import { type Camera, panBy, type Size, toScreen, zoomAt } from '../camera/camera'
@@ -18,7 +19,7 @@ export interface PlanCamera {
   /** The element the plan is drawn on. */
   readonly sheet: RefObject<HTMLDivElement | null>
   /** To be the ref of that element: it is measured, and the wheel is heard on it. */
-  readonly attach: (element: HTMLDivElement | null) => void
+  readonly attach: (element: HTMLDivElement) => () => void
   /** The whole site in view, whatever the window does, until the user moves the camera. */
   readonly showAll: () => void
   /** A move by the user. */
@@ -113,13 +114,19 @@ export function usePlanCamera(
     [move],
   )
   const attach = useCallback(
-    (element: HTMLDivElement | null) => {
-      sheet.current?.removeEventListener('wheel', onWheel)
-      sheet.current?.removeEventListener('touchend', dropClick)
+    (element: HTMLDivElement) => {
+      const letFling = withoutFling(element)
       sheet.current = element
-      element?.addEventListener('wheel', onWheel, { passive: false })
-      element?.addEventListener('touchend', dropClick, { passive: false })
+      element.addEventListener('wheel', onWheel, { passive: false })
+      element.addEventListener('touchend', dropClick, { passive: false })
       measure(element)
+      return () => {
+        letFling()
+        sheet.current = null
+        element.removeEventListener('wheel', onWheel)
+        element.removeEventListener('touchend', dropClick)
+        measure(null)
+      }
     },
     [onWheel, measure],
   )

@@ -57,6 +57,51 @@ describe('where a label stands', () => {
     expect(room.take([right, left], 40, 20)).toEqual(right)
   })
 
+  it('is whole in view, whichever edge is near', () => {
+    const shifted = { x: 10, y: 20, width: 400, height: 300 }
+    const cutOff: readonly Pt[] = [
+      [29, 100],
+      [391, 100],
+      [200, 29],
+      [200, 311],
+    ]
+    for (const at of cutOff) expect(labelRoom(shifted).take([at], 40, 20), String(at)).toBeNull()
+    for (const at of [[30, 30] as const, [390, 310] as const]) expect(labelRoom(shifted).take([at], 40, 20)).toEqual(at)
+  })
+
+  it('is beside a line that takes one of its corners, and not driven away by one that ends short of it', () => {
+    const lines = (ends: readonly (readonly [number, number, number, number])[]) =>
+      ends.map(([ax, ay, bx, by]) => {
+        const room = labelRoom(view)
+        room.spareLine([
+          [ax, ay],
+          [bx, by],
+        ])
+        return room.take([right, left], 40, 20)
+      })
+    const throughCorners = [
+      [140, 85, 125, 100],
+      [160, 85, 175, 100],
+      [125, 100, 140, 115],
+      [175, 100, 160, 115],
+    ] as const
+    expect(lines(throughCorners)).toEqual([left, left, left, left])
+    const endingShort = [
+      [80, 80, 120, 96],
+      [180, 103, 300, 160],
+      [150, 0, 150, 80],
+      [150, 120, 150, 300],
+    ] as const
+    expect(lines(endingShort)).toEqual([right, right, right, right])
+  })
+
+  it('is never on a place taken without asking', () => {
+    const room = labelRoom(view)
+    room.block({ x: 140, y: 95, width: 20, height: 10 })
+    expect(room.take([right, left], 40, 20)).toEqual(left)
+    expect(room.take([right], 40, 20)).toBeNull()
+  })
+
   it('is on a spared place or line where there is no other, and never on a taken one', () => {
     const room = labelRoom(view)
     room.spare({ x: 140, y: 90, width: 20, height: 20 })

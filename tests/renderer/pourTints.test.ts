@@ -12,6 +12,21 @@ describe('the tints of pours', () => {
     for (const { pourIds } of joints) expect(tints.get(pourIds[0]!)).not.toBe(tints.get(pourIds[1]!))
   })
 
+  it('run through all four where pours lie apart, and follow the joints of the same pours', () => {
+    const apart = pours(8)
+    expect([...pourTints(apart, []).values()]).toEqual([1, 2, 3, 4, 1, 2, 3, 4])
+    const joints = [{ pourIds: ['p0', 'p4'] }]
+    expect(pourTints(apart, joints).get('p4')).not.toBe(1)
+  })
+
+  it('repeat the rarest among the neighbors where all four are taken', () => {
+    const all = pours(9)
+    const joints = [0, 4, 1, 2, 3].map(k => ({ pourIds: [`p${k}`, 'p8'] }))
+    const tints = pourTints(all, joints)
+    expect([0, 4, 1, 2, 3].map(k => tints.get(`p${k}`))).toEqual([1, 1, 2, 3, 4])
+    expect(tints.get('p8')).toBe(2)
+  })
+
   it('differ across every joint where no pour has more than three neighbors before it', () => {
     fc.assert(
       fc.property(fc.integer({ min: 2, max: 30 }), fc.array(fc.nat(), { maxLength: 80 }), (n, picks) => {

@@ -7,6 +7,7 @@ import {
   type DrawLabel,
   drawGround,
   drawTag,
+  evenOddContains,
   type Layer,
   planLetterPt,
   readingDeg,
@@ -25,9 +26,40 @@ const extensionFromPt = 5
 const extensionPastPt = 6
 
 const along = (a: XY, b: XY, t: number): XY => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]
-/** What it costs letters to lie all over a crown: as much as three steps farther out. */
-const overCrown = ({ boxes }: Candidate<DrawLabel>, crowns: readonly XY[][]): number =>
-  crowns.reduce((sum, crown) => sum + 10 * boxPointsInside(boxes[0]!, [crown]), 0)
+/** What a place costs for each of the eight points of its letters that lie on a crown, or on steps. */
+const letterOverPt = { crowns: 10, steps: 50 } as const
+/** Half of a line over crowns or steps costs a little more than the other side of its edge. */
+const lineOverMost = 460
+
+/** What stands on the page where dimensions are rather not. */
+export interface DimensionObstacles {
+  readonly crowns: readonly XY[][]
+  /** The corners of each flight of steps. */
+  readonly steps: readonly XY[][]
+}
+
+function overObstacles({ boxes }: Candidate<DrawLabel>, { crowns, steps }: DimensionObstacles): number {
+  const letters = (rings: readonly XY[][], each: number): number =>
+    rings.reduce((sum, ring) => sum + each * boxPointsInside(boxes[0]!, [ring]), 0)
+  const line = boxes.find(box => box.line && !box.thin)
+  const all = [...crowns, ...steps]
+  const covered = line ? alongBox(line).filter(at => all.some(ring => evenOddContains([ring], at))) : []
+  const share = covered.length / lineSamples
+  return (
+    letters(crowns, letterOverPt.crowns) + letters(steps, letterOverPt.steps) + lineOverMost * Math.min(1, 2 * share)
+  )
+}
+
+const lineSamples = 24
+
+/** Points along the middle of a turned box. */
+function alongBox({ center, width, turnDeg = 0 }: LabelBox): readonly XY[] {
+  const a = (-turnDeg * Math.PI) / 180
+  return Array.from({ length: lineSamples }, (_, i): XY => {
+    const t = width * ((i + 0.5) / lineSamples - 0.5)
+    return [center[0] + t * Math.cos(a), center[1] + t * Math.sin(a)]
+  })
+}
 const shift = (p: XY, n: XY, d: number): XY => [p[0] + n[0] * d, p[1] + n[1] * d]
 
 function lineWish(dimension: LineDimension, frame: Frame, measures: Measures): LabelWish<DrawLabel> | undefined {
@@ -63,13 +95,22 @@ function lineWish(dimension: LineDimension, frame: Frame, measures: Measures): L
         candidates.push({
           boxes: [box, line, ...extensions],
           cost: (side === 1 ? 0 : 420) + level * 25 + Math.abs(t - 0.5) * 20,
-          place: () => drawLineDimension(text, a, b, n, offset, box, inLine),
+          place: () => drawLineDimension(text, a, b, n, offset, box, inLine, side < 0),
         })
       }
   return { candidates, dropAbove: 900 }
 }
 
-function drawLineDimension(text: string, a: XY, b: XY, n: XY, offset: number, box: LabelBox, inLine: boolean): string {
+function drawLineDimension(
+  text: string,
+  a: XY,
+  b: XY,
+  n: XY,
+  offset: number,
+  box: LabelBox,
+  inLine: boolean,
+  onSlab: boolean,
+): string {
   const [p, q] = [shift(a, n, offset), shift(b, n, offset)]
   const length = Math.hypot(q[0] - p[0], q[1] - p[1])
   const d: XY = [(q[0] - p[0]) / length, (q[1] - p[1]) / length]
@@ -83,6 +124,8 @@ function drawLineDimension(text: string, a: XY, b: XY, n: XY, offset: number, bo
     : moveLine(p, q)
   const ticks = [p, q].map(end => moveLine(shift(end, n, -6), shift(end, n, 6))).join('')
   return (
+    // A pale rim, so that a pattern does not run into the line.
+    (onSlab ? drawPath(line, { stroke: '#FFFFFF', width: 2.6 }) : '') +
     drawPath(extension, { stroke: softInk, width: 0.5 }) +
     drawPath(line, { stroke: softInk, width: 0.9 }) +
     drawPath(ticks, { stroke: softInk, width: 1.1 }) +
@@ -135,21 +178,21 @@ function arcWish(dimension: ArcDimension, frame: Frame, measures: Measures): Lab
 }
 
 /**
- * Dimensions of the outlines; arcs by radius; what is too short on paper is left out. `crowns`: trees on the page, which
- * the letters rather keep off.
+ * Dimensions of the outlines; arcs by radius; what is too short on paper is left out. what they keep off
+ * costs a place as much as it lies on it.
  */
 export function drawDimensions(
   outlines: readonly CurveRing[],
   frame: Frame,
   measures: Measures,
-  crowns: readonly XY[][],
+  obstacles: DimensionObstacles,
 ): Layer {
   const wishes = outlines.flatMap(outline =>
     outlineDimensions(outline).flatMap(dimension => {
       const wish =
         dimension.kind === 'line' ? lineWish(dimension, frame, measures) : arcWish(dimension, frame, measures)
       if (wish === undefined) return []
-      const candidates = wish.candidates.map(each => ({ ...each, cost: each.cost + overCrown(each, crowns) }))
+      const candidates = wish.candidates.map(each => ({ ...each, cost: each.cost + overObstacles(each, obstacles) }))
       return [{ ...wish, candidates }]
     }),
   )

@@ -13,8 +13,8 @@ import {
   ringSegments,
 } from './layer'
 import type { Candidate, LabelBox, LabelWish } from './placeLabels'
-import type { SheetData, SheetFinishPart, SheetOpening } from './sheetData'
-import { drawCircle, drawPath, ink, moveLine, softInk, widthOf } from './svgPen'
+import type { SheetData, SheetFinishPart, SheetOpening, SheetSlab } from './sheetData'
+import { drawCircle, drawPath, ink, moveLine, softInk, widthOf, type XY } from './svgPen'
 
 export interface FinishStyle {
   readonly fill: string
@@ -100,6 +100,26 @@ export const hiddenEdge = { stroke: ink, width: 0.8, dash: '5 3' } as const
 export function drawThickened(data: SheetData, frame: Frame): string {
   const shapes = data.slabs.flatMap(slab => slab.thickened).flatMap(({ shape }) => shape)
   return shapes.length === 0 ? '' : drawPath(shapes.map(each => curveRegionPath(frame, each)).join(''), hiddenEdge)
+}
+
+/** The corners of each flight of steps on the page. */
+export const stepRings = ({ slabs }: SheetData, frame: Frame): XY[][] =>
+  slabs.flatMap(({ steps }) => steps.filter(lines => lines.length > 0).map(lines => pageBox(lines, frame)))
+
+/** The sides of a flight are its last two lines: see `stepLines`. */
+function pageBox(lines: SheetSlab['steps'][number], frame: Frame): XY[] {
+  const [left, right] = lines.slice(-2)
+  return [left![0], left![1], right![1], right![0]].map(at => toPage(frame, at))
+}
+
+/** Treads and sides of the steps that leave a slab. */
+export function drawSteps({ slabs }: SheetData, frame: Frame): string {
+  const lines = slabs.flatMap(({ steps }) => steps.flat())
+  if (lines.length === 0) return ''
+  return drawPath(lines.map(([a, b]) => moveLine(toPage(frame, a), toPage(frame, b))).join(''), {
+    stroke: ink,
+    width: 1.1,
+  })
 }
 
 const openingWords: Record<Opening['kind'], string> = {

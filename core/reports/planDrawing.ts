@@ -18,7 +18,9 @@ import {
   drawOutlines,
   drawPoints,
   drawSlabGrounds,
+  drawSteps,
   drawThickened,
+  stepRings,
 } from './drawSlabs'
 import { drawWishes } from './drawWishes'
 import type { Frame } from './frame'
@@ -56,7 +58,7 @@ export function drawPlan(
         data.slabs.map(slab => slab.outline),
         frame,
         measures,
-        layers.casters ? crownRings(data, frame) : [],
+        { crowns: layers.casters ? crownRings(data, frame) : [], steps: stepRings(data, frame) },
       )
     : nothing
   const wishes = layers.joints ? drawWishes(data.wishes ?? [], frame) : nothing
@@ -65,6 +67,7 @@ export function drawPlan(
   const openings = drawOpeningNames(data, frame, window, measures)
   const points = drawPoints(data, frame)
   const thickened = drawThickened(data, frame)
+  const steps = drawSteps(data, frame)
   const tapes = layers.dimensions ? drawTapes(data.tapes ?? [], frame, measures) : nothing
   const notes = layers.dimensions ? drawNotes(data.notes ?? [], frame) : nothing
   const labeled = [plates, dimensions, joints, shade, openings, names, points, tapes, notes]
@@ -85,6 +88,7 @@ export function drawPlan(
     joints.svg,
     ...(layers.dimensions && thickened ? [thickened] : []),
     outlines.svg,
+    ...(steps ? [steps] : []),
     layers.joints ? drawIsolationJoints(data, frame) : '',
     ...(wishes.svg ? [wishes.svg] : []),
     ...(layers.casters && data.furnishings ? [drawFurnishings(data.furnishings, frame)] : []),

@@ -5,6 +5,7 @@ import type { Ring } from '../geometry/curve'
 import { flattenRing } from '../geometry/flattenRing'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { resolvePath } from '../geometry/resolvePath'
+import { stepLines } from '../geometry/stepLines'
 import type { Plan, PlannedPour } from '../plan/plan'
 import type { PlannedAlternative } from '../plan/planAlternatives'
 import { planContraction } from '../plan/planContraction'
@@ -86,6 +87,7 @@ export function sheetSlab(slab: ResolvedSlab, drawn: Slab | undefined, finishNam
     finishParts: parts,
     field: slab.field,
     thickened: drawn ? thickenedShapes(slab, drawn) : [],
+    steps: (drawn?.steps ?? []).map(each => stepLines(slab.outline, each)),
     grossAreaM2: slab.grossAreaM2,
     openingAreaM2: slab.openingAreaM2,
     netAreaM2: slab.netAreaM2,

@@ -57,6 +57,8 @@ export interface SheetSlab {
   readonly finishParts: readonly SheetFinishPart[]
   readonly field: readonly CurveRegion[]
   readonly thickened: readonly ThickenedShape[]
+  /** The lines of each flight of steps. */
+  readonly steps: readonly (readonly (readonly [Pt, Pt])[])[]
   readonly grossAreaM2: number
   readonly openingAreaM2: number
   readonly netAreaM2: number

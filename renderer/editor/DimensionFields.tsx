@@ -14,18 +14,17 @@ import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
 import { useCalmPlan } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
-import type { Camera, Size } from './camera/camera'
+import type { Size } from './camera/camera'
 import type { Eye } from './camera/eye'
 import { cornerLetter } from './cornerNames'
 import { sayLength } from './entry/sayLength'
-import { dimensionsOf } from './layers/drawDimensions'
-import { type DimensionedRing, placeArc, placeLine, radiusLetters, surroundingsOf } from './layers/placeDimension'
+import { dimensionGround } from './layers/dimensionGround'
+import { type PlacedArc, radiusLetters } from './layers/placeArc'
+import { placeDimensions } from './layers/placeDimensions'
+import type { DimensionedRing, PlacedLine } from './layers/placeLine'
 import { useDimensioned } from './useDimensioned'
 import { useEditor } from './useEditor'
 import { useToldHere } from './useToldHere'
-
-/** The letters of a length, about. */
-const lettersPx = 40
 
 /** Shorter ones are left to the ledger. */
 const leastPx = 70
@@ -55,18 +54,12 @@ interface Shown {
 const lineOf = (
   site: Site,
   dimension: LineDimension,
-  dimensioned: DimensionedRing,
-  camera: Camera,
+  { ring, name, wallId }: DimensionedRing,
+  { longPx, at, upright }: PlacedLine,
   /** The one that is typed over is shown however short it is. */
   open: string | null,
 ): readonly Shown[] => {
-  const { ring, name, wallId } = dimensioned
   const { edgeId, lengthM } = dimension
-  const { longPx, at, upright } = placeLine(
-    dimension,
-    camera,
-    surroundingsOf(dimensioned, dimension, camera, lettersPx),
-  )
   const index = ring.findIndex(edge => edge.edgeId === edgeId)
   const ends = wallId === undefined ? endsOf(site, edgeId) : ([cornerLetter(index), cornerLetter(index + 1)] as const)
   if ((longPx < leastPx && edgeId !== open) || !ends) return []
@@ -100,12 +93,9 @@ const endsOf = (site: Site, edgeId: Id): readonly [string, string] | null => {
   return [cornerLetter(found.index), cornerLetter((found.index + 1) % found.path.vertices.length)]
 }
 
-const arcOf = (site: Site, dimension: ArcDimension, name: string, camera: Camera): readonly Shown[] => {
-  const flags = site.points.map(({ at }) => at)
+const arcOf = (site: Site, dimension: ArcDimension, name: string, placed: PlacedArc): readonly Shown[] => {
   const { edgeIds, radiusM, lengthM, wholeCircle } = dimension
-  const placed = placeArc(dimension, camera, flags)
   const edgeId = edgeIds[0]!
-  if (!placed) return []
   const widthPx = wholeCircle ? 96 : 72
   const radius = { key: `${edgeId} radius`, at: radiusLetters(placed, widthPx), upright: false, widthPx }
   const said = sayLength(radiusM, site.units)
@@ -200,13 +190,11 @@ const Fields = memo(function Fields({ live, eye, size, print }: DimensionsOf & {
     if (goesBack && open !== null) setTimeout(() => focus(open))
   }
   if (!camera) return null
-  const shown = rings
-    .flatMap(each =>
-      dimensionsOf(each.ring).flatMap(dimension =>
-        dimension.kind === 'line'
-          ? lineOf(site, dimension, each, camera, open)
-          : arcOf(site, dimension, each.name, camera),
-      ),
+  const shown = placeDimensions(rings, dimensionGround(site, live.slabs, site.points), camera, print)
+    .flatMap(placed =>
+      'line' in placed
+        ? lineOf(site, placed.dimension, placed.of, placed.line, open)
+        : arcOf(site, placed.dimension, placed.of.name, placed.arc),
     )
     // One that is typed over stays, also where a keyboard that came up leaves its place out of sight.
     .filter(({ key, at: [x, y] }) => key === open || (x > 90 && y > 30 && x < size.width - 14 && y < size.height - 14))

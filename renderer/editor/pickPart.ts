@@ -10,7 +10,7 @@ import { isRounding } from '../../core/reports/dimensions'
 import type { Path } from '../../shared/document/path'
 import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
-import type { DimensionedRing } from './layers/placeDimension'
+import type { DimensionedRing } from './layers/placeLine'
 import { isOnFurnishing } from './pickAt'
 
 const apart = (a: Pt, b: Pt): number => Math.hypot(a[0] - b[0], a[1] - b[1])

@@ -6,7 +6,7 @@ import { useView } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
 import { nameOf } from './caughtWords'
 import { outlineOf } from './layers/drawCasters'
-import type { DimensionedRing } from './layers/placeDimension'
+import type { DimensionedRing } from './layers/placeLine'
 import { chosenPaths, chosenWalls, pathOf } from './pickPart'
 
 const nameOfPath = (site: Site, path: Path): string => {

@@ -171,6 +171,7 @@ export const patio: SheetData = {
       openings: [{ id: 'o1', kind: 'other', name: 'fire pit', ring: pit, areaM2: Math.PI * (2.25 * ft) ** 2 }],
       net: [net],
       thickened: [],
+      steps: [],
       finishParts: [
         {
           id: 'b1',

@@ -9,7 +9,7 @@ import { dimensionMarginPt, drawDimensions } from '../drawDimensions'
 import { type DrawingScale, scalePtPerM, scalesOf } from '../drawingScale'
 import { drawPourEdges, drawPourPlates } from '../drawPours'
 import { drawFurnishings } from '../drawShown'
-import { drawOpeningNames, drawOutlines } from '../drawSlabs'
+import { drawOpeningNames, drawOutlines, drawSteps, stepRings } from '../drawSlabs'
 import type { Frame } from '../frame'
 import type { Layer, PageRect } from '../layer'
 import { wrapText } from '../letterWidths'
@@ -228,7 +228,7 @@ function drawWindow(
       data.slabs.map(({ outline }) => outline),
       frame,
       measures,
-      crownRings(data, frame),
+      { crowns: crownRings(data, frame), steps: stepRings(data, frame) },
     ),
     drawOpeningNames(data, frame, window, measures, showAreas),
     drawCasterNames({ ...data, casters: data.casters.filter(isNamed(data.casters)) }, frame, window, null, measures),
@@ -254,6 +254,7 @@ function drawWindow(
   return [
     drawClientCasters(data.casters, frame, true),
     drawClientSlabs(site, slabs, frame),
+    drawSteps(data, frame),
     drawPourEdges(data, frame),
     drawFurnishings(data.furnishings ?? [], frame),
     drawClientCasters(data.casters, frame, false),

@@ -1,14 +1,13 @@
-/** Slabs with pattern and color to scale: field, insets, bands, borders in courses, openings, steps. */
+/** Slabs with pattern and color to scale: field, insets, bands, borders in courses, openings. */
 import type { Finish } from '../../../shared/document/materials'
 import type { Site } from '../../../shared/document/site'
 import type { Slab } from '../../../shared/document/slab'
 import type { CurveRing } from '../../geometry/curve'
 import type { ResolvedBorder, ResolvedSlab } from '../../geometry/resolvedSlab'
-import { stepLines } from '../../geometry/stepLines'
-import { curvePath, type Frame, toPage } from '../frame'
+import { curvePath, type Frame } from '../frame'
 import { bandStones, borderStones, isCoursed } from '../pattern/borderStones'
 import { drawCourses, drawFinish, type FinishPen } from '../pattern/drawFinish'
-import { drawPath, ink, moveLine } from '../svgPen'
+import { drawPath, ink } from '../svgPen'
 import { openingFills } from './openingFills'
 
 const borderRing = (slab: ResolvedSlab, border: ResolvedBorder, source: Slab): CurveRing | undefined =>
@@ -64,9 +63,5 @@ function drawSlab(
   for (const { kind, ring } of slab.openings)
     parts.push(drawPath(curvePath(frame, ring), { fill: openingFills[kind], stroke: ink, width: 1.5 }))
   parts.push(drawPath(curvePath(frame, slab.outline), { stroke: ink, width: 2.2 }))
-  const steps = source.steps.flatMap(each => stepLines(slab.outline, each))
-  parts.push(
-    drawPath(steps.map(([a, b]) => moveLine(toPage(frame, a), toPage(frame, b))).join(''), { stroke: ink, width: 1.1 }),
-  )
   return parts.join('')
 }

@@ -1,5 +1,5 @@
 import { pictureSize } from '../../../core/document/pictureSize'
-import { type Box, edgeBounds, joinBounds, pointBounds } from '../../../core/geometry/bounds'
+import { type Box, boxesMeet, edgeBounds, joinBounds, pointBounds } from '../../../core/geometry/bounds'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { LivePlan } from '../../store/livePlan'
@@ -52,9 +52,28 @@ export function homeBox(live: LivePlan): Box {
   const { access } = live.site
   const spots = access ? [...access.truckSpots, ...access.pumpSpots, ...access.washouts, ...access.ways] : []
   const far = 0.3 * Math.max(slabs.maxX - slabs.minX, slabs.maxY - slabs.minY)
+  const isNear = (box: Box): boolean => boxesMeet(box, slabs, far)
   const near = spots
-    .map(({ at }) => at)
-    .filter(([x, y]) => x > slabs.minX - far && x < slabs.maxX + far && y > slabs.minY - far && y < slabs.maxY + far)
-    .map(([x, y]) => ({ minX: x - spotM, maxX: x + spotM, minY: y - spotM, maxY: y + spotM }))
-  return joinBounds([slabs, ...near, ...trees.filter(box => box.minX <= box.maxX)])
+    .map(({ at }) => pointBounds([at]))
+    .filter(isNear)
+    .map(box => widened(box, spotM))
+  // Whole, as long as it reaches no farther than twice that.
+  const kept = widened(slabs, 2 * far)
+  const noGo = (access?.noGo ?? [])
+    .map(path => joinBounds(outlineOf(path).map(edgeBounds)))
+    .filter(isNear)
+    .map(box => ({
+      minX: Math.max(box.minX, kept.minX),
+      maxX: Math.min(box.maxX, kept.maxX),
+      minY: Math.max(box.minY, kept.minY),
+      maxY: Math.min(box.maxY, kept.maxY),
+    }))
+  return joinBounds([slabs, ...near, ...noGo, ...trees.filter(box => box.minX <= box.maxX)])
 }
+
+const widened = ({ minX, maxX, minY, maxY }: Box, m: number): Box => ({
+  minX: minX - m,
+  maxX: maxX + m,
+  minY: minY - m,
+  maxY: maxY + m,
+})

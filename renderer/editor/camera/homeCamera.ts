@@ -2,6 +2,7 @@ import type { Box } from '../../../core/geometry/bounds'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
+import { outlineOf } from '../layers/drawCasters'
 import { around, meet, type Rect } from '../layers/labelRoom'
 import { type Camera, fitBox, panBy, type Size, toScreen, zoomAt } from './camera'
 
@@ -30,13 +31,17 @@ export interface PlanWindow {
 export function homeCamera(whole: Box, plan: SeenPlan, { size, asidePx, corners }: PlanWindow): Camera {
   const seen = { width: size.width - asidePx, height: size.height }
   const fitted = panBy(fitBox(whole, seen, marginOf(seen)), asidePx, 0)
-  const vertices = plan.slabs.flatMap(({ outline }) => outline.map(({ from }) => from))
   const { access } = plan.site
+  const noGo = (access?.noGo ?? []).flatMap(path => outlineOf(path).map(({ from }) => from))
   const spots = access ? [...access.truckSpots, ...access.pumpSpots, ...access.washouts, ...access.ways] : []
   const isOver = (at: Pt, halfPx: number) => corners.some(corner => meet(around(at, 2 * halfPx, 2 * halfPx), corner))
   const isSeen = ([x, y]: Pt, within: number) =>
     x >= asidePx + within && x <= size.width - within && y >= within && y <= size.height - within
   const marks = spots.map(({ at }) => at).filter(at => isSeen(toScreen(fitted, at), 0))
+  const vertices = [
+    ...plan.slabs.flatMap(({ outline }) => outline.map(({ from }) => from)),
+    ...noGo.filter(at => isSeen(toScreen(fitted, at), edgePx)),
+  ]
   const covered = (camera: Camera): number =>
     marks.filter(at => isOver(toScreen(camera, at), markPx)).length +
     vertices.filter(at => isOver(toScreen(camera, at), 0)).length

@@ -12,6 +12,7 @@ import type { LivePlan, ShownHour } from '../../store/livePlan'
 import type { PlanStore } from '../../store/planStore'
 import type { Stage } from '../../store/viewStore'
 import { shapeHandle } from '../shapeHandle'
+import { dimensionGround } from './dimensionGround'
 import { drawAccess, drawPoints, placePoints } from './drawAccess'
 import { drawCasters } from './drawCasters'
 import { drawDimensions } from './drawDimensions'
@@ -32,7 +33,7 @@ import { keptDrawing } from './keptDrawing'
 import { labelRoom } from './labelRoom'
 import { PictureLayer } from './PictureLayer'
 import type { Pen } from './pen'
-import type { DimensionedRing } from './placeDimension'
+import type { DimensionedRing } from './placeLine'
 import type { PlanGeometry } from './planGeometry'
 import { spareDrawn } from './spareDrawn'
 import { steadySpots } from './steadySpots'
@@ -189,13 +190,7 @@ export const HandlesLayer = memo(function HandlesLayer({
           if (lit) drawLit(pen, lit)
           if (plates) drawPlates(pen, { plates, joints, selection }, room)
           if (stage === 'slab' || stage === 'numbers')
-            drawDimensions(
-              pen,
-              dimensioned,
-              flags.map(({ at }) => at),
-              print,
-              room,
-            )
+            drawDimensions(pen, dimensioned, dimensionGround(site, slabs, flags), print, room)
           // Under the letters: a chosen line must not strike out its own length.
           for (const geometry of chosen) drawSelection(pen, geometry)
           if (!clientView && (stage === 'slab' || stage === 'numbers')) {

@@ -1,35 +1,15 @@
-import type { CurveRing } from '../../../core/geometry/curve'
-import {
-  type ArcDimension,
-  type Dimension,
-  type LineDimension,
-  outlineDimensions,
-} from '../../../core/reports/dimensions'
+import type { ArcDimension } from '../../../core/reports/dimensions'
 import type { Measures } from '../../../core/units/measures'
 import type { Pt } from '../../../shared/document/primitives'
+import type { DimensionGround } from './dimensionGround'
 import { around, type LabelRoom } from './labelRoom'
 import { type LetterStyle, letter, letterWidth } from './lettering'
 import type { Pen } from './pen'
-import {
-  type DimensionedRing,
-  outPx,
-  type PlacedAlong,
-  placeArc,
-  placeLine,
-  radiusLetters,
-  surroundingsOf,
-} from './placeDimension'
+import { type PlacedAlong, type PlacedArc, radiusLetters } from './placeArc'
+import { lettersBox, placeDimensions } from './placeDimensions'
+import { type DimensionedRing, outPx, type PlacedLine } from './placeLine'
 
 const style: LetterStyle = { sizePx: 14, weight: 600 }
-
-const known = new WeakMap<CurveRing, readonly Dimension[]>()
-
-/** Made once for each ring. */
-export const dimensionsOf = (ring: CurveRing): readonly Dimension[] => {
-  const made = known.get(ring) ?? outlineDimensions(ring)
-  known.set(ring, made)
-  return made
-}
 
 /** What stands on the plan at a circle, an arc or along an arc: the box that is typed over says the same. */
 export const arcWords = (print: Measures, { radiusM, wholeCircle }: ArcDimension): string =>
@@ -41,58 +21,65 @@ export const alongWords = (print: Measures, lengthM: number): string => `${print
 export function drawDimensions(
   pen: Pen,
   rings: readonly DimensionedRing[],
-  flags: readonly Pt[],
+  ground: DimensionGround,
   print: Measures,
   room: LabelRoom,
 ): void {
-  for (const dimensioned of rings)
-    for (const dimension of dimensionsOf(dimensioned.ring)) {
-      if (dimension.kind === 'line') drawLine(pen, dimensioned, dimension, print, room)
-      else drawArc(pen, dimension, flags, print, room)
-    }
+  for (const placed of placeDimensions(rings, ground, pen.camera, print)) {
+    if ('line' in placed) drawLine(pen, placed.line, print.length(placed.dimension.lengthM), room)
+    else drawArc(pen, placed.dimension, placed.arc, print, room)
+  }
 }
 
-function drawLine(
-  pen: Pen,
-  dimensioned: DimensionedRing,
-  dimension: LineDimension,
-  print: Measures,
-  room: LabelRoom,
-): void {
+function drawLine(pen: Pen, placed: PlacedLine, text: string, room: LabelRoom): void {
   const { ctx, inks } = pen
-  const text = print.length(dimension.lengthM)
   const width = letterWidth(pen, text, style)
   const {
     a,
     longPx,
     u: [ux, uy],
     n: [nx, ny],
+    outPx: stands,
+    onSlab,
     at: middle,
-  } = placeLine(dimension, pen.camera, surroundingsOf(dimensioned, dimension, pen.camera, width))
+  } = placed
   if (longPx < width + 26) return
   const at = (t: number, out: number): Pt => [a[0] + ux * t + nx * out, a[1] + uy * t + ny * out]
+  const ends = [0, longPx]
+  const line = () => {
+    ctx.moveTo(...at(0, stands))
+    ctx.lineTo(...at(longPx, stands))
+  }
   ctx.save()
   startThin(pen)
-  for (const t of [0, longPx]) {
+  if (onSlab) {
+    // A pale rim, so that the pattern does not run into it.
+    ctx.save()
+    ctx.strokeStyle = inks.slab
+    ctx.lineWidth = 4
+    line()
+    ctx.stroke()
+    ctx.restore()
+    ctx.beginPath()
+  }
+  for (const t of ends) {
     ctx.moveTo(...at(t, 7))
-    ctx.lineTo(...at(t, outPx + 5))
+    ctx.lineTo(...at(t, stands + 5))
   }
   ctx.stroke()
   ctx.lineWidth = inks.weight
   ctx.beginPath()
-  ctx.moveTo(...at(0, outPx))
-  ctx.lineTo(...at(longPx, outPx))
+  line()
   ctx.stroke()
-  for (const t of [0, longPx]) drawDot(pen, at(t, outPx))
+  for (const t of ends) drawDot(pen, at(t, stands))
   ctx.restore()
   // A slanted line is kept clear by a row of boxes: one about all of it would take half the plan.
   const [along, across] = [Math.abs(ux), Math.abs(uy)]
   const boxes = Math.min(along, across) < 0.1 ? 1 : Math.min(12, Math.ceil(longPx / 16))
   const [w, h] = [(longPx / boxes) * along + 10, (longPx / boxes) * across + 10]
-  for (let i = 0; i < boxes; i++) room.block(around(at(((i + 0.5) * longPx) / boxes, outPx), w, h))
-  const [long, high] = [width + 10, 24]
-  room.block(around(middle, long * along + high * across, long * across + high * along))
-  letter(pen, text, middle, { ...style, turnDeg: readingTurn(ux, uy), ground: inks.paper })
+  for (let i = 0; i < boxes; i++) room.block(around(at(((i + 0.5) * longPx) / boxes, stands), w, h))
+  room.block(lettersBox(placed, width))
+  letter(pen, text, middle, { ...style, turnDeg: readingTurn(ux, uy), ground: onSlab ? inks.slab : inks.paper })
 }
 
 function startThin({ ctx, inks }: Pen): void {
@@ -116,9 +103,7 @@ function readingTurn(ux: number, uy: number): number {
   return deg
 }
 
-function drawArc(pen: Pen, dimension: ArcDimension, flags: readonly Pt[], print: Measures, room: LabelRoom): void {
-  const placed = placeArc(dimension, pen.camera, flags)
-  if (!placed) return
+function drawArc(pen: Pen, dimension: ArcDimension, placed: PlacedArc, print: Measures, room: LabelRoom): void {
   const { ctx, inks } = pen
   const { rim, foot, inside, along } = placed
   ctx.save()

@@ -19,7 +19,7 @@ export const meet = (a: Rect, b: Rect): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height
 
 /** True when a straight line from `a` to `b` runs through a box. */
-function runsThrough({ x, y, width, height }: Rect, a: Pt, b: Pt): boolean {
+export function runsThrough({ x, y, width, height }: Rect, a: Pt, b: Pt): boolean {
   if (Math.max(a[0], b[0]) <= x || Math.min(a[0], b[0]) >= x + width) return false
   if (Math.max(a[1], b[1]) <= y || Math.min(a[1], b[1]) >= y + height) return false
   const sideOf = (px: number, py: number) => Math.sign((b[0] - a[0]) * (py - a[1]) - (b[1] - a[1]) * (px - a[0]))

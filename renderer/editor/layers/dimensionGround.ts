@@ -1,0 +1,37 @@
+/** What stands around slabs where dimensions are written: they keep off it. */
+import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
+import { stepLines } from '../../../core/geometry/stepLines'
+import type { Pt } from '../../../shared/document/primitives'
+import type { Site } from '../../../shared/document/site'
+
+/** A circle in plan meters. */
+export interface Crown {
+  readonly at: Pt
+  readonly radiusM: number
+}
+
+export interface DimensionGround {
+  /** Marked points whose flags stand on the plan. */
+  readonly flags: readonly Pt[]
+  readonly crowns: readonly Crown[]
+  /** The corners of each flight of steps. */
+  readonly steps: readonly (readonly Pt[])[]
+}
+
+export const bareGround: DimensionGround = { flags: [], crowns: [], steps: [] }
+
+/** `flags`: the marked points that are shown. */
+export const dimensionGround = (
+  { casters, slabs: sources }: Pick<Site, 'casters' | 'slabs'>,
+  slabs: readonly ResolvedSlab[],
+  flags: Site['points'],
+): DimensionGround => ({
+  flags: flags.map(({ at }) => at),
+  crowns: casters.flatMap(caster => (caster.kind === 'tree' ? [{ at: caster.at, radiusM: caster.crownRadiusM }] : [])),
+  steps: slabs.flatMap(({ id, outline }) =>
+    (sources.find(each => each.id === id)?.steps ?? []).flatMap(steps => {
+      const corners = stepLines(outline, steps).flat()
+      return corners.length > 0 ? [corners] : []
+    }),
+  ),
+})

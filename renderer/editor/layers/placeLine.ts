@@ -1,0 +1,204 @@
+/** Where the dimension of a straight edge stands on the screen. */
+import { ringBounds } from '../../../core/geometry/bounds'
+import { ringContains } from '../../../core/geometry/contains'
+import type { CurveRing } from '../../../core/geometry/curve'
+import { ringArea } from '../../../core/geometry/ringArea'
+import type { LineDimension } from '../../../core/reports/dimensions'
+import type { Id, Pt } from '../../../shared/document/primitives'
+import { type Camera, toPlan, toScreen } from '../camera/camera'
+import type { DimensionGround } from './dimensionGround'
+
+/** A ring, or the line of a fence, whose dimensions stand on the plan, and what it is called. */
+export interface DimensionedRing {
+  readonly ring: CurveRing
+  readonly name: string
+  /** The wall or fence whose points, in order, the edges join. */
+  readonly wallId?: Id
+}
+
+/** How far outside the slab a dimension line stands. */
+export const outPx = 30
+export interface LineSurroundings {
+  /** At its start and at its end. */
+  readonly inwardAt: readonly [boolean, boolean]
+  readonly outwards: 1 | -1
+  readonly lettersPx: number
+}
+
+const turnsInward = new WeakMap<CurveRing, ReadonlyMap<string, readonly [boolean, boolean]>>()
+
+/** At which ends of its straight edges a ring turns to the right, away from the concrete: by the id of the edge. */
+function inwardEnds(ring: CurveRing): ReadonlyMap<string, readonly [boolean, boolean]> {
+  const known = turnsInward.get(ring)
+  if (known) return known
+  const turnsRight = (p: CurveRing[number], q: CurveRing[number]): boolean => {
+    if (p.arc || q.arc) return false
+    const [ux, uy] = [p.to[0] - p.from[0], p.to[1] - p.from[1]]
+    const [vx, vy] = [q.to[0] - q.from[0], q.to[1] - q.from[1]]
+    return ux * vy - uy * vx < -0.3 * Math.hypot(ux, uy) * Math.hypot(vx, vy)
+  }
+  const made = new Map(
+    ring.map((edge, i) => [
+      edge.edgeId,
+      [turnsRight(ring.at(i - 1)!, edge), turnsRight(edge, ring[(i + 1) % ring.length]!)] as const,
+    ]),
+  )
+  turnsInward.set(ring, made)
+  return made
+}
+
+/** Across an opening narrower than this its dimensions stand around it, on the slab. */
+const narrowPx = 150
+
+/** What is around the dimension of a straight edge of a ring. */
+export function surroundingsOf(
+  { ring, wallId }: DimensionedRing,
+  { edgeId }: LineDimension,
+  camera: Camera,
+  lettersPx: number,
+): LineSurroundings {
+  if (wallId !== undefined) return { inwardAt: [false, false], outwards: 1, lettersPx }
+  if (ringArea(ring) < 0) {
+    const { minX, maxX, minY, maxY } = ringBounds(ring)
+    const isNarrow = Math.min(maxX - minX, maxY - minY) * camera.zoom < narrowPx
+    if (isNarrow) return { inwardAt: [false, false], outwards: -1, lettersPx }
+  }
+  return { inwardAt: inwardEnds(ring).get(edgeId) ?? [false, false], outwards: 1, lettersPx }
+}
+
+export interface PlacedLine {
+  readonly a: Pt
+  readonly b: Pt
+  readonly longPx: number
+  /** Unit direction of travel, and the unit normal towards the dimension line. */
+  readonly u: Pt
+  readonly n: Pt
+  /** How far from the edge the line stands. */
+  readonly outPx: number
+  /** The line lies on the concrete of the ring, or on that around an opening. */
+  readonly onSlab: boolean
+  /** The middle of the letters. */
+  readonly at: Pt
+  readonly upright: boolean
+}
+
+/** Where dimension lines of neighbors cross, letters keep this far from the crossing. */
+const crossingPx = 14
+/** Half of what letters take up across their line. */
+const halfLettersPx = 12
+
+/**
+ * `letters` is how long they are. Where the outline turns inwards at an end (`inwardAt`) the neighbor's line crosses
+ * this one, and the letters make way. `outwards` < 0 puts the line on the concrete's side.
+ */
+export function placeLine(
+  { from, to }: LineDimension,
+  camera: Camera,
+  { inwardAt, outwards, lettersPx }: LineSurroundings = { inwardAt: [false, false], outwards: 1, lettersPx: 0 },
+  { out = outPx, slide = 0 }: LineWish = {},
+): PlacedLine {
+  const [a, b] = [toScreen(camera, from), toScreen(camera, to)]
+  const longPx = Math.hypot(b[0] - a[0], b[1] - a[1])
+  const u: Pt = longPx === 0 ? [1, 0] : [(b[0] - a[0]) / longPx, (b[1] - a[1]) / longPx]
+  // The concrete is on the left of travel; the screen's y runs down.
+  const n: Pt = [-u[1] * outwards, u[0] * outwards]
+  const half = lettersPx / 2 + crossingPx
+  const [least, most] = [inwardAt[0] ? outPx + half : 0, longPx - (inwardAt[1] ? outPx + half : 0)]
+  const wished = longPx * (0.5 + slide)
+  const along = least > most ? longPx / 2 : Math.max(least, Math.min(most, wished))
+  const at: Pt = [a[0] + u[0] * along + n[0] * out, a[1] + u[1] * along + n[1] * out]
+  return { a, b, longPx, u, n, outPx: out, onSlab: outwards < 0, at, upright: Math.abs(u[1]) > Math.abs(u[0]) }
+}
+
+interface LineWish {
+  readonly out?: number
+  /** How far the letters stand from the middle, as a share of the line. */
+  readonly slide?: number
+}
+
+/** How much of a line, and whether its letters, lie on crowns and steps. */
+function hiddenBy(
+  { a, longPx, u, n, outPx: out, at }: PlacedLine,
+  { crowns, steps }: DimensionGround,
+  camera: Camera,
+  lettersPx: number,
+): { readonly linePx: number; readonly letters: boolean } {
+  const local = ([x, y]: Pt): Pt => [(x - a[0]) * u[0] + (y - a[1]) * u[1], (x - a[0]) * n[0] + (y - a[1]) * n[1]]
+  const [middle] = local(at)
+  const half = lettersPx / 2 + 5
+  let linePx = 0
+  let letters = false
+  const run = (low: number, high: number): void => {
+    linePx += Math.max(0, Math.min(longPx, high) - Math.max(0, low))
+  }
+  for (const crown of crowns) {
+    const [x, y] = local(toScreen(camera, crown.at))
+    const r = crown.radiusM * camera.zoom
+    const off = Math.abs(y - out)
+    if (off < r) run(x - Math.sqrt(r * r - off * off), x + Math.sqrt(r * r - off * off))
+    letters ||= Math.hypot(Math.max(0, Math.abs(x - middle) - half), Math.max(0, off - halfLettersPx)) < r
+  }
+  for (const corners of steps) {
+    const seen = corners.map(corner => local(toScreen(camera, corner)))
+    const [xs, ys] = [seen.map(([x]) => x), seen.map(([, y]) => y)]
+    const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
+    if (out > y0 - 5 && out < y1 + 5) run(x0, x1)
+    letters ||= out > y0 - halfLettersPx && out < y1 + halfLettersPx && middle > x0 - half && middle < x1 + half
+  }
+  return { linePx, letters }
+}
+
+/** What a place is worse by, in pixels of a line that lies on something: letters on something, a line on the slab. */
+const lettersOnPx = 160
+const onSlabPx = 90
+const slidPx = 15
+const slides = [0, 0.22, -0.22] as const
+/** Farther than this from its edge a line is no longer read with it. */
+const outsPx = [outPx, 52, 74, 96] as const
+
+/** A line on the slab needs that there is concrete under it, and a little beyond. */
+function hasConcrete(ring: CurveRing, placed: PlacedLine, camera: Camera): boolean {
+  const { a, longPx, u, n } = placed
+  return [0.08, 0.5, 0.92].every(t =>
+    ringContains(
+      ring,
+      toPlan(camera, [
+        a[0] + u[0] * longPx * t + n[0] * (outPx + crossingPx),
+        a[1] + u[1] * longPx * t + n[1] * (outPx + crossingPx),
+      ]),
+    ),
+  )
+}
+
+/**
+ * A straight dimension clear of crowns and steps as far as it can be: its letters along the line, the line farther out,
+ * or on the slab.
+ */
+export function placeClear(
+  dimensioned: DimensionedRing,
+  dimension: LineDimension,
+  camera: Camera,
+  lettersPx: number,
+  ground: DimensionGround,
+): PlacedLine {
+  const surroundings = surroundingsOf(dimensioned, dimension, camera, lettersPx)
+  const costOf = (placed: PlacedLine, more: number): number => {
+    const { linePx, letters } = hiddenBy(placed, ground, camera, lettersPx)
+    return linePx + (letters ? lettersOnPx : 0) + more
+  }
+  let best = placeLine(dimension, camera, surroundings)
+  let least = costOf(best, 0)
+  if (least === 0) return best
+  const weigh = (placed: PlacedLine, more: number): void => {
+    const cost = costOf(placed, more)
+    if (cost < least) [best, least] = [placed, cost]
+  }
+  for (const slide of slides) {
+    const more = slide === 0 ? 0 : slidPx
+    for (const out of outsPx) weigh(placeLine(dimension, camera, surroundings, { out, slide }), out - outPx + more)
+    if (dimensioned.wallId !== undefined || surroundings.outwards < 0 || ringArea(dimensioned.ring) < 0) continue
+    const inside = placeLine(dimension, camera, { ...surroundings, inwardAt: [false, false], outwards: -1 }, { slide })
+    if (hasConcrete(dimensioned.ring, inside, camera)) weigh(inside, onSlabPx + more)
+  }
+  return best
+}

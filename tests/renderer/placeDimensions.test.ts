@@ -1,0 +1,239 @@
+import { describe, expect, it } from 'vitest'
+import { addNoGo } from '../../core/document/commands/addAccess'
+import { addTree } from '../../core/document/commands/addCaster'
+import type { Command } from '../../core/document/commands/editSite'
+import { setCornerRadius } from '../../core/document/commands/setCornerRadius'
+import { addOpening, addSteps } from '../../core/document/commands/slabParts'
+import type { CurveRing } from '../../core/geometry/curve'
+import { resolveSlab } from '../../core/geometry/resolveSlab'
+import { createMemo } from '../../core/plan/memo'
+import { outlineDimensions } from '../../core/reports/dimensions'
+import { toPlan, toScreen } from '../../renderer/editor/camera/camera'
+import { homeBox } from '../../renderer/editor/camera/homeBox'
+import { dimensionGround } from '../../renderer/editor/layers/dimensionGround'
+import { outlineOf } from '../../renderer/editor/layers/drawCasters'
+import { around, meet, type Rect, runsThrough } from '../../renderer/editor/layers/labelRoom'
+import { placeArc, radiusLetters } from '../../renderer/editor/layers/placeArc'
+import { lettersBox, placeDimensions } from '../../renderer/editor/layers/placeDimensions'
+import { placeLine, surroundingsOf } from '../../renderer/editor/layers/placeLine'
+import { deriveLive } from '../../renderer/store/livePlan'
+import type { Pt } from '../../shared/document/primitives'
+import { TestEditor } from '../editor/testEditor'
+
+const ft = 0.3048
+
+it('a radius is written clear of a marked point', () => {
+  const editor = new TestEditor().choose('slab', { form: 'rectangle' }).type('24', '14')
+  const corner = editor.site.slabs[0]!.outline.vertices[3]!
+  editor.editor.run('corner radius', setCornerRadius(corner.id, 6 * ft))
+  const dimension = outlineDimensions(resolveSlab(editor.site.slabs[0]!).outline).find(each => each.kind === 'arc')
+  if (dimension?.kind !== 'arc') throw new Error('no arc')
+  for (const zoom of [15, 20, 40, 80]) {
+    const camera = { x: 0, y: 0, zoom }
+    const alone = placeArc(dimension, camera)!
+    expect(alone.under).toBe(false)
+    const letters = (placed: typeof alone) => radiusLetters(placed, 48)
+    const flag = toPlan(camera, letters(alone))
+    const beside = placeArc(dimension, camera, [flag])!
+    const [[x, y], [fx, fy]] = [letters(beside), letters(alone)]
+    expect(Math.abs(x - fx) > 30 || Math.abs(y - (fy - 7)) > 16).toBe(true)
+  }
+})
+
+it('at first the slab is in view with what stands near it, and what is far off makes it no smaller', () => {
+  const editor = new TestEditor().choose('slab', { form: 'rectangle' }).type('24', '14')
+  const boxOf = () => homeBox(deriveLive(editor.site, '2026-07-21', createMemo()))
+  const alone = boxOf()
+  editor.choose('access', { access: 'truck' }).click([alone.maxX + 6 * ft, alone.minY])
+  const withTruck = boxOf()
+  expect(withTruck.maxX).toBeGreaterThan(alone.maxX + 6 * ft)
+  editor.choose('access', { access: 'washout' }).click([alone.maxX + 60 * ft, alone.minY])
+  expect(boxOf()).toEqual(withTruck)
+})
+
+it('letters of a radius begin at its foot, however wide they are, or stand under it', () => {
+  const beside = { foot: [100, 50], side: -1, under: false } as const
+  for (const widthPx of [40, 64, 96]) expect(radiusLetters(beside, widthPx)[0] + widthPx / 2).toBe(100 - 14)
+  expect(radiusLetters({ ...beside, side: 1 }, 60)).toEqual([144, 50])
+  expect(radiusLetters({ ...beside, under: true }, 60)[0]).toBe(100)
+})
+
+it('letters of a length make way for the line of a neighbor that crosses theirs at a corner turned inwards', () => {
+  const corners: readonly Pt[] = [
+    [0, 0],
+    [16, 0],
+    [16, 6],
+    [8, 6],
+    [8, 13],
+    [0, 13],
+  ]
+  const ring: CurveRing = corners.map((from, i) => ({ edgeId: `e${i}`, from, to: corners[(i + 1) % corners.length]! }))
+  const [lettersPx, camera] = [40, { x: 0, y: 0, zoom: 11 }] as const
+  const places = outlineDimensions(ring).flatMap(dimension => {
+    if (dimension.kind !== 'line') return []
+    const surroundings = surroundingsOf({ ring, name: 'Patio' }, dimension, camera, lettersPx)
+    return [{ ...placeLine(dimension, camera, surroundings), edgeId: dimension.edgeId }]
+  })
+  const [across, up] = ['e2', 'e3'].map(id => places.find(({ edgeId }) => edgeId === id)!)
+  // The letters lie level and upright; each line runs through the other's.
+  expect(Math.abs(across!.at[0] - up!.at[0])).toBeGreaterThan(lettersPx / 2 + 12)
+  expect(Math.abs(across!.at[1] - up!.at[1])).toBeGreaterThan(lettersPx / 2 + 12)
+  const alone = places.find(({ edgeId }) => edgeId === 'e0')!
+  expect(alone.at[0]).toBeCloseTo(8 * camera.zoom, 9)
+})
+
+it('a small opening has its dimensions around it, a large one inside', () => {
+  const ring = (sideM: number): CurveRing => {
+    const corners: readonly Pt[] = [
+      [0, 0],
+      [0, sideM],
+      [sideM, sideM],
+      [sideM, 0],
+    ]
+    return corners.map((from, i) => ({ edgeId: `e${i}`, from, to: corners[(i + 1) % 4]! }))
+  }
+  const leftOf = (sideM: number): number => {
+    const of = { ring: ring(sideM), name: 'Pool' }
+    const dimension = outlineDimensions(of.ring).find(each => each.kind === 'line' && each.edgeId === 'e0')
+    if (dimension?.kind !== 'line') throw new Error('no line')
+    const camera = { x: 0, y: 0, zoom: 30 }
+    return placeLine(dimension, camera, surroundingsOf(of, dimension, camera, 40)).at[0]
+  }
+  expect(leftOf(2)).toBeLessThan(0)
+  expect(leftOf(8)).toBeGreaterThan(0)
+})
+
+it('neither the letters nor the foot of a radius lie on a flag that stands where the arc is drawn from', () => {
+  const editor = new TestEditor().choose('slab', { form: 'rectangle' }).type('24', '14')
+  const corner = editor.site.slabs[0]!.outline.vertices[2]!
+  editor.editor.run('corner radius', setCornerRadius(corner.id, 6 * ft))
+  const dimension = outlineDimensions(resolveSlab(editor.site.slabs[0]!).outline).find(each => each.kind === 'arc')
+  if (dimension?.kind !== 'arc') throw new Error('no arc')
+  for (const zoom of [22, 31, 45]) {
+    const camera = { x: 0, y: 0, zoom }
+    const { foot } = placeArc(dimension, camera, [dimension.center])!
+    const [fx, fy] = toScreen(camera, dimension.center)
+    expect(Math.abs(foot[0] - fx) > 9 || Math.abs(foot[1] - (fy - 7)) > 16).toBe(true)
+  }
+})
+
+describe('among what stands around a slab of 24 by 14 ft', () => {
+  const zoom = 40
+  const maple = { name: 'Maple', heightM: 8, trunkHeightM: 2, density: 'medium', leaves: 'evergreen' } as const
+  const camera = { x: 0, y: 0, zoom }
+
+  function siteWith(...commands: readonly ((slabId: string, edgeIds: readonly string[]) => Command)[]) {
+    const editor = new TestEditor().choose('slab', { form: 'rectangle' }).type('24', '14')
+    const slab = editor.site.slabs[0]!
+    const edgeIds = slab.outline.edges.map(({ id }) => id)
+    for (const make of commands) editor.editor.run('step', make(slab.id, edgeIds))
+    const { site } = editor
+    const slabs = site.slabs.map(resolveSlab)
+    const others = site.slabs.flatMap(({ openings }) => openings.map(({ path }) => path))
+    const rings = [
+      ...slabs.map(({ outline: ring, name }) => ({ ring, name })),
+      ...others.map(path => ({ ring: outlineOf(path), name: 'Opening' })),
+    ]
+    return {
+      editor,
+      slabs,
+      placed: placeDimensions(rings, dimensionGround(site, slabs, site.points), camera, editor.print),
+    }
+  }
+
+  const linesOf = ({ placed, editor }: ReturnType<typeof siteWith>) =>
+    placed.flatMap(each => {
+      if (!('line' in each)) return []
+      const { line, dimension } = each
+      const { a, b, n, outPx } = line
+      const shifted = (at: Pt): Pt => [at[0] + n[0] * outPx, at[1] + n[1] * outPx]
+      const letters = lettersBox(line, editor.print.length(dimension.lengthM).length * 6)
+      return [{ ...line, from: shifted(a), to: shifted(b), letters }]
+    })
+
+  it('dimensions stand 30 px off their edges where nothing is in the way', () => {
+    const lines = linesOf(siteWith())
+    expect(lines.map(({ outPx, onSlab }) => [outPx, onSlab])).toEqual(Array(4).fill([30, false]))
+    for (const { a, b, at, n } of lines)
+      expect(Math.hypot(at[0] - (a[0] + b[0]) / 2 - 30 * n[0], at[1] - (a[1] + b[1]) / 2 - 30 * n[1])).toBeLessThan(
+        1e-9,
+      )
+  })
+
+  const nearest = ([x, y]: Pt, { x: left, y: top, width, height }: Rect): number =>
+    Math.hypot(Math.max(left - x, 0, x - left - width), Math.max(top - y, 0, y - top - height))
+
+  it('no letters lie on a crown, wherever along an edge it stands; a line runs through none that hides most of it', () => {
+    for (const yFt of [-2, 1, 3, 5, 7, 9, 11, 13, 16])
+      for (const crownFt of [3, 5, 8]) {
+        const at: Pt = [-crownFt * ft, yFt * ft]
+        const tree = addTree({ ...maple, at, crownRadiusM: crownFt * ft })
+        const lines = linesOf(siteWith(() => tree))
+        const center = toScreen(camera, at)
+        for (const { letters, from, to } of lines) {
+          expect(nearest(center, letters), `${yFt} ${crownFt}`).toBeGreaterThan(crownFt * ft * zoom - 3)
+          const steps = Array.from(
+            { length: 101 },
+            (_, i): Pt => [from[0] + ((to[0] - from[0]) * i) / 100, from[1] + ((to[1] - from[1]) * i) / 100],
+          )
+          const covered = steps.filter(([x, y]) => Math.hypot(x - center[0], y - center[1]) < crownFt * ft * zoom)
+          expect(covered.length, `${yFt} ${crownFt}`).toBeLessThan(65)
+        }
+      }
+  })
+
+  it('steps keep their edge, and its dimension stands beyond them or beside', () => {
+    for (const fromT of [0, 0.2, 0.5, 0.7])
+      for (const risers of [2, 3, 4]) {
+        const steps = { fromT, widthM: 4 * ft, risers, riserM: 0.17, treadM: 0.3 }
+        const site = siteWith((slabId, edgeIds) => addSteps(slabId, { edgeId: edgeIds[1]!, ...steps }))
+        const [corners] = dimensionGround(site.editor.site, site.slabs, []).steps
+        const seen = corners!.map(at => toScreen(camera, at))
+        const [xs, ys] = [seen.map(([x]) => x), seen.map(([, y]) => y)]
+        const flight: Rect = {
+          x: Math.min(...xs),
+          y: Math.min(...ys),
+          width: Math.max(...xs) - Math.min(...xs),
+          height: Math.max(...ys) - Math.min(...ys),
+        }
+        for (const { letters, from, to } of linesOf(site)) {
+          expect(meet(letters, flight), `${fromT} ${risers}`).toBe(false)
+          expect(runsThrough(flight, from, to), `${fromT} ${risers}`).toBe(false)
+        }
+      }
+  })
+
+  it('letters of a circle near an edge keep off the dimension of the edge, whichever side it is', () => {
+    const far: readonly Pt[] = [
+      [21.5, 7],
+      [2.5, 7],
+      [12, 2.5],
+      [12, 11.5],
+      [21.5, 11.5],
+    ]
+    for (const [x, y] of far) {
+      const shape = { kind: 'circle', center: [x * ft, y * ft], radiusM: 2 * ft } as const
+      const site = siteWith(slabId => addOpening(slabId, { shape, kind: 'planter' }))
+      const arcs = site.placed.flatMap(each => ('arc' in each ? [each.arc] : []))
+      expect(arcs).toHaveLength(1)
+      const letters = around(radiusLetters(arcs[0]!, 80), 80, 20)
+      for (const line of linesOf(site)) {
+        expect(meet(letters, line.letters), `${x} ${y}`).toBe(false)
+        expect(runsThrough(letters, line.from, line.to), `${x} ${y}`).toBe(false)
+      }
+    }
+  })
+})
+
+it('an area to keep off is in view whole where it lies beside the slab, and makes it no smaller where it is far', () => {
+  const boxWith = (xFt: number, widthFt: number) => {
+    const editor = new TestEditor().choose('slab', { form: 'rectangle' }).type('24', '14')
+    const shape = { kind: 'rectangle', at: [xFt * ft, 2 * ft], widthM: widthFt * ft, depthM: 9 * ft } as const
+    editor.editor.run('no-go', addNoGo(shape))
+    return homeBox(deriveLive(editor.site, '2026-07-21', createMemo()))
+  }
+  expect(boxWith(28, 9).maxX).toBeCloseTo(37 * ft, 9)
+  expect(boxWith(40, 9).maxX).toBeCloseTo(24 * ft, 9)
+  // A whole garden: as much of it as leaves the slab large.
+  expect(boxWith(28, 200).maxX).toBeCloseTo((24 + 0.6 * 24) * ft, 9)
+})

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { addNoGo } from '../../core/document/commands/addAccess'
-import { addTree } from '../../core/document/commands/addCaster'
+import { addTree, addWall } from '../../core/document/commands/addCaster'
 import type { Command } from '../../core/document/commands/editSite'
 import { setCornerRadius } from '../../core/document/commands/setCornerRadius'
 import { addOpening, addSteps } from '../../core/document/commands/slabParts'
@@ -201,6 +201,30 @@ describe('among what stands around a slab of 24 by 14 ft', () => {
           expect(runsThrough(flight, from, to), `${fromT} ${risers}`).toBe(false)
         }
       }
+  })
+
+  it('no letters lie on a fence, whether it runs along an edge or crosses its dimension', () => {
+    const lines: readonly (readonly Pt[])[] = [
+      [
+        [25.6, -4],
+        [25.6, 18],
+      ],
+      [
+        [22, 7],
+        [40, 7],
+      ],
+      [
+        [24.5, 2],
+        [30, 16],
+      ],
+    ]
+    for (const points of lines) {
+      const line = points.map(([x, y]): Pt => [x * ft, y * ft])
+      const site = siteWith(() => addWall({ name: 'Fence', line, heightM: 2 }))
+      for (const { letters, a } of linesOf(site))
+        for (const [i, end] of line.slice(1).entries())
+          expect(runsThrough(letters, toScreen(camera, line[i]!), toScreen(camera, end)), `${points} ${a}`).toBe(false)
+    }
   })
 
   it('letters of a circle near an edge keep off the dimension of the edge, whichever side it is', () => {

@@ -193,10 +193,13 @@ export function drawSlabNames(
     const shapes = [...openings, ...slab.insets.flatMap(({ shape }) => shape.map(({ outer }) => boxOf(outer)))]
     // Large where most room is, else beside, above or below what stands there, else smaller: on the slab, on no opening,
     // and on an inset only where there is no other place.
-    const ways = [shapes, ...(slab.insets.length > 0 ? [openings] : [])].flatMap(kept =>
-      slabNameSizes.map(size => ({ kept, size })),
+    // Over its edge only where no size has another place.
+    const ways = [false, true].flatMap(mayHide =>
+      [shapes, ...(slab.insets.length > 0 ? [openings] : [])].flatMap(kept =>
+        slabNameSizes.map(size => ({ kept, size, mayHide })),
+      ),
     )
-    for (const { kept, size } of ways) {
+    for (const { kept, size, mayHide } of ways) {
       const style = { sizePx: size.areaPx, weight: 700, face: 'slab', ground: pen.inks.slab } as const
       const scale = pen.inks.letterScale
       const [width, height] = [letterWidth(pen, area, style) + 10, size.heightPx * scale]
@@ -204,7 +207,7 @@ export function drawSlabNames(
         .map(([dx, dy]): Pt => [x + dx * scale, y + dy * scale])
         .filter(spot => regionContains(region, toPlan(pen.camera, spot)))
         .filter(spot => !kept.some(box => meet(box, around(spot, width, height))))
-      const at = room.take(spots, width, height)
+      const at = room.take(spots, width, height, mayHide)
       if (!at) continue
       const [above, below] = size.linesPx
       letter(pen, area, [at[0], at[1] - above * scale], style)

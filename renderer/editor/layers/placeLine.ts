@@ -7,6 +7,7 @@ import type { LineDimension } from '../../../core/reports/dimensions'
 import type { Id, Pt } from '../../../shared/document/primitives'
 import { type Camera, toPlan, toScreen } from '../camera/camera'
 import type { DimensionGround } from './dimensionGround'
+import { around, meet, runsThrough } from './labelRoom'
 
 /** A ring, or the line of a fence, whose dimensions stand on the plan, and what it is called. */
 export interface DimensionedRing {
@@ -116,10 +117,10 @@ interface LineWish {
   readonly slide?: number
 }
 
-/** How much of a line, and whether its letters, lie on crowns and steps. */
+/** How much of a line, and whether its letters, lie on crowns, steps, fences and marks. */
 function hiddenBy(
   { a, longPx, u, n, outPx: out, at }: PlacedLine,
-  { crowns, steps }: DimensionGround,
+  { crowns, steps, walls, marks }: DimensionGround,
   camera: Camera,
   lettersPx: number,
 ): { readonly linePx: number; readonly letters: boolean } {
@@ -144,6 +145,21 @@ function hiddenBy(
     const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
     if (out > y0 - 5 && out < y1 + 5) run(x0, x1)
     letters ||= out > y0 - halfLettersPx && out < y1 + halfLettersPx && middle > x0 - half && middle < x1 + half
+  }
+  const box = around([middle, out], 2 * half, 2 * halfLettersPx)
+  for (const wall of walls)
+    for (const [i, end] of wall.slice(1).entries()) {
+      const [from, to] = [local(toScreen(camera, wall[i]!)), local(toScreen(camera, end))]
+      // A fence that crosses the line hides nothing of it; one that runs along it does.
+      if (Math.abs(from[1] - out) < 6 && Math.abs(to[1] - out) < 6)
+        run(Math.min(from[0], to[0]), Math.max(from[0], to[0]))
+      letters ||= runsThrough(box, from, to)
+    }
+  for (const mark of marks) {
+    const [x, y] = local(toScreen(camera, mark.at))
+    const [w, h] = [Math.abs(u[0]), Math.abs(u[1])]
+    const [along, across] = [w * mark.halfPx[0] + h * mark.halfPx[1], h * mark.halfPx[0] + w * mark.halfPx[1]]
+    letters ||= meet(box, around([x, y], 2 * along, 2 * across))
   }
   return { linePx, letters }
 }
@@ -171,7 +187,7 @@ function hasConcrete(ring: CurveRing, placed: PlacedLine, camera: Camera): boole
 }
 
 /**
- * A straight dimension clear of crowns and steps as far as it can be: its letters along the line, the line farther out,
+ * A straight dimension clear of crowns, steps, fences and marks as far as it can be: its letters along the line, the line farther out,
  * or on the slab.
  */
 export function placeClear(

@@ -6,6 +6,7 @@ const underFinger: readonly (readonly [RegExp, string])[] = [
   [/\bclick\b/g, 'tap'],
   [/\bClick\b/g, 'Tap'],
   [/\bEnter closes it\b/g, '“Close it” closes it'],
+  [/\bEnter leads\b/g, '“Close it” leads'],
   [/(?<=points\. )Enter ends it\b/g, '“End it here” ends it'],
   [/\bEnter sets the border\b/g, '“Set the border” sets it'],
 ]

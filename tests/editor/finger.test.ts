@@ -165,6 +165,9 @@ describe('what is asked of the hand', () => {
   it('is a tap where a finger points, and names the buttons in place of keys', () => {
     pointIs('coarse')
     expect(handWords('Click the next corner, or type the length.')).toBe('Tap the next corner, or type the length.')
+    expect(handWords('3 corners. Enter leads the last arc to the first corner; so does a click on it.')).toBe(
+      '3 corners. “Close it” leads the last arc to the first corner; so does a tap on it.',
+    )
     expect(handWords('3 corners. Enter closes it; so does a click on the first corner.')).toBe(
       '3 corners. “Close it” closes it; so does a tap on the first corner.',
     )

@@ -139,7 +139,13 @@ const arcOf = (site: Site, dimension: ArcDimension, name: string, placed: Placed
     },
     { label: 'Rise, both ends stay', nowM: riseM, step: 'arc', command: typedM => setArc(edgeIds, { riseM: typedM }) },
     {
-      label: `Length ${ends[0]} to ${ends[1]} along the arc`,
+      label: `${ends[0]} to ${ends[1]} straight across`,
+      nowM: 2 * radiusM * Math.sin(Math.abs(dimension.sweepRad) / 2),
+      step: 'length',
+      command: (typedM, moves) => setArc(edgeIds, { chordM: typedM, moves }),
+    },
+    {
+      label: `${ends[0]} to ${ends[1]} along the arc`,
       nowM: lengthM,
       step: 'length',
       command: (typedM, moves) => setArc(edgeIds, { lengthM: typedM, moves }),
@@ -225,7 +231,7 @@ const Fields = memo(function Fields({ live, eye, size, print }: DimensionsOf & {
             width={upright ? 24 : widthPx}
             upright={upright}
             words={words}
-            reads={boxes.length > 1 ? 'radius, rise or length' : 'length'}
+            reads={boxes.length > 1 ? 'radius, rise, chord or length' : 'length'}
             isTabStop={key === tabStop}
             onFocus={setActive}
             onOpen={setOpen}
@@ -370,25 +376,27 @@ function DimensionField({
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: Enter and Esc are those of the boxes inside
     <div className="dim-field" ref={element} onKeyDown={onKeyDown} onBlur={onBlur}>
-      {boxes.map(({ label, nowM }, i) => (
-        <label key={label}>
-          {label}
-          <input
-            type="text"
-            // biome-ignore lint/a11y/noAutofocus: the box stands where the dimension was that was asked for
-            autoFocus={i === 0}
-            autoComplete="off"
-            value={typed.at === i ? typed.text : ''}
-            placeholder={print.length(nowM)}
-            aria-invalid={(typed.at === i && fault !== null) || undefined}
-            aria-describedby={typed.at === i && fault !== null ? `${id}-fault` : undefined}
-            onChange={event => {
-              setTyped({ at: i, text: event.target.value })
-              setFault(null)
-            }}
-          />
-        </label>
-      ))}
+      <div className="dim-boxes" data-many={boxes.length > 1 || undefined}>
+        {boxes.map(({ label, nowM }, i) => (
+          <label key={label}>
+            {label}
+            <input
+              type="text"
+              // biome-ignore lint/a11y/noAutofocus: the box stands where the dimension was that was asked for
+              autoFocus={i === 0}
+              autoComplete="off"
+              value={typed.at === i ? typed.text : ''}
+              placeholder={print.length(nowM)}
+              aria-invalid={(typed.at === i && fault !== null) || undefined}
+              aria-describedby={typed.at === i && fault !== null ? `${id}-fault` : undefined}
+              onChange={event => {
+                setTyped({ at: i, text: event.target.value })
+                setFault(null)
+              }}
+            />
+          </label>
+        ))}
+      </div>
       {choices.length > 0 ? (
         <fieldset>
           <legend>Which end moves</legend>

@@ -80,12 +80,37 @@ describe('an arc that several edges make together', () => {
     }
   })
 
+  it('takes its chord as well, and carries the straight sides along, so that they stay square', () => {
+    const before = arched(2)
+    for (const [moves, xs] of [
+      ['end', [-2, 8]],
+      ['start', [0, 10]],
+      ['both', [-1, 9]],
+    ] as const) {
+      const after = done(setArc(run(before), { chordM: 10, moves })(before))
+      const { vertices } = after.slabs[0]!.outline
+      expect(arcOf(after).sweepRad).toBeCloseTo(arcOf(before).sweepRad, 9)
+      // The side of the rectangle below each end went with it.
+      for (const [i, x] of [
+        [0, xs[0]],
+        [1, xs[1]],
+        [2, xs[1]],
+        [5, xs[0]],
+      ] as const)
+        expect(vertices[i]!.at).toEqual([expect.closeTo(x, 9), expect.closeTo(i < 2 ? 0 : 6, 9)])
+      expect(faultsOf(after)).toEqual([])
+    }
+    // A rise of 2 m over a chord of 8 m is a radius of 5 m (c²/8s + s/2); the same shape over 10 m one of 6.25 m.
+    expect(arcOf(done(setArc(run(before), { chordM: 10, moves: 'end' })(before))).radiusM).toBeCloseTo(6.25, 9)
+  })
+
   it('is refused what it cannot span, what closes on itself, and nothing at all', () => {
     const site = arched(2)
     expect(refusal(setArc(run(site), { radiusM: 3.9 })(site))).toBe('radiusTooSmall')
     expect(refusal(setArc(run(site), { riseM: 90 })(site))).toBe('riseTooLarge')
     for (const lengthM of [0, Number.NaN]) {
       expect(refusal(setArc(run(site), { lengthM, moves: 'end' })(site))).toBe('badMeasure')
+      expect(refusal(setArc(run(site), { chordM: lengthM, moves: 'end' })(site))).toBe('badMeasure')
       expect(refusal(setArc(run(site), { riseM: lengthM })(site))).toBe('badMeasure')
     }
   })

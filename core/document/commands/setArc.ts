@@ -3,12 +3,17 @@ import { pointAt } from '../../geometry/edgeAt'
 import { edgeFromRise } from '../../geometry/resolvePath'
 import { editEdge } from './editEdge'
 import type { Command } from './editSite'
+import { isClosed } from './findPath'
 
-/** One measure of an arc, meters; the radius and the rise keep both ends, a length moves what `moves` says. */
+/**
+ * One measure of an arc, meters; the radius and the rise keep both ends. A length along it, or its chord straight
+ * across, keeps its shape and moves what `moves` says, the whole next edge with it, so that straight sides stay square.
+ */
 export type ArcMeasure =
   | { readonly radiusM: number }
   | { readonly riseM: number }
   | { readonly lengthM: number; readonly moves: 'start' | 'end' | 'both' }
+  | { readonly chordM: number; readonly moves: 'start' | 'end' | 'both' }
 
 const refused = (foundM: number, what: string) =>
   ({ code: 'badMeasure', severity: 'stop', values: { foundM, what } }) as const
@@ -31,19 +36,27 @@ export const setArc = (edgeIds: readonly Id[], measure: ArcMeasure): Command =>
     const radiusNowM = arcs[0]?.radiusM
     if (radiusNowM === undefined) return refused(0, 'arc')
     const [from, to] = [vertexAt(0).at, vertexAt(edges.length).at]
-    if ('lengthM' in measure) {
-      if (!(measure.lengthM > 0)) return refused(measure.lengthM, 'length of an arc')
-      const grow = measure.lengthM / (radiusNowM * Math.abs(sweepRad))
+    const chordNowM = Math.hypot(to[0] - from[0], to[1] - from[1])
+    if ('moves' in measure) {
+      const [toM, nowM] =
+        'chordM' in measure ? [measure.chordM, chordNowM] : [measure.lengthM, radiusNowM * Math.abs(sweepRad)]
+      if (!(toM > 0 && Number.isFinite(toM))) return refused(toM, 'length of an arc')
+      const grow = toM / nowM
+      const n = path.vertices.length
+      const takesNext = n > edges.length + 2
       const fixed: Pt =
         measure.moves === 'end' ? from : measure.moves === 'start' ? to : [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
-      for (let k = 0; k <= edges.length; k++) {
-        const vertex = vertexAt(k)
-        vertex.at = [fixed[0] + (vertex.at[0] - fixed[0]) * grow, fixed[1] + (vertex.at[1] - fixed[1]) * grow]
+      const carry = (vertex: ReturnType<typeof vertexAt>, [x, y]: Pt) => {
+        vertex.at = [vertex.at[0] + (x - fixed[0]) * (grow - 1), vertex.at[1] + (y - fixed[1]) * (grow - 1)]
       }
+      const goesOn = (after: boolean) => isClosed(path) || (after ? index + edges.length + 1 < n : index > 0)
+      if (takesNext && goesOn(false)) carry(vertexAt(n - 1), from)
+      if (takesNext && goesOn(true)) carry(vertexAt(edges.length + 1), to)
+      for (let k = 0; k <= edges.length; k++) carry(vertexAt(k), vertexAt(k).at)
       for (const edge of edges) if (edge.riseM !== undefined) edge.riseM *= grow
       return undefined
     }
-    const halfM = Math.hypot(to[0] - from[0], to[1] - from[1]) / 2
+    const halfM = chordNowM / 2
     const typedM = 'radiusM' in measure ? measure.radiusM : measure.riseM
     if (typedM === 0 && 'riseM' in measure && edges.length === 1) {
       delete edges[0]!.riseM

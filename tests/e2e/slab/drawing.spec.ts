@@ -407,7 +407,7 @@ test('an irregular five-sided patio with one arc, from field notes, in less than
   await page.keyboard.press('Enter')
   await expect(page.getByRole('button', { name: 'Undo arc' })).toBeVisible()
   await page.getByRole('button', { name: /^radius 20 ft, arc C to D of/ }).click()
-  await page.getByLabel('Length C to D along the arc').fill(`22'`)
+  await page.getByLabel('C to D along the arc').fill(`22'`)
   await page.getByLabel('C moves, D stays').check()
   await page.keyboard.press('Enter')
   await expect(page.getByRole('button', { name: /^22 ft along, arc C to D of/ })).toBeAttached()

@@ -146,6 +146,8 @@ export const editCodes = [
   'turnsOpen',
   'strokeTooShort',
   'notFourCorners',
+  'arcsKept',
+  'leavesAboveTop',
   'sunTooLow',
   'shadowTooShort',
   'shadeNotExplained',

@@ -89,6 +89,21 @@ export const editWordings: Record<(typeof editCodes)[number], Wording> = {
     message: `Squareness by diagonals needs four corners; this outline has ${values.vertices}.`,
     hint: 'Measure its corners by tape ties instead.',
   }),
+  arcsKept: told => ({
+    message:
+      told.values.arcs === 1
+        ? `The corners are square; the arc keeps its rise of ${lengthOf(told, 'mostM')}.`
+        : `The corners are square; the ${told.values.arcs} arcs keep their rises, ${
+            told.values.leastM === told.values.mostM
+              ? `${lengthOf(told, 'mostM')} each`
+              : `${lengthOf(told, 'leastM')} to ${lengthOf(told, 'mostM')}`
+          }.`,
+    hint: 'A rise of 0 makes an edge straight.',
+  }),
+  leavesAboveTop: told => ({
+    message: `The lowest leaves would hang ${lengthOf(told, 'leavesM')} above the ground, and the tree is only ${lengthOf(told, 'heightM')} high.`,
+    hint: 'Set the other of the two first.',
+  }),
   sunTooLow: ({ values }) => ({
     message:
       numberOf(values.altitudeDeg) < 0

@@ -1,9 +1,11 @@
 import { memo, useRef } from 'react'
 import { findEdge } from '../../core/document/commands/findPath'
+import { leavesAboveTop } from '../../core/document/commands/leavesAboveTop'
 import type { TradeSize } from '../../core/units/tradeSizes'
 import type { Id } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
 import { useCommitted, useView } from '../app/session'
+import { wordFindings } from '../app/wordFindings'
 import { actionWords, directionWish, hasForms, isOpening, type Options, slabFor } from '../editor/actions/actions'
 import { cornersOfSite, placeWords } from '../editor/cornerNames'
 import { useEditor, useEditorState } from '../editor/useEditor'
@@ -91,6 +93,9 @@ function ActionFields({ site }: { readonly site: Site }) {
       minM={least}
       onSet={value => {
         if (value < least) return 'Type a length greater than zero.'
+        const { trunkHeightM, treeHeightM }: Options = { ...o, [key]: value }
+        const refused = action === 'tree' ? leavesAboveTop(trunkHeightM, treeHeightM) : undefined
+        if (refused) return wordFindings(site, [refused])
         set({ [key]: value })
         return null
       }}

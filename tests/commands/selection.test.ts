@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { addSpot, addWay, setWayHours } from '../../core/document/commands/addAccess'
-import { addBuilding } from '../../core/document/commands/addCaster'
+import { addBuilding, addTree } from '../../core/document/commands/addCaster'
 import { addSlab } from '../../core/document/commands/addSlab'
 import { addWish } from '../../core/document/commands/addWish'
 import { changeBorder, changeCaster, changeSlab } from '../../core/document/commands/changeEntity'
@@ -110,6 +110,22 @@ describe('refusals', () => {
     expect(refusal(moveSelection([slab.id], [5000, 0])(done(addSpot('pump', [0, 0])(site))))).toBe('limitExceeded')
     expect(refusal(changeSlab('s999', { name: 'x' })(site))).toBe('entityMissing')
     expect(refusal(changeCaster(site.casters[1]!.id, { eaveM: 3 })(site))).toBe('unknownField')
+    const tree = done(
+      addTree({
+        name: 'Maple',
+        at: [0, 0],
+        baseM: 1,
+        heightM: 8,
+        trunkHeightM: 2,
+        crownRadiusM: 3,
+        density: 'dense',
+        leaves: 'evergreen',
+      })(site),
+    )
+    const maple = tree.casters.at(-1)!.id
+    expect(refusal(changeCaster(maple, { trunkM: 9 })(tree))).toBe('leavesAboveTop')
+    expect(refusal(changeCaster(maple, { topM: 3 })(tree))).toBe('leavesAboveTop')
+    expect(done(changeCaster(maple, { topM: 3.01 })(tree)).casters.at(-1)).toMatchObject({ trunkM: 3, topM: 3.01 })
     expect(refusal(moveSelection(['b9999'], [1, 1])(site))).toBe('nothingChosen')
     expect(refusal(mirrorSelection([slab.id], [1, 1], [1, 1])(site))).toBe('badMeasure')
     expect(refusal(deleteFinish(slab.finishId)(site))).toBe('finishInUse')

@@ -7,9 +7,11 @@ import { addBorder, addOpening } from '../../core/document/commands/slabParts'
 import { squarenessOf, squareUp } from '../../core/document/commands/squareUp'
 import { isSquare } from '../../core/geometry/field/squareness'
 import { resolveSlab } from '../../core/geometry/resolveSlab'
+import { wordProblem } from '../../core/problems/wordProblem'
+import { printMeasures } from '../../core/units/printMeasures'
 import { emptySite } from '../../renderer/app/emptySite'
 import type { Pt } from '../../shared/document/primitives'
-import { chain, done, faultsOf } from './edit'
+import { chain, done, faultsOf, refusal } from './edit'
 
 /** Ten meters by about six; corner C leans out by half a meter to the right and one up. */
 const corners: readonly Pt[] = [
@@ -54,6 +56,45 @@ describe('a slab made square', () => {
     if (wish.kind !== 'required') throw new Error('another wish')
     expect(wish.line[1].last[1]).toBeCloseTo(c![1], 9)
     expect(squared.tapes![0]!.ends[1].last).toEqual(c)
+  })
+
+  it('tells which arcs it kept, and that they kept their rise', () => {
+    const bent = (...rises: readonly (number | undefined)[]) =>
+      chain(
+        emptySite('s', 'S'),
+        addSlab({
+          name: 'Patio',
+          outline: {
+            kind: 'corners',
+            corners: corners.map((at, i) => ({ at, ...(rises[i] === undefined ? {} : { riseM: rises[i] }) })),
+          },
+        }),
+      )
+    const words = (site: ReturnType<typeof bent>) => {
+      const { outline } = site.slabs[0]!
+      const result = squareUp(outline.id, outline.edges[0]!.id)(site)
+      if (!result.ok) throw new Error('refused')
+      expect(result.value.slabs[0]!.outline.edges.map(({ riseM }) => riseM)).toEqual(
+        outline.edges.map(({ riseM }) => riseM),
+      )
+      expect(isSquare(squarenessOf(result.value, outline.id)!)).toBe(true)
+      return result.findings.map(found => wordProblem(found, printMeasures('ftin')).message)
+    }
+    expect(words(bent())).toEqual([])
+    expect(words(bent(undefined, 1.2192))).toEqual(['The corners are square; the arc keeps its rise of 4′ 0″.'])
+    expect(words(bent(undefined, 1.2192, undefined, -0.3048))).toEqual([
+      'The corners are square; the 2 arcs keep their rises, 1′ 0″ to 4′ 0″.',
+    ])
+  })
+
+  it('is not offered for three corners, and refused', () => {
+    const three = chain(
+      emptySite('s', 'S'),
+      addSlab({ name: 'Patio', outline: { kind: 'corners', corners: corners.slice(0, 3).map(at => ({ at })) } }),
+    )
+    const { outline } = three.slabs[0]!
+    expect(squarenessOf(three, outline.id)).toBeUndefined()
+    expect(refusal(squareUp(outline.id, outline.edges[0]!.id)(three))).toBe('notFourCorners')
   })
 
   it('that no longer holds an opening says so, and which', () => {

@@ -8,6 +8,7 @@ import type { Furnishing, Note } from '../../../shared/document/shown'
 import type { MarkedPoint, Site } from '../../../shared/document/site'
 import type { Band, Border, Inset, Obstacle, Opening, Slab, Steps } from '../../../shared/document/slab'
 import { type Command, editSite, missing } from './editSite'
+import { leavesAboveTop } from './leavesAboveTop'
 
 /** What may change; `undefined` takes an optional field away. */
 export type Patch<T, K extends keyof T> = { readonly [P in K]?: T[P] | undefined }
@@ -80,7 +81,10 @@ export const changeNote = change<Note, 'text'>('note', site => site.notes ?? [])
 export const changeWay = change<Way, 'name' | 'at' | 'widthM'>('way in and out', site => site.access?.ways ?? [])
 
 type FieldsOf<T> = T extends Caster ? Patch<T, Exclude<keyof T, 'id' | 'kind'>> : never
-/** Fields of a caster of any kind, elevations above the datum; those its kind does not have are refused. */
+/**
+ * Fields of a caster of any kind, elevations above the datum; those its kind does not have are refused, and heights of a
+ * tree that would put its lowest leaves above its top.
+ */
 export type CasterPatch = FieldsOf<Caster>
 
 export const changeCaster =
@@ -90,5 +94,7 @@ export const changeCaster =
       const caster = draft.casters.find(each => each.id === id)
       if (caster === undefined) return missing('shade caster', id)
       applyPatch<object>(caster, patch)
-      return undefined
+      return caster.kind === 'tree' && ('topM' in patch || 'trunkM' in patch)
+        ? leavesAboveTop(caster.trunkM - caster.baseM, caster.topM - caster.baseM)
+        : undefined
     })

@@ -13,11 +13,11 @@ export const squarenessOf = (site: Site, pathId: Id): Squareness | undefined => 
   return corners?.length === 4 ? squareness(corners as unknown as FourCorners) : undefined
 }
 
-/** Makes a four-cornered ring a rectangle about the edge that stays. */
+/** Makes the corners of a four-cornered ring those of a rectangle about the edge that stays; an arc keeps its rise, which is told. */
 export const squareUp =
   (pathId: Id, keptEdgeId: Id): Command =>
   site =>
-    editSite(site, (draft): Finding | undefined => {
+    editSite(site, (draft, edit): Finding | undefined => {
       const path = pathOf(draft, pathId)
       if (path === undefined) return missing('outline', pathId)
       const n = path.vertices.length
@@ -32,5 +32,12 @@ export const squareUp =
       turned.forEach((vertex, i) => {
         vertex.at = square[i]!
       })
+      const rises = path.edges.flatMap(({ riseM }) => (riseM === undefined || riseM === 0 ? [] : [Math.abs(riseM)]))
+      if (rises.length > 0)
+        edit.tell('arcsKept', 'note', pathId, {
+          arcs: rises.length,
+          leastM: Math.min(...rises),
+          mostM: Math.max(...rises),
+        })
       return undefined
     })

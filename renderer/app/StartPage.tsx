@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import type { StartInfo } from '../../shared/host'
 import { themes } from '../store/viewStore'
+import { unnamed } from './emptySite'
 import { fileStem } from './fileStem'
 import { fileWords } from './fileWords'
 import { Icon } from './Icon'
@@ -57,7 +58,7 @@ export function StartPage() {
   const theme = useView(state => state.theme)
   const { failure, problems } = useStore(keeper)
   const head = useHeadFocus()
-  const empty = () => void keeper.startNew('New site')
+  const empty = () => void keeper.startNew(unnamed)
   return (
     <div className="start">
       <main className="start-side">

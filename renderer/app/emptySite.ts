@@ -1,6 +1,9 @@
 import type { Site } from '../../shared/document/site'
 import { siteFormat, siteVersion } from '../../shared/document/site'
 
+/** The name of a site that nobody has named: the first file it is kept in names it. */
+export const unnamed = 'New site'
+
 /** The middle of the United States: 39.8° N, 98.6° W, the geographic center of the 48 states, from memory. */
 const unsetPlace: Site['place'] = { latDeg: 39.8, lonDeg: -98.6, elevationM: 0, zone: 'America/Chicago', northDeg: 0 }
 

@@ -1,5 +1,6 @@
 /** What can be done with the file, by name; the program's menu and the page's own list both choose from these. */
 import type { HostEvent } from '../../shared/host'
+import { unnamed } from './emptySite'
 import type { Session } from './session'
 
 export type FileAct = Extract<HostEvent, { kind: 'menu' }>['entry'] | 'startPage'
@@ -8,7 +9,7 @@ type ActsOf = Pick<Session, 'host' | 'keeper' | 'site' | 'view' | 'openFile'>
 
 export function fileActs({ host, keeper, site, view, openFile }: ActsOf): Readonly<Record<FileAct, () => void>> {
   return {
-    new: () => void keeper.leave({ next: () => void keeper.startNew('New site') }),
+    new: () => void keeper.leave({ next: () => void keeper.startNew(unnamed) }),
     open: () => void keeper.leave({ next: openFile }),
     save: () => void keeper.save(),
     saveAs: () => void keeper.saveAs(),

@@ -1,9 +1,11 @@
 import './slab.css'
+import { setName } from '../../core/document/commands/setSite'
 import type { Site } from '../../shared/document/site'
 import { useView } from '../app/session'
 import { useEditorState } from '../editor/useEditor'
 import { ActionOptions } from './ActionOptions'
 import { chosenParts } from './chosen/chosenParts'
+import { NeededNameField } from './chosen/NameField'
 import { SelectionPanel } from './chosen/SelectionPanel'
 import { FinishForm } from './FinishForm'
 import { NorthForm } from './north/NorthForm'
@@ -30,6 +32,12 @@ export function SiteForms({ site }: { readonly site: Site }) {
   if (!isIdle || isChosen) return null
   return (
     <section className="slab-form" aria-label="The site">
+      <details>
+        <summary>Name of the site</summary>
+        <div className="fields">
+          <NeededNameField name={site.name} set={setName} label="Heads every sheet and drawing" step="site name" />
+        </div>
+      </details>
       <details>
         <summary>Place and time zone</summary>
         <PlaceForm site={site} />

@@ -24,6 +24,8 @@ export type SiteStore = StoreApi<SiteState> & {
   apply(name: string, command: (site: Site) => Site): void
   /** The same, of a hand that is likely to push again. */
   push(name: string, command: (site: Site) => Site): void
+  /** Gives the site another name at every step where it bore the one before: undo takes it back at none. */
+  rename(before: string, name: string): void
   /** Shows what a gesture would make of the committed document; each call starts from the committed one. */
   show(command: (site: Site) => Site): void
   /** Commits the preview as one step. */
@@ -56,6 +58,13 @@ export function createSiteStore(): SiteStore {
       withHistory(history => commitStep(history, name, produce(currentDocument(history), change))),
     apply: (name: string, command: (site: Site) => Site) => withHistory(withCommand(name, command)),
     push: (name: string, command: (site: Site) => Site) => withHistory(withCommand(name, command), true),
+    rename: (before: string, name: string) =>
+      withHistory(({ steps, at }) => ({
+        at,
+        steps: steps.map(step =>
+          step.document.name === before ? { ...step, document: freeze({ ...step.document, name }) } : step,
+        ),
+      })),
     show: (command: (site: Site) => Site) => {
       const { history } = store.getState()
       if (history) store.setState({ preview: command(currentDocument(history)), isMoving: true })

@@ -24,6 +24,24 @@ describe('undo', () => {
     expect(committed(store)).toBe(site)
   })
 
+  it('does not take back the name that the first file gave', () => {
+    const { store, site } = opened()
+    store.edit('units', draft => {
+      draft.units = 'metric'
+    })
+    store.edit('name', draft => {
+      draft.name = 'Typed'
+    })
+    store.undo()
+    store.rename(site.name, 'Fern Lane')
+    expect(committed(store)).toMatchObject({ name: 'Fern Lane', units: 'metric' })
+    store.undo()
+    expect(committed(store)).toEqual({ ...site, name: 'Fern Lane' })
+    store.redo()
+    store.redo()
+    expect(committed(store).name).toBe('Typed')
+  })
+
   it('names what it takes back and what redo does again', () => {
     const { store } = opened()
     store.edit('name', draft => {

@@ -2,6 +2,7 @@
 import { serializeSite } from '../../../core/document/serializeSite'
 import type { Site } from '../../../shared/document/site'
 import type { SaveReport } from '../../../shared/host'
+import { unnamed } from '../emptySite'
 import { fileStem } from '../fileStem'
 import type { KeeperDesk, Next } from './desk'
 
@@ -19,6 +20,7 @@ export interface SavingUnderWay extends Saving {
 
 export function createSaving({
   host,
+  site,
   asksItself,
   dialogs,
   store,
@@ -76,7 +78,10 @@ export function createSaving({
         dialogs.setState({ open: { kind: 'saveAs', name, existing: false, next } })
         return
       }
-      const asked = host.saveAs({ docId, text: serializeSite(document), name, order: nextOrder(), replace })
+      // The first file of a site that nobody has named names it.
+      const isUnnamed = document.name === unnamed
+      const titled = isUnnamed && named !== undefined ? { ...document, name } : document
+      const asked = host.saveAs({ docId, text: serializeSite(titled), name, order: nextOrder(), replace })
       underWay = asked
       const answer = await asked
       if (!answer.ok) {
@@ -85,7 +90,18 @@ export function createSaving({
         } else if (answer.error.reason !== 'canceled') tellTrouble('file', 'notSaved', answer.error)
         return
       }
-      settle(document, answer.value.report, answer.value.fileName ?? name, next)
+      const { report, fileName: keptIn = name } = answer.value
+      const title = isUnnamed && report.outcome === 'saved' ? (named ?? fileStem(keptIn)) : unnamed
+      if (title === unnamed) {
+        settle(document, report, keptIn, next)
+        return
+      }
+      const isCurrent = committed() === document
+      site.rename(unnamed, title)
+      const isWritten = titled.name === title
+      settle(isCurrent && isWritten ? committed()! : document, report, keptIn, isWritten ? next : undefined)
+      // Where the desktop's own dialog asked, the file does not know its site's name yet.
+      if (!isWritten) await saving.save({ next })
     },
   }
   return saving

@@ -39,6 +39,7 @@ export const geometryCodes = [
   'borderTooWide',
   'bandOutside',
   'insetOutside',
+  'stepsBeyondEdge',
   'arcsKeptAsChords',
 ] as const
 

@@ -6,6 +6,7 @@ import { checkOpenings } from './checkOpenings'
 import { Claims } from './claims'
 import type { CurveRegion, CurveRing } from './curve'
 import { subtractCurves } from './curveBoolean'
+import { edgeLength } from './edgeLength'
 import { resolveBand } from './resolveBand'
 import { type BorderRing, insideFronts, resolveBorders } from './resolveBorders'
 import type { Claim, ResolvedBand, ResolvedBorder, ResolvedOpening, ResolvedSlab } from './resolvedSlab'
@@ -13,6 +14,9 @@ import { resolveInset } from './resolveInset'
 import { reverseRing } from './reverseRing'
 import { curveArea, ringArea } from './ringArea'
 import { ringLength } from './ringLength'
+
+/** Less is not told: 1/16 in. */
+const leastBeyondM = 0.0015875
 
 /** What there is of a slab whose outline is no outline. */
 const nothing = {
@@ -91,6 +95,17 @@ function claimed(
   return { id, finishId, placed, shape, areaM2: curveArea(shape), chordsKept: chordsKept || raw.chordsKept }
 }
 
+/** Flights that are wider than what is left of their edge. */
+const stepsBeyondEdges = ({ steps }: Slab, outline: CurveRing): readonly Finding[] =>
+  steps.flatMap(({ id, edgeId, fromT, widthM }): Finding[] => {
+    const edge = outline.find(each => each.edgeId === edgeId)
+    if (!edge) return []
+    const beyondM = widthM - (1 - fromT) * edgeLength(edge)
+    return beyondM < leastBeyondM
+      ? []
+      : [{ code: 'stepsBeyondEdge', severity: 'check', values: { beyondM }, at: { entityId: id, point: edge.to } }]
+  })
+
 function workSlabOut(slab: Slab): ResolvedSlab {
   const { id, name, levelM, finishId } = slab
   const outlined = checkedRing(slab.outline, id, false)
@@ -120,6 +135,8 @@ function workSlabOut(slab: Slab): ResolvedSlab {
     const { pathId, widthM } = border
     return { ...claimed(claims, border, shape), pathId, widthM, outerLengthM, innerLengthM, centerLengthM }
   })
+
+  findings.push(...stepsBeyondEdges(slab, outline))
 
   const plain = net.length === 1 ? insideFronts(net[0]!, bordered.fronts) : undefined
   const all = [...insets, ...bands, ...borders]

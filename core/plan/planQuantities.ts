@@ -3,6 +3,7 @@ import type { Site } from '../../shared/document/site'
 import type { Slab } from '../../shared/document/slab'
 import type { Quantity } from '../../shared/planJson'
 import { defaults } from '../../shared/settings'
+import type { Arc } from '../geometry/curve'
 import { intersectCurves } from '../geometry/curveBoolean'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { curveArea } from '../geometry/ringArea'
@@ -23,30 +24,31 @@ import { planContraction } from './planContraction'
 
 const isPumped = (site: Site): boolean => (site.access?.pumpSpots.length ?? 0) > 0
 
-const slabFigures = (
-  site: Site,
-  slab: ResolvedSlab,
-  source: Slab,
-  thickened: readonly ThickenedShape[],
-): Quantity[] => [
-  ...slabAreas(slab),
-  ...claimFigures(slab),
-  ...finishAreas(slab, site.finishes),
-  ...edgeLengths(slab, source),
-  ...concreteOrder({
-    idPrefix: slab.id,
-    slabId: slab.id,
-    areaM2: slab.netAreaM2,
-    thicknessM: source.thicknessM,
-    thickened: thickened.map(t => ({ areaM2: curveArea(t.shape), depthM: t.depthM })),
-    stepsM3: source.steps.reduce((sum, steps) => sum + stepsVolume(steps), 0),
-    pumped: isPumped(site),
-    units: site.units,
-    settings: site.settings,
-  }),
-  ...stepsOrder(slab.id, source.steps, { pumped: isPumped(site), units: site.units, settings: site.settings }),
-  ...baseFigures(slab, source, site.settings),
-]
+/** The arc a flight of steps stands on; undefined on a straight edge. */
+const arcUnder = ({ outline }: ResolvedSlab, edgeId: string): Arc | undefined =>
+  outline.find(edge => edge.edgeId === edgeId)?.arc
+
+function slabFigures(site: Site, slab: ResolvedSlab, source: Slab, thickened: readonly ThickenedShape[]): Quantity[] {
+  const order = { pumped: isPumped(site), units: site.units, settings: site.settings }
+  const flightsM3 = source.steps.map(flight => stepsVolume(flight, arcUnder(slab, flight.edgeId)))
+  return [
+    ...slabAreas(slab),
+    ...claimFigures(slab),
+    ...finishAreas(slab, site.finishes),
+    ...edgeLengths(slab, source),
+    ...concreteOrder({
+      idPrefix: slab.id,
+      slabId: slab.id,
+      areaM2: slab.netAreaM2,
+      thicknessM: source.thicknessM,
+      thickened: thickened.map(t => ({ areaM2: curveArea(t.shape), depthM: t.depthM })),
+      stepsM3: flightsM3.reduce((sum, volume) => sum + volume, 0),
+      ...order,
+    }),
+    ...stepsOrder(slab.id, flightsM3, order),
+    ...baseFigures(slab, source, site.settings),
+  ]
+}
 
 function pourConcrete(site: Site, pour: PlannedPour, source: Slab, thickened: readonly ThickenedShape[]): Quantity[] {
   const concrete = concreteOrder({

@@ -80,6 +80,10 @@ export const geometryWordings: Record<(typeof geometryCodes)[number], Wording> =
     message: `${areaOf(told, 'outsideM2')} of the inset lies outside the slab; only the part inside counts.`,
     hint: 'Move the inset inside the slab.',
   }),
+  stepsBeyondEdge: told => ({
+    message: `The steps are ${lengthOf(told, 'beyondM')} wider than what their edge has room for; they are drawn up to its end.`,
+    hint: 'Make them narrower, start them nearer the first corner, or make the edge longer.',
+  }),
   arcsKeptAsChords: () => ({
     message: 'Some arcs of this part are figured as short chords, at most 0.1 mm (1/256 in) from the true curve.',
   }),

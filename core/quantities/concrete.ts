@@ -3,6 +3,7 @@
 import type { UnitSystem } from '../../shared/document/site'
 import type { Slab } from '../../shared/document/slab'
 import { type SettingOverrides, settingValue } from '../../shared/settings'
+import type { Arc } from '../geometry/curve'
 import { type Inputs, type Quantity, quantity, sumFormula, sumInputs } from './quantity'
 
 /** International yard, exact: (0.9144 m)³. */
@@ -27,9 +28,21 @@ export interface ConcreteOf {
   readonly settings: SettingOverrides | undefined
 }
 
-/** A solid flight of n risers stands on n − 1 treads: width × tread × riser × n(n − 1) ÷ 2. */
-export const stepsVolume = (steps: Slab['steps'][number]): number =>
-  (steps.widthM * steps.treadM * steps.riserM * steps.risers * (steps.risers - 1)) / 2
+/**
+ * A solid flight of n risers stands on n − 1 treads: width × tread × riser × n(n − 1) ÷ 2. Around an arc of radius R the
+ * width, measured along the edge, grows with each tread: tread k is a piece of a ring, width × tread × (R ± (k − ½) tread) ÷ R,
+ * and n − k risers high; inside a hollow arc the treads end at its center.
+ * Source: annulus sector, CRC Standard Mathematical Tables, "Plane figures".
+ */
+export function stepsVolume({ widthM, treadM, riserM, risers }: Slab['steps'][number], arc?: Arc): number {
+  if (!arc) return (widthM * treadM * riserM * risers * (risers - 1)) / 2
+  const side = Math.sign(arc.sweepRad)
+  const radiusAt = (tread: number): number => Math.max(0, arc.radiusM + side * tread * treadM)
+  let areasM2 = 0
+  for (let k = 1; k < risers; k++)
+    areasM2 += ((risers - k) * side * (radiusAt(k) ** 2 - radiusAt(k - 1) ** 2) * widthM) / (2 * arc.radiusM)
+  return areasM2 * riserM
+}
 
 export const orderStepM3 = (units: UnitSystem, settings: SettingOverrides | undefined): number =>
   units === 'ftin' ? settingValue(settings, 'orderStepYd3') * cubicYardM3 : settingValue(settings, 'orderStepM3')
@@ -107,13 +120,12 @@ export function concreteOrder(of: ConcreteOf): Quantity[] {
   ]
 }
 
-/** Concrete for the steps of a slab: they belong to none of its pours, and are ordered beside them. */
-export function stepsOrder(slabId: string, steps: Slab['steps'], of: OrderOf): Quantity[] {
+/** Concrete for the steps of a slab, flight by flight: they belong to none of its pours, and are ordered beside them. */
+export function stepsOrder(slabId: string, flightsM3: readonly number[], of: OrderOf): Quantity[] {
   const inputs: Inputs = Object.fromEntries(
-    steps.flatMap((flight, i) => {
-      const volume = stepsVolume(flight)
-      return volume > 0 ? [[steps.length > 1 ? `flight ${i + 1}` : 'steps', [volume, 'm³'] as const]] : []
-    }),
+    flightsM3.flatMap((volume, i) =>
+      volume > 0 ? [[flightsM3.length > 1 ? `flight ${i + 1}` : 'steps', [volume, 'm³'] as const]] : [],
+    ),
   )
   const volume = sumInputs(inputs)
   if (volume === 0) return []

@@ -1,6 +1,7 @@
 import type { Opening } from '../../shared/document/slab'
+import { flattenEdge } from '../geometry/flattenRing'
 import type { Measures } from '../units/measures'
-import { curvePath, curveRegionPath, type Frame, flatToPage, regionRings, toPage } from './frame'
+import { curvePath, curveRegionPath, edgePath, type Frame, flatToPage, regionRings, toPage } from './frame'
 import { drawHatch, type Hatch } from './hatch'
 import {
   boxPointsInside,
@@ -106,20 +107,18 @@ export function drawThickened(data: SheetData, frame: Frame): string {
 export const stepRings = ({ slabs }: SheetData, frame: Frame): XY[][] =>
   slabs.flatMap(({ steps }) => steps.filter(lines => lines.length > 0).map(lines => pageBox(lines, frame)))
 
-/** The sides of a flight are its last two lines: see `stepLines`. */
+/** Its last lines are the outermost tread and the sides: see `stepLines`. */
 function pageBox(lines: SheetSlab['steps'][number], frame: Frame): XY[] {
-  const [left, right] = lines.slice(-2)
-  return [left![0], left![1], right![1], right![0]].map(at => toPage(frame, at))
+  const [outer, left, right] = lines.slice(-3)
+  return [left!.from, ...flattenEdge(outer!, 0.05), right!.to, right!.from].map(at => toPage(frame, at))
 }
 
 /** Treads and sides of the steps that leave a slab. */
 export function drawSteps({ slabs }: SheetData, frame: Frame): string {
   const lines = slabs.flatMap(({ steps }) => steps.flat())
-  if (lines.length === 0) return ''
-  return drawPath(lines.map(([a, b]) => moveLine(toPage(frame, a), toPage(frame, b))).join(''), {
-    stroke: ink,
-    width: 1.1,
-  })
+  return lines.length === 0
+    ? ''
+    : drawPath(lines.map(line => edgePath(frame, line)).join(''), { stroke: ink, width: 1.1 })
 }
 
 const openingWords: Record<Opening['kind'], string> = {

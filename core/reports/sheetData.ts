@@ -6,7 +6,7 @@ import type { UnitSystem } from '../../shared/document/site'
 import type { Opening } from '../../shared/document/slab'
 import type { Quantity } from '../../shared/planJson'
 import type { Problem } from '../../shared/problem'
-import type { CurveRegion, CurveRing, Region, Ring } from '../geometry/curve'
+import type { CurveEdge, CurveRegion, CurveRing, Region, Ring } from '../geometry/curve'
 import type { Alternative } from '../pours/alternatives/alternative'
 import type { AlternativeSentence } from '../pours/alternatives/wordAlternative'
 import type { ThickenedShape } from '../quantities/thickenedShapes'
@@ -58,7 +58,7 @@ export interface SheetSlab {
   readonly field: readonly CurveRegion[]
   readonly thickened: readonly ThickenedShape[]
   /** The lines of each flight of steps. */
-  readonly steps: readonly (readonly (readonly [Pt, Pt])[])[]
+  readonly steps: readonly (readonly CurveEdge[])[]
   readonly grossAreaM2: number
   readonly openingAreaM2: number
   readonly netAreaM2: number

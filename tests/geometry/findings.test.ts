@@ -247,6 +247,20 @@ const cases: readonly Case[] = [
     entityId: 'i1',
   },
   {
+    name: 'steps that start so far along their edge that they reach beyond it',
+    slab: {
+      ...drawSlab(ten),
+      steps: [
+        { id: 'k1', edgeId: ten.edges[0]!.id, fromT: 0.9, widthM: 1.5, risers: 2, riserM: 0.15, treadM: 0.3 },
+        { id: 'k2', edgeId: ten.edges[0]!.id, fromT: 0.5, widthM: 5, risers: 2, riserM: 0.15, treadM: 0.3 },
+      ],
+    },
+    code: 'stepsBeyondEdge',
+    severity: 'check',
+    entityId: 'k1',
+    point: [10, 0],
+  },
+  {
     name: 'an inset beside the slab',
     slab: drawSlab(ten, { insets: [drawInset('i1', circlePath(5, [20, 3], 1))] }),
     code: 'insetOutside',

@@ -115,15 +115,15 @@ describe('concrete to order', () => {
   it('steps are ordered beside the pours: two 7 in risers, 24 ft wide, on a 12 in tread are 14 ft³', () => {
     const flight = { id: 'x1', edgeId: 'e1', fromT: 0, widthM: 24 * ft, risers: 2, riserM: 7 * inch, treadM: 12 * inch }
     const of = { pumped: true, units: 'ftin', settings: undefined } as const
-    const [order] = stepsOrder('s1', [flight], of)
+    const [order] = stepsOrder('s1', [stepsVolume(flight)], of)
     // 14 ÷ 27 = 0.5185 yd³, 10 % more 0.5704, in quarters 0.75; two flights 1.1407, so 1.25.
     expect(order!.value / yd3).toBeCloseTo(0.75, 12)
     expect(evaluateFormula(order!)).toBeCloseTo(order!.value, 12)
-    const [both] = stepsOrder('s1', [flight, { ...flight, id: 'x2' }], of)
+    const [both] = stepsOrder('s1', [stepsVolume(flight), stepsVolume(flight)], of)
     expect(both!.value / yd3).toBeCloseTo(1.25, 12)
     expect(evaluateFormula(both!)).toBeCloseTo(both!.value, 12)
     // One riser stands on the ground below: no tread, no concrete.
-    expect(stepsOrder('s1', [{ ...flight, risers: 1 }], of)).toEqual([])
+    expect(stepsOrder('s1', [stepsVolume({ ...flight, risers: 1 })], of)).toEqual([])
   })
 
   it('concrete of the whole site is that of its pours and of its steps', () => {

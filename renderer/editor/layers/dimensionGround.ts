@@ -1,4 +1,5 @@
 /** What stands around slabs where dimensions are written: they keep off it. */
+import { flattenEdge } from '../../../core/geometry/flattenRing'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import { stepLines } from '../../../core/geometry/stepLines'
 import type { Pt } from '../../../shared/document/primitives'
@@ -40,7 +41,7 @@ export const dimensionGround = (
     : [],
   steps: slabs.flatMap(({ id, outline }) =>
     (sources.find(each => each.id === id)?.steps ?? []).flatMap(steps => {
-      const corners = stepLines(outline, steps).flat()
+      const corners = stepLines(outline, steps).flatMap(line => [...flattenEdge(line, 0.05), line.to])
       return corners.length > 0 ? [corners] : []
     }),
   ),

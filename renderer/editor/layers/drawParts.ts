@@ -7,21 +7,18 @@ import type { Site } from '../../../shared/document/site'
 import { toScreen } from '../camera/camera'
 import { outlineOf } from './drawCasters'
 import { inPlan, type Pen, px, weight } from './pen'
-import { ringPath } from './ringPath'
+import { addEdges, ringPath } from './ringPath'
 
 export function drawParts(pen: Pen, site: Site, slabs: readonly ResolvedSlab[]): void {
   const { ctx, inks, camera } = pen
   inPlan(pen, () => {
     ctx.strokeStyle = inks.outline
     ctx.lineWidth = weight(pen, 1.6)
-    ctx.beginPath()
+    const flights = new Path2D()
     for (const slab of slabs)
       for (const steps of site.slabs.find(({ id }) => id === slab.id)?.steps ?? [])
-        for (const [from, to] of stepLines(slab.outline, steps)) {
-          ctx.moveTo(...from)
-          ctx.lineTo(...to)
-        }
-    ctx.stroke()
+        addEdges(flights, stepLines(slab.outline, steps))
+    ctx.stroke(flights)
   })
   for (const { at } of site.slabs.flatMap(({ obstacles }) => obstacles)) {
     const [x, y] = toScreen(camera, at)

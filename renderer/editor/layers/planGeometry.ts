@@ -42,7 +42,7 @@ export function entityGeometry(live: LivePlan, worked: Worked, id: string): Plan
     const claim = [...slab.borders, ...slab.bands, ...slab.insets].find(each => each.id === id)
     if (claim) return byRegions(claim.shape)
     const steps = live.site.slabs.find(each => each.id === slab.id)?.steps.find(each => each.id === id)
-    if (steps) return byRing(stepLines(slab.outline, steps).map(([from, to]) => ({ edgeId: id, from, to })))
+    if (steps) return byRing(stepLines(slab.outline, steps))
   }
   const { casters, points } = live.site
   const caster = casters.find(each => each.id === id)
@@ -173,9 +173,7 @@ function pourGeometry(
 }
 
 export const stepEdges = (slab: ResolvedSlab, source: Slab): CurveRing =>
-  source.steps.flatMap(each =>
-    stepLines(slab.outline, each).map(([from, to]): CurveEdge => ({ edgeId: each.id, from, to })),
-  )
+  source.steps.flatMap(each => stepLines(slab.outline, each))
 
 const jointGeometry = (worked: Worked, slabId?: string): PlanGeometry =>
   byRing(

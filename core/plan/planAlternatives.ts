@@ -8,6 +8,7 @@ import type { Alternative } from '../pours/alternatives/alternative'
 import type { PricingGround } from '../pours/alternatives/priceAlternative'
 import { findAlternatives, type SplitSearch } from '../pours/alternatives/proposeAlternatives'
 import { type AlternativeSentence, heldAgainst, wordAlternative } from '../pours/alternatives/wordAlternative'
+import { dateOf, dayNumber } from '../pours/order/workCalendar'
 import { isWorthPouring, type OpenGround, openGround, withLocked } from '../pours/replan/replanRest'
 import type { JointWishes } from '../pours/wishes/jointWishes'
 import { wordProblem } from '../problems/wordProblem'
@@ -93,9 +94,17 @@ function groundOf(plan: Plan, slab: ResolvedSlab, part: PourPart, thicknessM: nu
       ...(calendar === undefined ? {} : { calendar }),
       ...(settings === undefined ? {} : { settings }),
       capM2,
-      startDate: plan.date,
+      startDate: firstOpenDate(plan),
     },
   }
+}
+
+/** From when what is left can be poured: the day of the plan, but after the last day that was poured. */
+const firstOpenDate = ({ site, date }: Plan): string => {
+  const after = site.accepted.flatMap(({ pours }) =>
+    pours.flatMap(({ poured, date: day }) => (poured && day !== undefined ? [dateOf(dayNumber(day) + 1)] : [])),
+  )
+  return [date, ...after].toSorted().at(-1)!
 }
 
 /**
@@ -107,7 +116,8 @@ export function* planAlternativesSteps(
   memo: Memo,
   budget: PourBudget = 'full',
 ): Generator<void, readonly PlannedAlternative[]> {
-  const { site, slabs, date } = plan
+  const { site, slabs } = plan
+  const startDate = firstOpenDate(plan)
   const { settings, units, access, crew, calendar, casters } = site
   const print = printMeasures(units)
   const { casters: standing, day, shade } = plan
@@ -138,7 +148,7 @@ export function* planAlternativesSteps(
           calendar,
           casters,
           slabs,
-          date,
+          startDate,
           onSite,
           exposed !== undefined,
         ]

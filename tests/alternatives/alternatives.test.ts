@@ -224,6 +224,14 @@ describe('alternatives of a site', () => {
     expect(printPlanJson(plan).alternatives).toBeUndefined()
   })
 
+  it('are poured after what is poured, never on a day that has been', () => {
+    const memo = createMemo()
+    // Three of four pours are poured, the last on July 20; the plan is looked at on the day of the first.
+    const all = planAlternatives(planOf(sampleSite('logged-court'), { date: '2026-07-14' }, memo), memo)
+    expect(all.length).toBeGreaterThan(0)
+    for (const { figures } of all) expect(figures.lastPourDate! > '2026-07-20').toBe(true)
+  })
+
   it('stand side by side on a sheet and in the PDF set, each with its figures, none where they were not asked for', () => {
     const memo = createMemo()
     const plan = planOf(sampleSite('l-patio'), { date: '2026-07-21' }, memo)

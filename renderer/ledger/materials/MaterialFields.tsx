@@ -124,7 +124,9 @@ function countedWords(site: Site, material: Material): string {
       ? 'Not counted: a package of concrete is a volume, 1 yd³ or 1 m³.'
       : 'Not counted: a package of base is a mass or volume, 1 ton, 1 t, 1 yd³ or 1 m³.'
   if (!isCountedBulk(material, site.materials ?? [])) return `Not counted: all ${kind} is in the first of the list.`
-  return isConcrete ? 'Counted as it is ordered, pour by pour.' : 'Counted as the base of all slabs, bought whole.'
+  return isConcrete
+    ? 'Counted as it is ordered, pour by pour and for steps.'
+    : 'Counted as the base of all slabs, bought whole.'
 }
 
 /** The rate from either end: what an area takes, or what a package covers. */

@@ -31,11 +31,11 @@ export const editWordings: Record<(typeof editCodes)[number], Wording> = {
     hint: `Its ends need a radius of at least ${lengthOf(told, 'leastM')}.`,
   }),
   membershipsMerged: ({ values }) => ({
-    message: `Two edges became one; the ${values.where} of edge ${values.gone} went over to edge ${values.kept}.`,
+    message: `Two edges became one; the ${values.where} of one of them is that of both now.`,
     hint: 'Check which edges have it now.',
   }),
   removedWith: ({ values }) => ({
-    message: `The ${values.what} ${values.id} went with what it belonged to.`,
+    message: `A ${values.what} went with what it belonged to.`,
   }),
   acceptedRemoved: ({ values }) => ({
     message: `${countOf(values.pours, 'accepted pour', 'accepted pours')} and ${countOf(values.joints, 'joint', 'joints')} went with the slab.`,

@@ -1,8 +1,13 @@
 import type { Site } from '../../shared/document/site'
 
-/** The date asked for, else the first planned pour, else the date of the conditions, else today as the host gives it. */
+/**
+ * The date asked for, else that of the first pour still to come, else of the first at all, else the date of the
+ * conditions, else today as the host gives it.
+ */
 export function planDate(site: Site, asked: string | undefined, today: string): string {
   if (asked !== undefined) return asked
-  const dated = site.accepted.flatMap(a => a.pours.flatMap(p => (p.date === undefined ? [] : [p.date]))).sort()
-  return dated[0] ?? site.conditions?.date ?? today
+  const pours = site.accepted.flatMap(accepted => accepted.pours)
+  const ahead = pours.filter(({ poured }) => poured === undefined)
+  const [first] = [ahead, pours].flatMap(each => each.flatMap(({ date }) => date ?? []).sort())
+  return first ?? site.conditions?.date ?? today
 }

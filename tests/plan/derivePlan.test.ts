@@ -136,6 +136,16 @@ describe('the date of a plan', () => {
 
   it('is the one asked for', () => expect(planDate(dated, '2027-01-02', '2026-01-01')).toBe('2027-01-02'))
   it('else that of the first planned pour', () => expect(planDate(dated, undefined, '2026-01-01')).toBe(firstPour))
+  it('of which those that were poured do not count while one is to come', () => {
+    const logged = sampleSite('logged-court')
+    expect(planDate(logged, undefined, '2026-01-01')).toBe('2026-07-22')
+    const [part] = logged.accepted
+    const done = {
+      ...logged,
+      accepted: [{ ...part!, pours: part!.pours.filter(({ poured }) => poured !== undefined) }],
+    }
+    expect(planDate(done, undefined, '2026-01-01')).toBe('2026-07-14')
+  })
   it('else that of the conditions', () => {
     const conditions = {
       kind: 'day',

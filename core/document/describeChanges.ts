@@ -5,6 +5,7 @@ import { capitalize } from '../units/capitalize'
 import type { Measures } from '../units/measures'
 import type { Change } from './diffSites'
 import { fromPointer, valueAt } from './jsonPointer'
+import { openingNames } from './openingNames'
 
 /** Counters and parts that only follow from other changes: nothing a reader would miss. */
 const bookkeeping = new Set(['nextId'])
@@ -38,9 +39,9 @@ const nameRow = (site: Site, steps: readonly string[], list: string, index: numb
   if (typeof row.number === 'string') return `${word} ${row.number}`
   if (list === 'borders') {
     const slab = valueAt(site, steps)
-    const opening = isGroup(slab) ? (slab.openings as Site['slabs'][number]['openings']) : []
-    const place = opening.find(candidate => candidate.path.id === row.pathId)
-    return `border on the ${place === undefined ? 'outline' : (place.name ?? place.kind)}`
+    const openings = isGroup(slab) ? (slab.openings as Site['slabs'][number]['openings']) : []
+    const place = openings.find(candidate => candidate.path.id === row.pathId)
+    return `border ${place === undefined ? 'on the outline' : `around ${openingNames(openings).get(place.id)?.the}`}`
   }
   return `${word} ${index + 1}`
 }

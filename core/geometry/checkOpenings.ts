@@ -26,9 +26,9 @@ function meetingPoint(a: CurveRing, b: CurveRing) {
   return undefined
 }
 
-/** What is checked of an opening; its kind and its name say which one is meant. */
+/** What is checked of an opening; its name says which one is meant: `the pool`, `planter 2`. */
 export interface PlacedOpening extends ResolvedOpening {
-  readonly name?: string | undefined
+  readonly name: string
 }
 
 export interface CheckedOpenings {
@@ -49,8 +49,8 @@ export function checkOpenings(outline: CurveRing, openings: readonly PlacedOpeni
   let apart = true
   const solid = (ring: CurveRing) => [{ outer: reverseRing(ring), holes: [] }]
   openings.forEach((opening, i) => {
-    const { id, ring, kind, name } = opening
-    const which = { kind, ...(name === undefined ? {} : { name }) }
+    const { id, ring, name } = opening
+    const which = { name }
     const meet = meetingPoint(outline, ring)
     if (!meet && !ringContains(outline, ring[0]!.from)) {
       left.add(id)

@@ -1,6 +1,7 @@
 import type { Band, Border, Inset, Slab } from '../../shared/document/slab'
 import { onceFrozen } from '../../shared/onceFrozen'
 import type { Finding } from '../../shared/problem'
+import { openingNames } from '../document/openingNames'
 import { checkedRing } from './checkedRing'
 import { checkOpenings } from './checkOpenings'
 import { Claims } from './claims'
@@ -58,17 +59,18 @@ interface Ground {
 /** The slab less its openings. */
 function takeOpenings(slab: Slab, outline: CurveRing): Ground {
   const findings: Finding[] = []
-  const cut: { opening: ResolvedOpening; name: string | undefined; path: Slab['outline'] }[] = []
-  for (const { id, kind, name, path, pool } of slab.openings) {
+  const cut: { opening: ResolvedOpening; path: Slab['outline'] }[] = []
+  for (const { id, kind, path, pool } of slab.openings) {
     const { ring, findings: found, bad } = checkedRing(path, id, true)
     findings.push(...found)
     if (bad) continue
     const opening = { id, kind, ring, areaM2: -ringArea(ring), perimeterM: ringLength(ring) }
-    cut.push({ opening: pool === undefined ? opening : { ...opening, pool }, name, path })
+    cut.push({ opening: pool === undefined ? opening : { ...opening, pool }, path })
   }
+  const names = openingNames(slab.openings)
   const checked = checkOpenings(
     outline,
-    cut.map(({ opening, name }) => ({ ...opening, name })),
+    cut.map(({ opening }) => ({ ...opening, name: names.get(opening.id)!.the })),
   )
   findings.push(...checked.findings)
   const placed = cut.filter(c => !checked.left.has(c.opening.id))

@@ -1,4 +1,5 @@
 import type { geometryCodes, ProblemValue } from '../../shared/problem'
+import { capitalize } from '../units/capitalize'
 import type { Told, Wording } from './wording'
 
 const numberOf = (value: ProblemValue | undefined): number => (typeof value === 'number' ? value : 0)
@@ -9,9 +10,8 @@ const lengthOf = ({ values, print }: Told, name: string) => print.length(numberO
 /** The area a finding carries, printed. */
 const areaOf = ({ values, print }: Told, name: string) => print.area(numberOf(values[name]))
 
-/** Which opening is meant, by its name or its kind: "The planter". */
-const openingOf = ({ values: { name, kind } }: Told): string =>
-  typeof name === 'string' ? name : `The ${typeof kind === 'string' && kind !== 'other' ? kind : 'opening'}`
+/** Which opening is meant: "The planter", "Planter 2". */
+const openingOf = ({ values: { name } }: Told): string => capitalize(String(name))
 
 /** Findings of the geometry in trade words. */
 export const geometryWordings: Record<(typeof geometryCodes)[number], Wording> = {

@@ -1,7 +1,9 @@
 /** What a price of the list is multiplied by: the parts of the drawing it goes by, in its own unit. */
+
 import type { Price, PricedBy } from '../../shared/document/materials'
 import type { Slab } from '../../shared/document/slab'
 import type { Quantity } from '../../shared/planJson'
+import { openingNames } from '../document/openingNames'
 import type { Claim, ResolvedSlab } from '../geometry/resolvedSlab'
 import { m2ToSquareFeet, metersToFeet } from '../units/convert'
 import { edgeLengths } from './edgeLengths'
@@ -141,12 +143,13 @@ function partsOfSlab(
         const { risers, widthM } = source.steps[i]!
         return measure === 'count' ? risers : risers * widthM
       })
-    case 'opening':
-      return counted(
-        slab.openings.map(({ id, kind }) => ({ id, name: source.openings.find(own => own.id === id)?.name ?? kind })),
-        'opening',
-        i => (measure === 'count' ? 1 : slab.openings[i]!.perimeterM),
-      )
+    case 'opening': {
+      const names = openingNames(source.openings)
+      return slab.openings.map(({ id, perimeterM }) => [
+        names.get(id)?.words ?? 'opening',
+        measure === 'count' ? 1 : perimeterM,
+      ])
+    }
     case 'form':
       return edgeLengths(slab, source).flatMap(({ id, value }): readonly Part[] =>
         id === `${slab.id}-form-length` ? [[slab.name, value]] : [],

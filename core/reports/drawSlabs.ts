@@ -1,4 +1,4 @@
-import type { Opening } from '../../shared/document/slab'
+import { openingNames } from '../document/openingNames'
 import { flattenEdge } from '../geometry/flattenRing'
 import type { Measures } from '../units/measures'
 import { curvePath, curveRegionPath, edgePath, type Frame, flatToPage, regionRings, toPage } from './frame'
@@ -121,22 +121,14 @@ export function drawSteps({ slabs }: SheetData, frame: Frame): string {
     : drawPath(lines.map(line => edgePath(frame, line)).join(''), { stroke: ink, width: 1.1 })
 }
 
-const openingWords: Record<Opening['kind'], string> = {
-  pool: 'Pool',
-  planter: 'Planter',
-  drain: 'Drain',
-  column: 'Column',
-  other: 'Opening',
-}
-
 function openingWish(
   opening: SheetOpening,
+  name: string,
   frame: Frame,
   window: PageRect,
   measures: Measures,
   withArea: boolean,
 ): LabelWish<DrawLabel> {
-  const name = opening.name ?? openingWords[opening.kind]
   const rings = [flatToPage(frame, opening.ring)]
   const area = measures.area(opening.areaM2)
   const twoLines: LabelBox = {
@@ -209,8 +201,13 @@ export function drawOpeningNames(
   measures: Measures,
   withAreas = true,
 ): Layer {
-  const openings = data.slabs.flatMap(slab => slab.openings).filter(o => o.kind !== 'column' && o.kind !== 'drain')
-  return { svg: '', wishes: openings.map(o => openingWish(o, frame, window, measures, withAreas)), segments: [] }
+  const wishes = data.slabs.flatMap(({ openings }) => {
+    const names = openingNames(openings)
+    return openings
+      .filter(({ kind }) => kind !== 'column' && kind !== 'drain')
+      .map(opening => openingWish(opening, names.get(opening.id)!.title, frame, window, measures, withAreas))
+  })
+  return { svg: '', wishes, segments: [] }
 }
 
 /** Marked points: a ring with a dot, named beside. */

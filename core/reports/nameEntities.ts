@@ -1,5 +1,7 @@
 /** Ids in a formula as the names people know: `net area − border b36` reads `net area − 12 in border`. */
+
 import type { Site } from '../../shared/document/site'
+import { openingNames } from '../document/openingNames'
 
 /** Every id of the site that a formula may name, with what to call it. */
 export function entityNames(site: Site): ReadonlyMap<string, string> {
@@ -12,7 +14,7 @@ export function entityNames(site: Site): ReadonlyMap<string, string> {
     add(slab.borders, 'border')
     add(slab.bands, 'band')
     add(slab.insets, 'inset')
-    add(slab.openings, 'opening')
+    for (const [id, { words }] of openingNames(slab.openings)) names.set(id, words)
   }
   add(
     site.accepted.flatMap(({ joints }) => joints.map(({ id }) => ({ id }))),

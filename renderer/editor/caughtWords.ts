@@ -1,9 +1,10 @@
 /** What holds the pointer, by the names on the plan: "In line" and "with Patio and House". */
+import { openingNames } from '../../core/document/openingNames'
 import type { SnapHold } from '../../core/geometry/field/findSnaps'
 import { capitalize } from '../../core/units/capitalize'
 import type { Id } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
-import { obstacleKinds, openingKinds } from './actions/actions'
+import { obstacleKinds } from './actions/actions'
 
 interface Named {
   readonly id: Id
@@ -13,8 +14,7 @@ interface Named {
 /** What is drawn on a thing comes before it: its own ids are among those of its edges. */
 function* namesOf(site: Site): Generator<Named> {
   for (const { openings, bands, insets, obstacles } of site.slabs) {
-    for (const { id, name, kind } of openings)
-      yield { id, name: name ?? `the ${kind === 'other' ? 'opening' : openingKinds[kind].toLowerCase()}` }
+    for (const [id, { the }] of openingNames(openings)) yield { id, name: the }
     for (const { id, name } of bands) yield { id, name: name ?? 'the band' }
     for (const { id, name } of insets) yield { id, name: name ?? 'the inset' }
     for (const { id, name, kind } of obstacles)

@@ -1,9 +1,11 @@
 /** Corners by letter, so that a typed place can be told from one: "corner A of Patio". */
 
+import { openingNames } from '../../core/document/openingNames'
 import { linePointId } from '../../core/geometry/linePointId'
 import type { Path } from '../../shared/document/path'
 import type { Id, Pt } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
+import type { Slab } from '../../shared/document/slab'
 
 export interface NamedCorner {
   readonly id: Id
@@ -26,13 +28,12 @@ export function cornersOfSite(site: Site): readonly NamedCorner[] {
   if (ready) return ready
   const ofPath = (path: Path, name: string): readonly NamedCorner[] =>
     path.vertices.map(({ id, at }, i) => ({ id, at, words: `corner ${cornerLetter(i)} of ${name}` }))
+  const ofOpenings = ({ name, openings }: Slab): readonly NamedCorner[] => {
+    const names = openingNames(openings)
+    return openings.flatMap(({ id, path }) => ofPath(path, `${names.get(id)!.words} in ${name}`))
+  }
   const all = [
-    ...site.slabs.flatMap(slab => [
-      ...ofPath(slab.outline, slab.name),
-      ...slab.openings.flatMap(({ path, name, kind }) =>
-        ofPath(path, `${name ?? (kind === 'other' ? 'opening' : kind)} in ${slab.name}`),
-      ),
-    ]),
+    ...site.slabs.flatMap(slab => [...ofPath(slab.outline, slab.name), ...ofOpenings(slab)]),
     ...site.casters.flatMap((caster): readonly NamedCorner[] => {
       if (caster.kind === 'building') return ofPath(caster.footprint, caster.name)
       if (caster.kind === 'cover') return ofPath(caster.outline, caster.name)

@@ -1,4 +1,5 @@
 /** The plan as words: every part that can be selected, in the order of the document. */
+import { openingNames } from '../../core/document/openingNames'
 import type { Plan } from '../../core/plan/plan'
 import { type DirectionWish, foldDeg } from '../../core/pours/wishes/wishedDirection'
 import { tapeWords } from '../../core/reports/tapeWords'
@@ -18,8 +19,6 @@ export interface OutlineSection {
   readonly name: string
   readonly items: readonly OutlineItem[]
 }
-
-const openingWords = { pool: 'Pool', planter: 'Planter', drain: 'Drain', column: 'Column', other: 'Opening' } as const
 
 export const wishWords = {
   required: 'A joint here',
@@ -79,6 +78,7 @@ export function outlineSections(
     const source = site.slabs[i]
     const named = <T extends { id: string; name?: string | undefined }>(list: readonly T[] | undefined, id: string) =>
       list?.find(each => each.id === id)?.name
+    const openings = openingNames(source?.openings ?? slab.openings)
     return {
       id: `in ${slab.id}`,
       name: slab.name,
@@ -93,7 +93,7 @@ export function outlineSections(
         },
         ...slab.openings.map(opening => ({
           id: opening.id,
-          name: named(source?.openings, opening.id) ?? openingWords[opening.kind],
+          name: openings.get(opening.id)!.title,
           detail: ['opening', ...areaWords(opening.areaM2)].join(', '),
         })),
         ...slab.borders.map((border, n) => ({

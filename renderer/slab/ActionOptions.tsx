@@ -1,6 +1,7 @@
 import { memo, useRef } from 'react'
 import { findEdge } from '../../core/document/commands/findPath'
 import { leavesAboveTop } from '../../core/document/commands/leavesAboveTop'
+import { openingNames } from '../../core/document/openingNames'
 import type { TradeSize } from '../../core/units/tradeSizes'
 import type { Id } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
@@ -298,9 +299,9 @@ function BorderEdges({ site }: { readonly site: Site }) {
       {site.slabs
         .flatMap(slab => [
           { id: slab.id, words: `All edges of ${slab.name}`, path: slab.outline },
-          ...slab.openings.map(({ id, kind, name, path }) => ({
+          ...slab.openings.map(({ id, path }) => ({
             id,
-            words: `All around ${name ?? (kind === 'other' ? 'the opening' : `the ${kind}`)}`,
+            words: `All around ${openingNames(slab.openings).get(id)!.the}`,
             path,
           })),
         ])

@@ -69,7 +69,7 @@ describe('the difference between two saves', () => {
       },
       [
         'Patio, 12 in border: name 12 in border removed',
-        'Patio, border on the Round planter added',
+        'Patio, border around Round planter added',
         'Patio, opening Round planter: kind planter → other',
       ],
     ],

@@ -1,3 +1,4 @@
+import { openingNames } from '../../../core/document/openingNames'
 import { type Box, pointBounds, ringBounds } from '../../../core/geometry/bounds'
 import { regionContains, ringContains } from '../../../core/geometry/contains'
 import type { CurveRegion, CurveRing } from '../../../core/geometry/curve'
@@ -6,7 +7,6 @@ import type { Measures } from '../../../core/units/measures'
 import type { Caster } from '../../../shared/document/caster'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Slab } from '../../../shared/document/slab'
-import { openingKinds } from '../actions/actions'
 import { type Camera, toPlan, toScreen } from '../camera/camera'
 import { outlineOf } from './drawCasters'
 import { type LabelSpot, labelSpot } from './drawPours'
@@ -117,12 +117,12 @@ export function drawOpeningNames(
   sources: readonly Slab[],
   room: LabelRoom,
 ): void {
-  for (const slab of slabs)
+  for (const slab of slabs) {
+    const names = openingNames(sources.find(each => each.id === slab.id)?.openings ?? [])
     for (const { id, ring } of slab.openings) {
-      const source = sources.find(each => each.id === slab.id)?.openings.find(each => each.id === id)
-      const region = source && regionOf(ring)
+      const name = names.get(id)?.title
+      const region = name !== undefined && regionOf(ring)
       if (!region) continue
-      const name = source.name ?? openingKinds[source.kind]
       const width = letterWidth(pen, name, openingStyle) + 12
       const box = pointBounds(ring.map(({ from }) => from))
       const { at, roomM } = labelSpot(region)
@@ -141,6 +141,7 @@ export function drawOpeningNames(
       )
       if (spot) letter(pen, name, spot, { ...openingStyle, ground: pen.inks.paper })
     }
+  }
 }
 
 const regions = new WeakMap<CurveRing, CurveRegion>()

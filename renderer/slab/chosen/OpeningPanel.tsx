@@ -1,7 +1,7 @@
 import { changeOpening } from '../../../core/document/commands/changeEntity'
+import { openingNames } from '../../../core/document/openingNames'
 import type { Site } from '../../../shared/document/site'
 import type { Opening } from '../../../shared/document/slab'
-import { openingKinds } from '../../editor/actions/actions'
 import { ChoiceField } from '../ChoiceField'
 import { openingChoices, poolChoices } from '../choices'
 import { useRun } from '../useRun'
@@ -13,10 +13,12 @@ import { NameField } from './NameField'
 export function OpeningPanel({ site, opening }: { readonly site: Site; readonly opening: Opening }) {
   const run = useRun()
   const { id, kind, pool, name, path } = opening
+  const owner = site.slabs.find(({ openings }) => openings.includes(opening))
+  const { title } = openingNames(owner?.openings ?? [opening]).get(id)!
   return (
     <>
       <header>
-        <h2>{name ?? openingKinds[kind]}</h2>
+        <h2>{title}</h2>
       </header>
       <div className="fields">
         <NameField name={name} set={to => changeOpening(id, { name: to })} />

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { changeBand, changeBorder, changeInset } from '../../../core/document/commands/changeEntity'
 import type { Entity } from '../../../core/document/commands/siteEntities'
 import { restackBorder } from '../../../core/document/commands/slabParts'
+import { openingNames } from '../../../core/document/openingNames'
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { ChoiceField } from '../ChoiceField'
@@ -83,7 +84,8 @@ function Stacking({ strip: { row, owner } }: { readonly strip: Extract<Entity, {
 function BorderEdges({ strip: { row, owner } }: { readonly strip: Extract<Entity, { kind: 'border' }> }) {
   const run = useRun()
   const [fault, setFault] = useState<string | null>(null)
-  const path = [owner.outline, ...owner.openings.map(opening => opening.path)].find(({ id }) => id === row.pathId)
+  const opening = owner.openings.find(({ path: { id } }) => id === row.pathId)
+  const path = opening?.path ?? (owner.outline.id === row.pathId ? owner.outline : undefined)
   if (!path) return null
   const all = path.edges.map(({ id }) => id)
   const set = (chosen: readonly Id[]) => {
@@ -95,7 +97,7 @@ function BorderEdges({ strip: { row, owner } }: { readonly strip: Extract<Entity
     )
   }
   const chosen = row.edges === 'all' ? all : row.edges
-  const around = path === owner.outline ? owner.name : 'the opening'
+  const around = opening ? openingNames(owner.openings).get(opening.id)!.the : owner.name
   return (
     <details className="wide">
       <summary>

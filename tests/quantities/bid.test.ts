@@ -3,7 +3,7 @@
  * section 324, to the third decimal and up from five (from memory).
  */
 import { parse } from 'csv-parse/sync'
-import * as fc from 'fast-check'
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { setBid } from '../../core/document/commands/setBid'
 import { addPrice, changePrice } from '../../core/document/commands/setPrices'

@@ -44,8 +44,28 @@ const lineEnds = ({ a, b, n: [nx, ny], outPx }: PlacedLine): readonly [Pt, Pt] =
   [b[0] + nx * outPx, b[1] + ny * outPx],
 ]
 
-/** In the order of the rings; straight edges first find their places, then arcs keep off them. */
+type Places = readonly [...of: readonly [DimensionGround, Camera, Measures], placed: readonly PlacedDimension[]]
+
+const lately = new WeakMap<readonly DimensionedRing[], Places>()
+
+/**
+ * In the order of the rings; straight edges first find their places, then arcs keep off them. Found once for the same
+ * rings, ground and camera: while something is drawn they stay as they were.
+ */
 export function placeDimensions(
+  rings: readonly DimensionedRing[],
+  ground: DimensionGround,
+  camera: Camera,
+  print: Measures,
+): readonly PlacedDimension[] {
+  const known = lately.get(rings)
+  if (known?.[0] === ground && known[1] === camera && known[2] === print) return known[3]
+  const placed = findPlaces(rings, ground, camera, print)
+  lately.set(rings, [ground, camera, print, placed])
+  return placed
+}
+
+function findPlaces(
   rings: readonly DimensionedRing[],
   ground: DimensionGround,
   camera: Camera,

@@ -1,5 +1,5 @@
 /** Where the dimension of a straight edge stands on the screen. */
-import { ringBounds } from '../../../core/geometry/bounds'
+import { boxesMeet, pointBounds, ringBounds } from '../../../core/geometry/bounds'
 import { ringContains } from '../../../core/geometry/contains'
 import type { CurveRing } from '../../../core/geometry/curve'
 import { ringArea } from '../../../core/geometry/ringArea'
@@ -186,9 +186,30 @@ function hasConcrete(ring: CurveRing, placed: PlacedLine, camera: Camera): boole
   )
 }
 
+/** What of the ground the dimension of an edge can come near, wherever it stands. */
+function groundNear(
+  { from, to }: LineDimension,
+  ground: DimensionGround,
+  camera: Camera,
+  lettersPx: number,
+): DimensionGround {
+  const reachM = (outsPx[3] + halfLettersPx + crossingPx + lettersPx) / camera.zoom
+  const box = pointBounds([from, to])
+  const isNear = ([x, y]: Pt, marginM: number): boolean =>
+    x > box.minX - marginM && x < box.maxX + marginM && y > box.minY - marginM && y < box.maxY + marginM
+  const comesNear = (points: readonly Pt[]): boolean => boxesMeet(pointBounds(points), box, reachM)
+  return {
+    flags: ground.flags,
+    crowns: ground.crowns.filter(({ at, radiusM }) => isNear(at, reachM + radiusM)),
+    steps: ground.steps.filter(comesNear),
+    walls: ground.walls.filter(comesNear),
+    marks: ground.marks.filter(({ at, halfPx: [w, h] }) => isNear(at, reachM + (w + h) / camera.zoom)),
+  }
+}
+
 /**
- * A straight dimension clear of crowns, steps, fences and marks as far as it can be: its letters along the line, the line farther out,
- * or on the slab.
+ * A straight dimension clear of crowns, steps, fences and marks as far as it can be: its letters along the line, the
+ * line farther out, or on the slab.
  */
 export function placeClear(
   dimensioned: DimensionedRing,
@@ -198,8 +219,9 @@ export function placeClear(
   ground: DimensionGround,
 ): PlacedLine {
   const surroundings = surroundingsOf(dimensioned, dimension, camera, lettersPx)
+  const near = groundNear(dimension, ground, camera, lettersPx)
   const costOf = (placed: PlacedLine, more: number): number => {
-    const { linePx, letters } = hiddenBy(placed, ground, camera, lettersPx)
+    const { linePx, letters } = hiddenBy(placed, near, camera, lettersPx)
     return linePx + (letters ? lettersOnPx : 0) + more
   }
   let best = placeLine(dimension, camera, surroundings)

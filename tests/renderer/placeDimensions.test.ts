@@ -8,6 +8,7 @@ import type { CurveRing } from '../../core/geometry/curve'
 import { resolveSlab } from '../../core/geometry/resolveSlab'
 import { createMemo } from '../../core/plan/memo'
 import { outlineDimensions } from '../../core/reports/dimensions'
+import { printMeasures } from '../../core/units/printMeasures'
 import { toPlan, toScreen } from '../../renderer/editor/camera/camera'
 import { homeBox } from '../../renderer/editor/camera/homeBox'
 import { dimensionGround } from '../../renderer/editor/layers/dimensionGround'
@@ -260,4 +261,27 @@ it('an area to keep off is in view whole where it lies beside the slab, and make
   expect(boxWith(40, 9).maxX).toBeCloseTo(24 * ft, 9)
   // A whole garden: as much of it as leaves the slab large.
   expect(boxWith(28, 200).maxX).toBeCloseTo((24 + 0.6 * 24) * ft, 9)
+})
+
+it('a dimension keeps its place while another slab is drawn, and looks for a new one once a tree stands on it', () => {
+  const editor = new TestEditor().choose('slab', { form: 'rectangle' }).type('24', '14')
+  const camera = { x: 100, y: 400, zoom: 60 }
+  const print = printMeasures('ftin')
+  const placed = () => {
+    const { site } = editor
+    const slabs = site.slabs.map(resolveSlab)
+    const rings = slabs.map(({ outline: ring, name }) => ({ ring, name }))
+    return placeDimensions(rings, dimensionGround(site, slabs, []), camera, print).flatMap(each =>
+      'line' in each ? [each.line] : [],
+    )
+  }
+  const alone = placed()
+  editor.choose('slab', { form: 'rectangle' }).click([30, 0]).click([34, 3])
+  expect(editor.site.slabs).toHaveLength(2)
+  const beside = placed()
+  expect(alone.every((line, i) => beside[i] === line)).toBe(true)
+  const [x, y] = toPlan(camera, alone[0]!.at)
+  const shade = { name: 'Maple', heightM: 8, trunkHeightM: 2, density: 'medium', leaves: 'evergreen' } as const
+  editor.editor.run('tree', addTree({ ...shade, at: [x, y], crownRadiusM: 1 }))
+  expect(placed()[0]).not.toEqual(alone[0])
 })

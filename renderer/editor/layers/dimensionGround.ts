@@ -1,9 +1,12 @@
 /** What stands around slabs where dimensions are written: they keep off it. */
+import type { CurveRing } from '../../../core/geometry/curve'
 import { flattenEdge } from '../../../core/geometry/flattenRing'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import { stepLines } from '../../../core/geometry/stepLines'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
+import type { Slab } from '../../../shared/document/slab'
+import { onceFrozen } from '../../../shared/onceFrozen'
 
 /** A circle in plan meters. */
 export interface Crown {
@@ -23,6 +26,37 @@ export interface DimensionGround {
   readonly marks: readonly { readonly at: Pt; readonly halfPx: Pt }[]
 }
 
+const crownsOf = onceFrozen((casters: Site['casters']): readonly Crown[] =>
+  casters.flatMap(caster => (caster.kind === 'tree' ? [{ at: caster.at, radiusM: caster.crownRadiusM }] : [])),
+)
+
+const wallsOf = onceFrozen((casters: Site['casters']): DimensionGround['walls'] =>
+  casters.flatMap(caster => (caster.kind === 'wall' ? [caster.line] : [])),
+)
+
+const noMarks: DimensionGround['marks'] = []
+
+const marksOf = onceFrozen((access: NonNullable<Site['access']>): DimensionGround['marks'] => [
+  ...access.truckSpots.map(({ at }) => ({ at, halfPx: [12, 24] as const })),
+  ...access.pumpSpots.map(({ at }) => ({ at, halfPx: [12, 12] as const })),
+  ...access.washouts.map(({ at }) => ({ at, halfPx: [16, 12] as const })),
+])
+
+const stepsOf = onceFrozen((source: Slab, outline: CurveRing): DimensionGround['steps'] =>
+  source.steps.flatMap(flight => {
+    const corners = stepLines(outline, flight).flatMap(line => [...flattenEdge(line, 0.05), line.to])
+    return corners.length > 0 ? [corners] : []
+  }),
+)
+
+/** True where straight dimensions find the same about them: flags are for arcs. */
+export const isSameGround = (a: DimensionGround, b: DimensionGround): boolean =>
+  a.crowns === b.crowns &&
+  a.walls === b.walls &&
+  a.marks === b.marks &&
+  a.steps.length === b.steps.length &&
+  a.steps.every((corners, i) => corners === b.steps[i])
+
 /** `flags`: the marked points that are shown. */
 export const dimensionGround = (
   { casters, slabs: sources, access }: Pick<Site, 'casters' | 'slabs' | 'access'>,
@@ -30,19 +64,11 @@ export const dimensionGround = (
   flags: Site['points'],
 ): DimensionGround => ({
   flags: flags.map(({ at }) => at),
-  crowns: casters.flatMap(caster => (caster.kind === 'tree' ? [{ at: caster.at, radiusM: caster.crownRadiusM }] : [])),
-  walls: casters.flatMap(caster => (caster.kind === 'wall' ? [caster.line] : [])),
-  marks: access
-    ? [
-        ...access.truckSpots.map(({ at }) => ({ at, halfPx: [12, 24] as const })),
-        ...access.pumpSpots.map(({ at }) => ({ at, halfPx: [12, 12] as const })),
-        ...access.washouts.map(({ at }) => ({ at, halfPx: [16, 12] as const })),
-      ]
-    : [],
-  steps: slabs.flatMap(({ id, outline }) =>
-    (sources.find(each => each.id === id)?.steps ?? []).flatMap(steps => {
-      const corners = stepLines(outline, steps).flatMap(line => [...flattenEdge(line, 0.05), line.to])
-      return corners.length > 0 ? [corners] : []
-    }),
-  ),
+  crowns: crownsOf(casters),
+  walls: wallsOf(casters),
+  marks: access ? marksOf(access) : noMarks,
+  steps: slabs.flatMap(({ id, outline }) => {
+    const source = sources.find(each => each.id === id)
+    return source ? stepsOf(source, outline) : []
+  }),
 })

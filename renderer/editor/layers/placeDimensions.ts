@@ -9,7 +9,7 @@ import {
 import type { Measures } from '../../../core/units/measures'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Camera } from '../camera/camera'
-import type { DimensionGround } from './dimensionGround'
+import { type DimensionGround, isSameGround } from './dimensionGround'
 import { around, type Rect } from './labelRoom'
 import { type PlacedArc, placeArc, type StandingLine } from './placeArc'
 import { type DimensionedRing, type PlacedLine, placeClear } from './placeLine'
@@ -44,28 +44,32 @@ const lineEnds = ({ a, b, n: [nx, ny], outPx }: PlacedLine): readonly [Pt, Pt] =
   [b[0] + nx * outPx, b[1] + ny * outPx],
 ]
 
-type Places = readonly [...of: readonly [DimensionGround, Camera, Measures], placed: readonly PlacedDimension[]]
-
-const lately = new WeakMap<readonly DimensionedRing[], Places>()
-
-/**
- * In the order of the rings; straight edges first find their places, then arcs keep off them. Found once for the same
- * rings, ground and camera: while something is drawn they stay as they were.
- */
-export function placeDimensions(
-  rings: readonly DimensionedRing[],
-  ground: DimensionGround,
-  camera: Camera,
-  print: Measures,
-): readonly PlacedDimension[] {
-  const known = lately.get(rings)
-  if (known?.[0] === ground && known[1] === camera && known[2] === print) return known[3]
-  const placed = findPlaces(rings, ground, camera, print)
-  lately.set(rings, [ground, camera, print, placed])
-  return placed
+interface Standing {
+  readonly line: PlacedLine
+  readonly lettersPx: number
+  readonly ground: DimensionGround
+  readonly camera: Camera
 }
 
-function findPlaces(
+const lately = new WeakMap<LineDimension, Standing>()
+
+/** Found once while ground and camera stay: most edges do as they were while one is drawn or moved. */
+function standsAt(
+  of: DimensionedRing,
+  dimension: LineDimension,
+  camera: Camera,
+  lettersPx: number,
+  ground: DimensionGround,
+): PlacedLine {
+  const was = lately.get(dimension)
+  if (was?.camera === camera && was.lettersPx === lettersPx && isSameGround(was.ground, ground)) return was.line
+  const line = placeClear(of, dimension, camera, lettersPx, ground)
+  lately.set(dimension, { line, lettersPx, ground, camera })
+  return line
+}
+
+/** In the order of the rings; straight edges first find their places, then arcs keep off them. */
+export function placeDimensions(
   rings: readonly DimensionedRing[],
   ground: DimensionGround,
   camera: Camera,
@@ -76,7 +80,7 @@ function findPlaces(
   const lines = all.map(({ of, dimension }) => {
     if (dimension.kind !== 'line') return null
     const lettersPx = print.length(dimension.lengthM).length * letterPx
-    const line = placeClear(of, dimension, camera, lettersPx, ground)
+    const line = standsAt(of, dimension, camera, lettersPx, ground)
     if (line.longPx > leastLinePx)
       standing.push({ line: lineEnds(line), edge: [line.a, line.b], letters: lettersBox(line, lettersPx) })
     return line

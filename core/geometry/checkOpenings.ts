@@ -26,11 +26,6 @@ function meetingPoint(a: CurveRing, b: CurveRing) {
   return undefined
 }
 
-/** What is checked of an opening; its name says which one is meant: `the pool`, `planter 2`. */
-export interface PlacedOpening extends ResolvedOpening {
-  readonly name: string
-}
-
 export interface CheckedOpenings {
   readonly findings: readonly Finding[]
   /** Ids of openings that lie wholly outside: they take no part. */
@@ -40,24 +35,28 @@ export interface CheckedOpenings {
 }
 
 /**
- * Openings must lie inside the outline, clear of it and of each other. Outside, wholly or in part: `stop`. Touching, or
- * overlapping one another (then the common ground counts once): `check`.
+ * Openings must lie inside the outline, clear of it and of each other. Outside, wholly or in part: `stop`. Touching,
+ * or overlapping one another (then the common ground counts once): `check`. `nameOf` tells which is meant: `the
+ * pool`, `planter 2`.
  */
-export function checkOpenings(outline: CurveRing, openings: readonly PlacedOpening[]): CheckedOpenings {
+export function checkOpenings(
+  outline: CurveRing,
+  openings: readonly ResolvedOpening[],
+  nameOf: (id: string) => string,
+): CheckedOpenings {
   const findings: Finding[] = []
   const left = new Set<string>()
   let apart = true
   const solid = (ring: CurveRing) => [{ outer: reverseRing(ring), holes: [] }]
   openings.forEach((opening, i) => {
-    const { id, ring, name } = opening
-    const which = { name }
+    const { id, ring } = opening
     const meet = meetingPoint(outline, ring)
     if (!meet && !ringContains(outline, ring[0]!.from)) {
       left.add(id)
       findings.push({
         code: 'openingOutside',
         severity: 'stop',
-        values: which,
+        values: { name: nameOf(id) },
         at: { entityId: id, point: ring[0]!.from },
       })
       return
@@ -69,7 +68,7 @@ export function checkOpenings(outline: CurveRing, openings: readonly PlacedOpeni
       findings.push({
         code,
         severity: code === 'openingOutside' ? 'stop' : 'check',
-        values: { ...which, outsideM2: outside },
+        values: { name: nameOf(id), outsideM2: outside },
         at: { entityId: id, point: meet },
       })
     }
@@ -83,7 +82,7 @@ export function checkOpenings(outline: CurveRing, openings: readonly PlacedOpeni
       findings.push({
         code: common > smallAreaM2 ? 'openingsOverlap' : 'openingTouches',
         severity: 'check',
-        values: { ...which, otherId: other.id, commonM2: common },
+        values: { name: nameOf(id), otherId: other.id, commonM2: common },
         at: { entityId: id, point: met ?? ring[0]!.from },
       })
     }

@@ -67,10 +67,10 @@ function takeOpenings(slab: Slab, outline: CurveRing): Ground {
     const opening = { id, kind, ring, areaM2: -ringArea(ring), perimeterM: ringLength(ring) }
     cut.push({ opening: pool === undefined ? opening : { ...opening, pool }, path })
   }
-  const names = openingNames(slab.openings)
   const checked = checkOpenings(
     outline,
-    cut.map(({ opening }) => ({ ...opening, name: names.get(opening.id)!.the })),
+    cut.map(({ opening }) => opening),
+    found => openingNames(slab.openings).get(found)!.the,
   )
   findings.push(...checked.findings)
   const placed = cut.filter(c => !checked.left.has(c.opening.id))

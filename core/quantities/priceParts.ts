@@ -1,5 +1,4 @@
 /** What a price of the list is multiplied by: the parts of the drawing it goes by, in its own unit. */
-
 import type { Price, PricedBy } from '../../shared/document/materials'
 import type { Slab } from '../../shared/document/slab'
 import type { Quantity } from '../../shared/planJson'
@@ -118,8 +117,6 @@ function partsOfSlab(
     const found = figures.find(({ id }) => id === `${slab.id}-${end}`)
     return found ? [[slab.name, found.value]] : []
   }
-  const counted = (rows: readonly Named[], kind: string, si: (row: number) => number): readonly Part[] =>
-    rows.map(({ name }, i) => [name ?? `${kind} ${i + 1}`, si(i)])
   switch (by) {
     case 'slab':
       return finishId === undefined
@@ -139,10 +136,10 @@ function partsOfSlab(
     case 'inset':
       return claims(slab.insets, 'inset', source.insets, row => (measure === 'area' ? row.areaM2 : 1))
     case 'steps':
-      return counted(source.steps, 'steps', i => {
-        const { risers, widthM } = source.steps[i]!
-        return measure === 'count' ? risers : risers * widthM
-      })
+      return source.steps.map(({ name, risers, widthM }, i) => [
+        name ?? `steps ${i + 1}`,
+        measure === 'count' ? risers : risers * widthM,
+      ])
     case 'opening': {
       const names = openingNames(source.openings)
       return slab.openings.map(({ id, perimeterM }) => [

@@ -178,8 +178,8 @@ function arcWish(dimension: ArcDimension, frame: Frame, measures: Measures): Lab
 }
 
 /**
- * Dimensions of the outlines; arcs by radius; what is too short on paper is left out. what they keep off
- * costs a place as much as it lies on it.
+ * Dimensions of the outlines; arcs by radius; what is too short on paper is left out. A place costs the more, the more
+ * of it lies on `obstacles`.
  */
 export function drawDimensions(
   outlines: readonly CurveRing[],

@@ -1,5 +1,4 @@
 /** Ids in a formula as the names people know: `net area − border b36` reads `net area − 12 in border`. */
-
 import type { Site } from '../../shared/document/site'
 import { openingNames } from '../document/openingNames'
 

@@ -1,14 +1,4 @@
-import {
-  type FocusEvent,
-  type KeyboardEvent,
-  memo,
-  useEffect,
-  useId,
-  useLayoutEffect,
-  useMemo,
-  useRef,
-  useState,
-} from 'react'
+import { type FocusEvent, type KeyboardEvent, memo, useEffect, useId, useLayoutEffect, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import type { Command } from '../../core/document/commands/editSite'
 import { findEdge, findVertex } from '../../core/document/commands/findPath'
@@ -205,9 +195,8 @@ const Fields = memo(function Fields({ live, eye, size, print }: DimensionsOf & {
     // The focus waits for the box to be gone.
     if (goesBack && open !== null) setTimeout(() => focus(open))
   }
-  const ground = useMemo(() => dimensionGround(site, live.slabs, site.points), [site, live.slabs])
   if (!camera) return null
-  const shown = placeDimensions(rings, ground, camera, print)
+  const shown = placeDimensions(rings, dimensionGround(site, live.slabs, site.points), camera, print)
     .flatMap(placed =>
       'line' in placed
         ? lineOf(site, placed.dimension, placed.of, placed.line, open)

@@ -2,7 +2,7 @@ import type { Path } from '../../../shared/document/path'
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { fromPointer } from '../jsonPointer'
-import { sitePaths } from '../sitePaths'
+import { editableSitePaths } from './findPath'
 import type { RigidMotion } from './rigidMotion'
 
 /** True of the id of a corner, or of an edge, which stands for both its corners. */
@@ -42,8 +42,7 @@ function carryPath(path: Path, chosen: ReadonlySet<Id>, motion: RigidMotion): Pa
 export const carryCorners = (site: Site, ids: readonly Id[], motion: RigidMotion): Site => {
   const chosen = new Set(ids)
   let carried = site
-  for (const { path, field } of sitePaths(site)) {
-    if (/\/poured\//.test(field)) continue
+  for (const { path, field } of editableSitePaths(site)) {
     const moved = carryPath(path, chosen, motion)
     if (moved !== path) carried = withLeaf(carried, fromPointer(field), moved) as Site
   }

@@ -4,7 +4,7 @@ import type { JointWish } from '../../../shared/document/pours'
 import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Finding } from '../../../shared/problem'
-import { type Command, type Edit, editSite } from './editSite'
+import { type Command, type Edit, editSite, nothingChosen } from './editSite'
 import { freshName } from './freshName'
 import { moveEntities } from './moveEntities'
 import { shiftBy } from './rigidMotion'
@@ -188,7 +188,7 @@ const copyInto = (
       if (copied !== undefined) edit.made.push(copied)
     }
   }
-  if (edit.made.length === 0) return { code: 'nothingChosen', severity: 'stop', values: { done: 'copied' } }
+  if (edit.made.length === 0) return nothingChosen('copied')
   return moveEntities(draft, edit, edit.made, shiftBy(by), 'copied')
 }
 

@@ -4,7 +4,7 @@ import type { Opening, Slab } from '../../../shared/document/slab'
 import type { Finding } from '../../../shared/problem'
 import { removeVertex } from './deleteVertex'
 import { edgeLists } from './edgeLists'
-import { type Command, type Edit, editSite, missing } from './editSite'
+import { type Command, type Edit, editSite, missing, nothingChosen } from './editSite'
 import { findVertex } from './findPath'
 import { findLinePoint, removeLinePoint } from './linePoints'
 import { chosenEntities, type Entity, removeRow } from './siteEntities'
@@ -111,7 +111,5 @@ export const deleteSelection =
         const refusal = removeLinePoint(draft, id)
         if (refusal !== undefined) return refusal
       }
-      return entities.length + corners.length + points.length === 0
-        ? { code: 'nothingChosen', severity: 'stop', values: { done: 'deleted' } }
-        : undefined
+      return entities.length + corners.length + points.length === 0 ? nothingChosen('deleted') : undefined
     })

@@ -62,6 +62,12 @@ export const missing = (what: string, id: Id): Finding => ({
   at: { entityId: id },
 })
 
+export const nothingChosen = (done: string): Finding => ({
+  code: 'nothingChosen',
+  severity: 'stop',
+  values: { done },
+})
+
 const settle = (site: Site, drawn: Site, edit: Edit): EditResult => {
   if (drawn === site) return { ok: true, value: site, findings: [], made: [] }
   const turned = turnRings(site, drawn, edit)

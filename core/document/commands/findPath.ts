@@ -3,22 +3,23 @@ import type { Path } from '../../../shared/document/path'
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { fromPointer, valueAt } from '../jsonPointer'
-import { sitePaths } from '../sitePaths'
+import { type SitePath, sitePaths } from '../sitePaths'
 
 export interface FoundPath {
   readonly path: Path
   readonly index: number
 }
 
-/** Paths that may be edited: as-built shapes are frozen. */
-export const editablePaths = (site: Site): readonly Path[] =>
-  sitePaths(site).flatMap(({ path, field }) => (/\/poured\//.test(field) ? [] : [path]))
+/** Paths that may be edited, with where they stand: as-built shapes are frozen. */
+export const editableSitePaths = (site: Site): readonly SitePath[] =>
+  sitePaths(site).filter(({ field }) => !/\/poured\//.test(field))
+
+export const editablePaths = (site: Site): readonly Path[] => editableSitePaths(site).map(({ path }) => path)
 
 type Part = 'vertices' | 'edges'
 
 const search = (site: Site, part: Part, id: Id): (FoundPath & { readonly field: string }) | undefined => {
-  for (const { path, field } of sitePaths(site)) {
-    if (/\/poured\//.test(field)) continue
+  for (const { path, field } of editableSitePaths(site)) {
     const index = path[part].findIndex(row => row.id === id)
     if (index >= 0) return { path, index, field }
   }

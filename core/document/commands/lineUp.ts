@@ -4,7 +4,7 @@ import type { Furnishing } from '../../../shared/document/shown'
 import type { Site } from '../../../shared/document/site'
 import { type Box, joinBounds, pointBounds, ringBounds } from '../../geometry/bounds'
 import { resolvePath } from '../../geometry/resolvePath'
-import { type Command, editSite } from './editSite'
+import { type Command, editSite, nothingChosen } from './editSite'
 import { findVertex, isClosed } from './findPath'
 import { moveEntities } from './moveEntities'
 import { shiftBy } from './rigidMotion'
@@ -93,7 +93,7 @@ const offset = (side: LineUpSide, to: Box, box: Box): Pt => {
   }
 }
 
-const tooFew = { code: 'nothingChosen', severity: 'stop', values: { done: 'lined up' } } as const
+const tooFew = nothingChosen('lined up')
 
 /** Lines the chosen entities and corners up with the first of them, each moved as a whole. */
 export const lineUp =

@@ -6,7 +6,7 @@ import type { Slab } from '../../../shared/document/slab'
 import type { Finding } from '../../../shared/problem'
 import { readLinePointId } from '../../geometry/linePointId'
 import { isCorner } from './carryCorners'
-import type { Edit } from './editSite'
+import { type Edit, nothingChosen } from './editSite'
 import { findEdge, findVertex } from './findPath'
 import { placeLinePoint } from './linePoints'
 import { reversePath } from './reversePath'
@@ -187,12 +187,6 @@ class Mover {
   }
 }
 
-export const nothingChosen = (done: string): Finding => ({
-  code: 'nothingChosen',
-  severity: 'stop',
-  values: { done },
-})
-
 /**
  * Carries the chosen entities: slabs with all that is drawn on them, parts, casters, access, points, wishes, single
  * corners, edges with both their corners, and points of lines. Borders and steps follow their edges.
@@ -207,7 +201,7 @@ export const moveEntities = (
   const mover = new Mover(site, edit, motion)
   const corners = ids.filter(isCorner)
   const points = ids.filter(id => readLinePointId(id))
-  // A walk through all entities wakes the whole draft: not for points alone.
+  // A walk through all entities wakes the whole draft: not for corners and points alone.
   for (const entity of corners.length + points.length === ids.length ? [] : chosenEntities(site, ids)) {
     const refusal = mover.entity(entity)
     if (refusal !== undefined) return refusal

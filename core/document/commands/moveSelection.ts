@@ -1,7 +1,7 @@
 import type { Id, Pt } from '../../../shared/document/primitives'
 import { carryCorners, isCorner } from './carryCorners'
-import { type Command, editSite, takeMoved } from './editSite'
-import { moveEntities, nothingChosen } from './moveEntities'
+import { type Command, editSite, nothingChosen, takeMoved } from './editSite'
+import { moveEntities } from './moveEntities'
 import { movePatterns } from './movePatterns'
 import { mirrorAcross, type RigidMotion, shiftBy, turnAbout } from './rigidMotion'
 

@@ -1,8 +1,8 @@
 /** What the bid says beside its price list: tax, how long it holds, notes, payments. */
 import { Bid } from '../../../shared/document/bid'
-import { findingsFromIssues } from '../findingsFromIssues'
 import { applyPatch, type Patch } from './changeEntity'
 import { type Command, editSite } from './editSite'
+import { firstFault } from './firstFault'
 
 /** An empty list and `undefined` take a field away; a bid that says nothing leaves the document. */
 export const setBid =
@@ -15,7 +15,5 @@ export const setBid =
       if (bid.payments?.length === 0) delete bid.payments
       if (Object.keys(bid).length === 0) delete draft.bid
       else draft.bid = bid
-      const read = Bid.safeParse(bid)
-      const [found] = read.success ? [] : findingsFromIssues(read.error.issues, bid)
-      return found && { ...found, field: `/bid${found.field ?? ''}` }
+      return firstFault(Bid, bid, '/bid')
     })

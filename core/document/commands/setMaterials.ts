@@ -3,9 +3,9 @@ import { Material } from '../../../shared/document/materials'
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Finding } from '../../../shared/problem'
-import { findingsFromIssues } from '../findingsFromIssues'
 import { applyPatch, type Patch } from './changeEntity'
 import { type Command, editSite, missing } from './editSite'
+import { firstFault } from './firstFault'
 import { removeRow } from './siteEntities'
 
 /** Undefined where the row may stand as it is; else what is wrong with it, by its place in the list. */
@@ -14,9 +14,7 @@ function refuse(site: Site, row: Material): Finding | undefined {
   const field = `/materials/${site.materials?.findIndex(each => each.id === id) ?? 0}`
   if (name.trim() === '') return { code: 'missingField', severity: 'stop', values: {}, field: `${field}/name` }
   if (row.unit.trim() === '') return { code: 'missingField', severity: 'stop', values: {}, field: `${field}/unit` }
-  const read = Material.safeParse(row)
-  const [found] = read.success ? [] : findingsFromIssues(read.error.issues, row)
-  return found && { ...found, field: `${field}${found.field ?? ''}` }
+  return firstFault(Material, row, field)
 }
 
 export const addMaterial =

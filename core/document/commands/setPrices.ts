@@ -3,9 +3,9 @@ import { Price } from '../../../shared/document/materials'
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Finding } from '../../../shared/problem'
-import { findingsFromIssues } from '../findingsFromIssues'
 import { applyPatch, type Patch } from './changeEntity'
 import { type Command, editSite, missing } from './editSite'
+import { firstFault } from './firstFault'
 import { removeRow } from './siteEntities'
 
 /** Beyond these a sum could not be told to the cent any more. */
@@ -22,9 +22,7 @@ function refuse(site: Site, row: Price): Finding | undefined {
         ...{ code: 'outOfRange', severity: 'stop', field: `${field}/${key}` },
         values: { value: row[key]!, max: most[key] },
       }
-  const read = Price.safeParse(row)
-  const [found] = read.success ? [] : findingsFromIssues(read.error.issues, row)
-  return found && { ...found, field: `${field}${found.field ?? ''}` }
+  return firstFault(Price, row, field)
 }
 
 export const addPrice =

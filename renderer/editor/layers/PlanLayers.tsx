@@ -177,24 +177,20 @@ export const HandlesLayer = memo(function HandlesLayer({
   const clientView = useView(state => state.clientView)
   const [{ showAreas }] = useClient(site)
   const spotOf = useMemo(steadySpots, [])
-  const { casters, slabs: sources, access, points } = site
-  const flags = stage === 'slab' && !clientView ? points : noFlags
-  const ground = useMemo(
-    () => dimensionGround({ casters, slabs: sources, access }, slabs, flags),
-    [casters, sources, access, slabs, flags],
-  )
   const showsNames = stage === 'slab' && !lit && (!clientView || showAreas)
   return (
     <PictureLayer>
       <Shape
         sceneFunc={drawing(canvas, pen => {
           const room = labelRoom({ x: 0, y: 0, ...canvas.size })
+          const flags = stage === 'slab' && !clientView ? site.points : noFlags
           for (const corner of furniture(canvas.size, stage)) room.block(corner)
           if (stage === 'slab' && !clientView) room.block({ x: 0, y: 0, width: actionsPx, height: canvas.size.height })
           spareDrawn(pen, slabs, site.casters, room)
           if (lit) drawLit(pen, lit)
           if (plates) drawPlates(pen, { plates, joints, selection }, room)
-          if (stage === 'slab' || stage === 'numbers') drawDimensions(pen, dimensioned, ground, print, room)
+          if (stage === 'slab' || stage === 'numbers')
+            drawDimensions(pen, dimensioned, dimensionGround(site, slabs, flags), print, room)
           // Under the letters: a chosen line must not strike out its own length.
           for (const geometry of chosen) drawSelection(pen, geometry)
           if (!clientView && (stage === 'slab' || stage === 'numbers')) {

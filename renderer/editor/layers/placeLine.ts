@@ -19,6 +19,7 @@ export interface DimensionedRing {
 
 /** How far outside the slab a dimension line stands. */
 export const outPx = 30
+
 export interface LineSurroundings {
   /** At its start and at its end. */
   readonly inwardAt: readonly [boolean, boolean]

@@ -5,12 +5,9 @@ import { setDimension } from '../../../core/document/commands/setDimension'
 import { setEdgeRadius, setEdgeRise } from '../../../core/document/commands/setEdgeRise'
 import { addSteps, setAgainstExisting, setThickened } from '../../../core/document/commands/slabParts'
 import { splitEdge } from '../../../core/document/commands/splitEdge'
-import { edgeLength } from '../../../core/geometry/edgeLength'
 import { edgeFromRise } from '../../../core/geometry/resolvePath'
-import { resolveSlab } from '../../../core/geometry/resolveSlab'
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
-import type { Slab } from '../../../shared/document/slab'
 import { cornerLetter } from '../../editor/cornerNames'
 import { ChoiceField } from '../ChoiceField'
 import { MeasureField } from '../MeasureField'
@@ -19,15 +16,10 @@ import { useRun } from '../useRun'
 import { AddBorder } from './AddBorder'
 import { ChooseSeveral } from './ChooseSeveral'
 import { edgesOfPath, GoToPart } from './GoTo'
+import { roundedEdgeM } from './roundedEdgeM'
 
 /** Depth of a thickened edge 12 in, width 12 in; risers 7 in, treads 12 in: common practice, no source. */
 const usual = { deepM: 0.3048, wideM: 0.3048, riserM: 0.1778, treadM: 0.3048 } as const
-
-/** How much of an edge its rounded corners leave. */
-const straightM = (slab: Slab, edgeId: Id): number => {
-  const found = resolveSlab(slab).outline.find(each => each.edgeId === edgeId)
-  return found ? edgeLength(found) : 0
-}
 
 /** One edge, or several of one outline: length, arc, thickening, existing work, border, steps. */
 export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edgeIds: readonly Id[] }) {
@@ -174,7 +166,7 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
                       addSteps(slab.id, {
                         edgeId: id,
                         fromT: 0,
-                        widthM: straightM(slab, id),
+                        widthM: roundedEdgeM(slab, id),
                         risers,
                         riserM: usual.riserM,
                         treadM: usual.treadM,

@@ -1,6 +1,4 @@
 import { changeSteps } from '../../../core/document/commands/changeEntity'
-import { edgeLength } from '../../../core/geometry/edgeLength'
-import { resolveSlab } from '../../../core/geometry/resolveSlab'
 import { printMeasures } from '../../../core/units/printMeasures'
 import type { TradeSize } from '../../../core/units/tradeSizes'
 import type { Id } from '../../../shared/document/primitives'
@@ -13,16 +11,14 @@ import { NumberField } from '../NumberField'
 import { useRun } from '../useRun'
 import { edgesOfPath } from './GoTo'
 import { NameField } from './NameField'
+import { roundedEdgeM } from './roundedEdgeM'
 
 /** A flight of steps: all that was set when it was drawn. */
 export function StepsPanel({ site, steps }: { readonly site: Site; readonly steps: Steps }) {
   const run = useRun()
   const { id, name, edgeId, fromT, widthM, risers, riserM, treadM, nosingM = 0 } = steps
   const slab = site.slabs.find(each => each.steps.includes(steps))
-  const edgeM = (edge: Id): number => {
-    const found = slab && resolveSlab(slab).outline.find(each => each.edgeId === edge)
-    return found ? edgeLength(found) : 0
-  }
+  const edgeM = (edge: Id): number => (slab ? roundedEdgeM(slab, edge) : 0)
   const corner = slab ? slab.outline.edges.findIndex(each => each.id === edgeId) : -1
   const longM = edgeM(edgeId)
   const print = printMeasures(site.units)

@@ -13,7 +13,7 @@ import { wrapText } from './letterWidths'
 import { papers, turnPaper } from './paper'
 import type { Picture } from './shadeMaps'
 import type { SheetAlternative, SheetData } from './sheetData'
-import { drawPath, drawRect, drawText, ink, moveLine, num, rootFont, softInk } from './svgPen'
+import { drawPath, drawRect, drawText, ink, moveLine, num, openSvg, softInk } from './svgPen'
 
 const edge = 30
 const headHeight = 64
@@ -118,10 +118,9 @@ export function alternativeSheets(data: SheetData): Picture[] {
     .filter(group => group.length > 1)
     .map((group): Picture => {
       const width = (widthPt - 2 * edge - (group.length - 1) * gap) / group.length
-      const [w, h] = [num(widthPt), num(heightPt)]
       const slab = data.slabs.find(({ id }) => id === group[0]!.slabId)?.name ?? ''
       const svg = [
-        `<svg xmlns="http://www.w3.org/2000/svg" width="${w}pt" height="${h}pt" viewBox="0 0 ${w} ${h}" ${rootFont}>`,
+        openSvg(widthPt, heightPt),
         drawRect(0, 0, widthPt, heightPt, { fill: '#FFFFFF' }),
         drawText('Ways to split', edge, edge + 22, { sizePt: 23, face: 'name' }),
         drawText(

@@ -15,7 +15,7 @@ import { papers, turnPaper } from './paper'
 import { type Candidate, type LabelBox, type LabelWish, placeLabels } from './placeLabels'
 import type { Picture } from './shadeMaps'
 import type { SheetData, SheetDay, SheetPour, SheetWay } from './sheetData'
-import { drawPath, drawRect, drawText, ink, moveLine, num, rootFont, softInk, widthOf, type XY } from './svgPen'
+import { drawPath, drawRect, drawText, ink, moveLine, num, openSvg, softInk, widthOf, type XY } from './svgPen'
 
 const columns = 2
 const rows = 2
@@ -237,7 +237,6 @@ export function courtMaps(data: SheetData): Picture[] {
   const { widthPt, heightPt } = turnPaper(data.units === 'ftin' ? papers.letter : papers.a4, 'landscape')
   const width = (widthPt - 2 * edge - (columns - 1) * gap) / columns
   const height = (heightPt - 2 * edge - headHeight - rows * captionHeight - (rows - 1) * gap) / rows
-  const [w, h] = [num(widthPt), num(heightPt)]
   const pageCount = Math.ceil(days.length / (columns * rows))
   return Array.from({ length: pageCount }, (_, page): Picture => {
     const maps = days.slice(page * columns * rows, (page + 1) * columns * rows).map((day, i) => {
@@ -250,7 +249,7 @@ export function courtMaps(data: SheetData): Picture[] {
       return drawMap(data, day, box, `day${page * columns * rows + i + 1}`)
     })
     const svg = [
-      `<svg xmlns="http://www.w3.org/2000/svg" width="${w}pt" height="${h}pt" viewBox="0 0 ${w} ${h}" ${rootFont}>`,
+      openSvg(widthPt, heightPt),
       drawRect(0, 0, widthPt, heightPt, { fill: '#FFFFFF' }),
       drawText('Doors open and closed, day by day', edge, edge + 22, { sizePt: 23, face: 'name' }),
       drawText(

@@ -5,6 +5,7 @@ import { cautionPages } from './cautionPages'
 import { courtMaps } from './courtMaps'
 import { papers } from './paper'
 import type { Margin, PdfNode } from './pdfNode'
+import { pictureSection } from './pictureSection'
 import { planSheets } from './planSvg'
 import { pourPages } from './pourPages'
 import { quantityPages } from './quantityPages'
@@ -86,17 +87,7 @@ export function pdfSet(data: SheetData, options: PdfSetOptions = {}): PdfSet {
     subject: `${data.siteName}, ${data.date}`,
     footText: sheetText(`${data.siteName}, ${data.date}. Planning estimate: check on site before work.`),
     sections: [
-      ...pictures.map(
-        ({ svg, widthPt, heightPt, name }): PdfSection => ({
-          name,
-          widthPt,
-          heightPt,
-          margin: [0, 0, 0, 0],
-          foot: false,
-          letterPt: 14,
-          content: [{ svg, width: widthPt, height: heightPt }],
-        }),
-      ),
+      ...pictures.map((picture): PdfSection => ({ name: picture.name, ...pictureSection(picture, 14) })),
       ...pages('Pours and shade, tables', 14, [...pourPages(data, measures), ...shadePages(data)]),
       ...pages('Figures, tables', 11.5, quantityPages(data)),
       ...pages('Cautions', 12.5, cautionPages(data)),

@@ -17,7 +17,7 @@ import { drawPlan, type PlanLayers } from './planDrawing'
 import { barCheck, chooseScaleBar, drawScaleBar } from './scaleBar'
 import type { SheetData } from './sheetData'
 import { type SheetLayout, sheetLayout } from './sheetLayout'
-import { drawPath, drawRect, drawText, ink, num, rootFont, softInk, widthOf } from './svgPen'
+import { drawPath, drawRect, drawText, ink, num, openSvg, softInk, widthOf } from './svgPen'
 
 export interface PlanSheetOptions {
   readonly title: string
@@ -363,9 +363,8 @@ function drawSheet(
         ],
       }
   const words: Words = { data, options, choice, tile, layout, measures }
-  const [w, h] = [num(page.widthPt), num(page.heightPt)]
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}pt" height="${h}pt" viewBox="0 0 ${w} ${h}" ${rootFont}>`,
+    openSvg(page.widthPt, page.heightPt),
     `<defs><clipPath id="window"><rect x="${num(window.x)}" y="${num(window.y)}" width="${num(window.width)}" height="${num(window.height)}"/></clipPath></defs>`,
     drawRect(0, 0, page.widthPt, page.heightPt, { fill: '#FFFFFF' }),
     `<g clip-path="url(#window)">`,

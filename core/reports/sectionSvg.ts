@@ -3,7 +3,7 @@
 import type { Face } from './letterWidths'
 import type { Margin, PdfNode, PdfText } from './pdfNode'
 import type { PdfSection } from './pdfSet'
-import { drawRect, drawText, ink, num, rootFont, softInk, widthOf } from './svgPen'
+import { drawRect, drawText, ink, num, openSvg, softInk, widthOf } from './svgPen'
 import { type Run, wrapRuns } from './wrapRuns'
 
 export interface SectionPicture {
@@ -232,8 +232,7 @@ export function sectionSvg(section: PdfSection, widthPt: number = section.widthP
     widthPt,
     heightPt,
     svg:
-      `<svg xmlns="http://www.w3.org/2000/svg" width="${num(widthPt)}pt" height="${num(heightPt)}pt" ` +
-      `viewBox="0 0 ${num(widthPt)} ${num(heightPt)}" ${rootFont}>` +
+      openSvg(widthPt, heightPt) +
       `${drawRect(0, 0, widthPt, heightPt, { fill: '#FFFFFF' })}${page.draw(left, top)}</svg>`,
   }
 }

@@ -13,7 +13,7 @@ import { papers, turnPaper } from './paper'
 import { placeLabels } from './placeLabels'
 import { chooseShadeTimes } from './shadeTimes'
 import type { SheetData, SheetHour } from './sheetData'
-import { drawPath, drawRect, drawText, ink, num, rootFont, softInk } from './svgPen'
+import { drawPath, drawRect, drawText, ink, num, openSvg, softInk } from './svgPen'
 
 export interface Picture {
   readonly svg: string
@@ -101,9 +101,8 @@ export function shadeMaps(data: SheetData): Picture[] {
     }
     return drawMap(data, hour, box, `map${i + 1}`)
   })
-  const [w, h] = [num(widthPt), num(heightPt)]
   const svg = [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}pt" height="${h}pt" viewBox="0 0 ${w} ${h}" ${rootFont}>`,
+    openSvg(widthPt, heightPt),
     drawRect(0, 0, widthPt, heightPt, { fill: '#FFFFFF' }),
     drawText('Shade through the day', edge, edge + 22, { sizePt: 23, face: 'name' }),
     drawText(

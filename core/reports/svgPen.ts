@@ -50,6 +50,12 @@ const narrowFallback = `'Arial Narrow',sans-serif`
 /** On the root of a picture: what letters without a face of their own are set in. */
 export const rootFont = `font-family="'Barlow Semi Condensed Medium','Barlow Semi Condensed',${narrowFallback}" font-weight="500"`
 
+/** The opening tag of a drawing of this size, in points. */
+export const openSvg = (widthPt: number, heightPt: number): string => {
+  const [w, h] = [num(widthPt), num(heightPt)]
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${w}pt" height="${h}pt" viewBox="0 0 ${w} ${h}" ${rootFont}>`
+}
+
 const families: Record<Face, string> = {
   plan: '',
   planBold: ` font-family="'Barlow Semi Condensed',${narrowFallback}" font-weight="bold"`,

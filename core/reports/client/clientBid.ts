@@ -3,7 +3,7 @@ import type { Site } from '../../../shared/document/site'
 import { dateOf, dayNumber } from '../../pours/order/workCalendar'
 import { printDay } from '../../units/printDay'
 import { type PageSize, type Paper, turnPaper } from '../paper'
-import { drawRect, drawText, num, rootFont, softInk } from '../svgPen'
+import { drawRect, drawText, openSvg, softInk } from '../svgPen'
 import { drawHead, edgePt, type HeadWords, wordScale } from './clientHead'
 import { type ClientPrice, totalWords } from './clientPrice'
 import {
@@ -91,10 +91,9 @@ export function clientBid(
       pages.push({ svg: next.svg, y: next.bottom })
     }
   }
-  const [w, h] = [num(page.widthPt), num(page.heightPt)]
   return pages.map(({ svg }, i) => ({
     svg: [
-      `<svg xmlns="http://www.w3.org/2000/svg" width="${w}pt" height="${h}pt" viewBox="0 0 ${w} ${h}" ${rootFont}>`,
+      openSvg(page.widthPt, page.heightPt),
       drawRect(0, 0, page.widthPt, page.heightPt, { fill: '#FFFFFF' }),
       drawHead(site, date, words, page),
       svg,

@@ -20,7 +20,7 @@ import { patternTile } from '../pattern/finishPattern'
 import { placeLabels } from '../placeLabels'
 import { barCheck, chooseScaleBar, drawScaleBar } from '../scaleBar'
 import type { CasterShape, SheetData, SheetPour } from '../sheetData'
-import { drawRect, drawText, ink, num, rootFont, softInk } from '../svgPen'
+import { drawRect, drawText, ink, num, openSvg, softInk } from '../svgPen'
 import { clientData } from './clientData'
 import { drawHead, edgePt, type HeadWords, wordScale } from './clientHead'
 import { type ClientPrice, type PriceRow, totalWords } from './clientPrice'
@@ -185,9 +185,8 @@ export function clientDrawing(
   const data: SheetData = { ...clientData(site, drawn, date), pours: options.pours }
   const fit = fitPage(data, options.paper)
   const { page, window } = fit.layout
-  const [w, h] = [num(page.widthPt), num(page.heightPt)]
   const svg = [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}pt" height="${h}pt" viewBox="0 0 ${w} ${h}" ${rootFont}>`,
+    openSvg(page.widthPt, page.heightPt),
     `<defs><clipPath id="window"><rect x="${num(window.x)}" y="${num(window.y)}" width="${num(window.width)}" height="${num(window.height)}"/></clipPath></defs>`,
     drawRect(0, 0, page.widthPt, page.heightPt, { fill: '#FFFFFF' }),
     drawHead(site, date, options, page),

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import type { BidPage } from '../../../core/reports/client/clientBid'
 import type { ClientPrice } from '../../../core/reports/client/clientPrice'
 import type { PdfSet } from '../../../core/reports/pdfSet'
+import { pictureSection } from '../../../core/reports/pictureSection'
 import type { Site } from '../../../shared/document/site'
 import { fileWords } from '../../app/fileWords'
 import { useSession } from '../../app/session'
@@ -21,14 +22,7 @@ const setOf = (pages: readonly BidPage[], title: string): PdfSet => ({
   title,
   subject: title,
   footText: '',
-  sections: pages.map(({ svg, widthPt, heightPt }) => ({
-    widthPt,
-    heightPt,
-    margin: [0, 0, 0, 0],
-    foot: false,
-    letterPt: 12,
-    content: [{ svg, width: widthPt, height: heightPt }],
-  })),
+  sections: pages.map(page => pictureSection(page, 12)),
 })
 
 /** What the client sees of the site, and the drawing to leave behind. */

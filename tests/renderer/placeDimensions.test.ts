@@ -285,3 +285,35 @@ it('a dimension keeps its place while another slab is drawn, and looks for a new
   editor.editor.run('tree', addTree({ ...shade, at: [x, y], crownRadiusM: 1 }))
   expect(placed()[0]).not.toEqual(alone[0])
 })
+
+it('places stay with the plan while it is moved, as if they were looked for anew', () => {
+  const editor = new TestEditor().choose('slab', { form: 'rectangle' }).type('24', '14')
+  const shade = { name: 'Maple', heightM: 8, trunkHeightM: 2, density: 'medium', leaves: 'evergreen' } as const
+  editor.editor.run('tree', addTree({ ...shade, at: [2, -0.5], crownRadiusM: 1.5 }))
+  const { site } = editor
+  const slabs = site.slabs.map(resolveSlab)
+  const ground = dimensionGround(site, slabs, [])
+  const at = (x: number, y: number, ring: CurveRing) =>
+    placeDimensions([{ ring, name: 'Patio' }], ground, { x, y, zoom: 60 }, printMeasures('ftin')).flatMap(each =>
+      'line' in each ? [each.line] : [],
+    )
+  const { outline } = slabs[0]!
+  at(100, 400, outline)
+  const moved = at(163, 322, outline)
+  const anew = at(163, 322, [...outline])
+  expect(moved.length).toBe(4)
+  moved.forEach((line, i) => {
+    const { a, b, at: middle, ...rest } = anew[i]!
+    for (const [own, fresh] of [
+      [line.a, a],
+      [line.b, b],
+      [line.at, middle],
+    ] as const)
+      expect(Math.hypot(own[0] - fresh[0], own[1] - fresh[1])).toBeLessThan(1e-9)
+    expect({ outPx: line.outPx, onSlab: line.onSlab, upright: line.upright }).toEqual({
+      outPx: rest.outPx,
+      onSlab: rest.onSlab,
+      upright: rest.upright,
+    })
+  })
+})

@@ -53,7 +53,15 @@ interface Standing {
 
 const lately = new WeakMap<LineDimension, Standing>()
 
-/** Found once while ground and camera stay: most edges do as they were while one is drawn or moved. */
+/** As it stands once the camera has moved over the plan. */
+function panned(line: PlacedLine, from: Camera, to: Camera): PlacedLine {
+  const [dx, dy] = [to.x - from.x, to.y - from.y]
+  if (dx === 0 && dy === 0) return line
+  const carried = ([x, y]: Pt): Pt => [x + dx, y + dy]
+  return { ...line, a: carried(line.a), b: carried(line.b), at: carried(line.at) }
+}
+
+/** Looked for once while ground and zoom stay: most edges do as they were while one is drawn or moved. */
 function standsAt(
   of: DimensionedRing,
   dimension: LineDimension,
@@ -62,7 +70,8 @@ function standsAt(
   ground: DimensionGround,
 ): PlacedLine {
   const was = lately.get(dimension)
-  if (was?.camera === camera && was.lettersPx === lettersPx && isSameGround(was.ground, ground)) return was.line
+  if (was?.camera.zoom === camera.zoom && was.lettersPx === lettersPx && isSameGround(was.ground, ground))
+    return panned(was.line, was.camera, camera)
   const line = placeClear(of, dimension, camera, lettersPx, ground)
   lately.set(dimension, { line, lettersPx, ground, camera })
   return line

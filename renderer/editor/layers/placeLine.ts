@@ -173,6 +173,17 @@ const slides = [0, 0.22, -0.22] as const
 /** Farther than this from its edge a line is no longer read with it. */
 const outsPx = [outPx, 52, 74, 96] as const
 
+/** Places to try, the likeliest first: none is better than what it is worse by. */
+const places = slides
+  .flatMap(slide => {
+    const slid = slide === 0 ? 0 : slidPx
+    return [
+      ...outsPx.map(out => ({ slide, out, onSlab: false, worsePx: out - outPx + slid })),
+      { slide, out: outPx, onSlab: true, worsePx: onSlabPx + slid },
+    ]
+  })
+  .toSorted((p, q) => p.worsePx - q.worsePx)
+
 /** A line on the slab needs that there is concrete under it, and a little beyond. */
 function hasConcrete(ring: CurveRing, placed: PlacedLine, camera: Camera): boolean {
   const { a, longPx, u, n } = placed
@@ -221,23 +232,18 @@ export function placeClear(
 ): PlacedLine {
   const surroundings = surroundingsOf(dimensioned, dimension, camera, lettersPx)
   const near = groundNear(dimension, ground, camera, lettersPx)
-  const costOf = (placed: PlacedLine, more: number): number => {
-    const { linePx, letters } = hiddenBy(placed, near, camera, lettersPx)
-    return linePx + (letters ? lettersOnPx : 0) + more
-  }
+  const inside = { ...surroundings, inwardAt: [false, false], outwards: -1 } as const
+  const mayLieInside = dimensioned.wallId === undefined && surroundings.outwards > 0 && ringArea(dimensioned.ring) >= 0
   let best = placeLine(dimension, camera, surroundings)
-  let least = costOf(best, 0)
-  if (least === 0) return best
-  const weigh = (placed: PlacedLine, more: number): void => {
-    const cost = costOf(placed, more)
+  let least = Infinity
+  for (const { slide, out, onSlab, worsePx } of places) {
+    if (worsePx >= least) break
+    if (onSlab && !mayLieInside) continue
+    const placed = placeLine(dimension, camera, onSlab ? inside : surroundings, { out, slide })
+    if (onSlab && !hasConcrete(dimensioned.ring, placed, camera)) continue
+    const { linePx, letters } = hiddenBy(placed, near, camera, lettersPx)
+    const cost = linePx + (letters ? lettersOnPx : 0) + worsePx
     if (cost < least) [best, least] = [placed, cost]
-  }
-  for (const slide of slides) {
-    const more = slide === 0 ? 0 : slidPx
-    for (const out of outsPx) weigh(placeLine(dimension, camera, surroundings, { out, slide }), out - outPx + more)
-    if (dimensioned.wallId !== undefined || surroundings.outwards < 0 || ringArea(dimensioned.ring) < 0) continue
-    const inside = placeLine(dimension, camera, { ...surroundings, inwardAt: [false, false], outwards: -1 }, { slide })
-    if (hasConcrete(dimensioned.ring, inside, camera)) weigh(inside, onSlabPx + more)
   }
   return best
 }

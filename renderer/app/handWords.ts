@@ -9,6 +9,7 @@ const underFinger: readonly (readonly [RegExp, string])[] = [
   [/\bEnter leads\b/g, '“Close it” leads'],
   [/(?<=points\. )Enter ends it\b/g, '“End it here” ends it'],
   [/\bEnter sets the border\b/g, '“Set the border” sets it'],
+  [/\bHold Alt\b[^.]*\./g, ''],
 ]
 
 /** What is asked of the hand, in the words of the hand that is there. */

@@ -2,6 +2,7 @@
 import { openingNames } from '../../core/document/openingNames'
 import type { SnapHold } from '../../core/geometry/field/findSnaps'
 import { capitalize } from '../../core/units/capitalize'
+import type { JointWish } from '../../shared/document/pours'
 import type { Id } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
 import { obstacleKinds } from './actions/actions'
@@ -11,8 +12,17 @@ interface Named {
   readonly name: string
 }
 
-/** What is drawn on a thing comes before it: its own ids are among those of its edges. */
+const wishNames: Readonly<Record<JointWish['kind'], string>> = {
+  required: 'the required joint',
+  forbiddenLine: 'the line without joints',
+  forbiddenArea: 'the area without joints',
+  direction: 'the joint direction',
+}
+
+/** What is drawn on a thing, or ends on it, comes before it: its own ids are among those of its edges. */
 function* namesOf(site: Site): Generator<Named> {
+  for (const { joints } of site.accepted) for (const { id } of joints) yield { id, name: 'the joint' }
+  for (const { id, kind } of site.wishes) yield { id, name: wishNames[kind] }
   for (const { openings, bands, insets, obstacles } of site.slabs) {
     for (const [id, { the }] of openingNames(openings)) yield { id, name: the }
     for (const { id, name } of bands) yield { id, name: name ?? 'the band' }
@@ -20,9 +30,6 @@ function* namesOf(site: Site): Generator<Named> {
     for (const { id, name, kind } of obstacles)
       yield { id, name: name ?? `the ${kind === 'other' ? 'obstacle' : obstacleKinds[kind].toLowerCase()}` }
   }
-  for (const { joints } of site.accepted) for (const { id } of joints) yield { id, name: 'the joint' }
-  for (const { id, kind } of site.wishes)
-    yield { id, name: kind === 'forbiddenArea' ? 'the area without joints' : 'the line without joints' }
   yield* site.slabs
   yield* site.casters
   const { truckSpots = [], pumpSpots = [], washouts = [], ways = [], noGo = [] } = site.access ?? {}
@@ -53,5 +60,7 @@ export function caughtWords(
   if (!second || other === undefined) return { relation, rest: whole }
   if (first.words !== second.words)
     return { relation, rest: `${whole}, ${second.words} ${joined(second.words)}${other === name ? 'it' : other}` }
-  return { relation, rest: other === name ? `${joined(first.words)}two edges of ${name}` : `${whole} and ${other}` }
+  if (other !== name) return { relation, rest: `${whole} and ${other}` }
+  const isOfEdges = first.words === 'crossing' || first.words === 'in line'
+  return { relation, rest: isOfEdges ? `${joined(first.words)}two edges of ${name}` : whole }
 }

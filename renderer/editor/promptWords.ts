@@ -1,8 +1,12 @@
 import { choosesEdges, type EditorState } from './hand/editorState'
 
+/** How the hand keeps off what would hold it. */
+export const freeWords = 'Hold Alt to keep off corners, edges and lines.'
+
 /** What comes next of what is in hand, in one line; empty only where nothing is. */
-export function promptWords(state: Pick<EditorState, 'action' | 'options' | 'drawing' | 'edges'>): string {
+export function promptWords(state: Pick<EditorState, 'action' | 'options' | 'drawing' | 'edges' | 'carrying'>): string {
   const { action, options, drawing, edges } = state
+  if (state.carrying) return freeWords
   if (drawing) return drawing.prompt
   if (choosesEdges(state)) {
     if (edges.length === 0) return 'Click the edges the border runs along, or choose them in the ledger.'

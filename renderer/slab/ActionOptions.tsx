@@ -5,10 +5,12 @@ import { openingNames } from '../../core/document/openingNames'
 import type { TradeSize } from '../../core/units/tradeSizes'
 import type { Id } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
+import { isFinger } from '../app/handWords'
 import { useCommitted, useView } from '../app/session'
 import { wordFindings } from '../app/wordFindings'
 import { actionWords, directionWish, hasForms, isOpening, type Options, slabFor } from '../editor/actions/actions'
 import { cornersOfSite, placeWords } from '../editor/cornerNames'
+import { freeWords } from '../editor/promptWords'
 import { useEditor, useEditorState } from '../editor/useEditor'
 import { ChoiceField } from './ChoiceField'
 import {
@@ -247,6 +249,7 @@ function ActionFields({ site }: { readonly site: Site }) {
           Bonding at a pool is the electrician's; the local code decides on edge, drain and barrier.
         </p>
       ) : null}
+      {drawing && !isFinger() ? <p className="note">{freeWords}</p> : null}
       {action === 'joint' && o.wish === 'direction' ? <DirectionTyped site={site} deg={o.wishDeg} /> : null}
       {action === 'tape' && o.tape === 'tie' ? <TapeTieForm site={site} /> : null}
     </section>

@@ -13,6 +13,7 @@ import {
   printTurn,
 } from '../../renderer/editor/entry/directions'
 import { sayLength } from '../../renderer/editor/entry/sayLength'
+import { promptWords } from '../../renderer/editor/promptWords'
 import type { Pt } from '../../shared/document/primitives'
 import { TestEditor } from './testEditor'
 
@@ -189,6 +190,41 @@ describe('the pointer', () => {
       expect(editor.state.aim?.at).not.toEqual(at)
       editor.key('Escape').pointerUp(at)
     }
+  })
+
+  it('is held by a required joint, by its ends, and by what two slabs share, with both names', () => {
+    const editor = new TestEditor().choose('slab', { form: 'rectangle' }).type('20', '10')
+    editor.choose('slab', { form: 'rectangle' }).drag([20 * ft, 0], [30 * ft, 10 * ft])
+    editor
+      .choose('joint', { wish: 'required' })
+      .click([8 * ft, 0])
+      .click([8 * ft, 10 * ft])
+      .key('Enter')
+    expect(editor.site.wishes).toHaveLength(1)
+    editor.choose('building').pointerMove([8 * ft + 0.03, 0.02])
+    expect(editor.state.aim?.at).toEqual(
+      editor.site.wishes.flatMap(wish => (wish.kind === 'required' ? [wish.line[0].last] : []))[0],
+    )
+    expect(editor.state.aim?.caught).toEqual({ relation: 'End', rest: 'of the required joint' })
+    editor.pointerMove([8 * ft + 0.03, 1.13])
+    expect(editor.state.aim?.caught).toEqual({ relation: 'On edge', rest: 'of the required joint' })
+    editor.pointerMove([20 * ft + 0.03, 0.02])
+    expect(editor.state.aim).toEqual({ at: [20 * ft, 0], caught: { relation: 'Corner', rest: 'of Patio and Patio 2' } })
+    editor.pointerMove([20 * ft + 0.03, 5 * ft - 0.02])
+    expect(editor.state.aim).toEqual({
+      at: [20 * ft, 5 * ft],
+      caught: { relation: 'Middle', rest: 'of Patio and Patio 2' },
+    })
+    editor.pointerMove([20 * ft + 0.03, 1.07])
+    expect(editor.state.aim?.caught).toEqual({ relation: 'On edge', rest: 'of Patio and Patio 2' })
+    // A corner that is carried takes the joint on its edges along: where that was holds nothing.
+    editor.key('Escape').choose('select')
+    editor.view.setState({ selection: [editor.site.slabs[0]!.id] })
+    editor.pointerDown([0, 0]).pointerMove([8 * ft + 0.03, 0.02])
+    expect(editor.state.aim?.caught?.rest ?? '').not.toContain('joint')
+    expect(promptWords(editor.state)).toBe('Hold Alt to keep off corners, edges and lines.')
+    editor.key('Escape').pointerUp([8 * ft + 0.03, 0.02])
+    expect(promptWords(editor.state)).toBe('')
   })
 
   it('is held within 8 px at every scale, and never from farther', () => {

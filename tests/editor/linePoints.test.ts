@@ -50,7 +50,7 @@ describe('a point of a fence', () => {
     editor.pointerUp(at(24.1, 14.1))
     near(line()[1]!, [24, 14])
     editor.pointerDown(at(24, 14)).pointerMove(at(25.9, 20.1))
-    expect(editor.state.aim?.caught).toMatchObject({ relation: 'Corner' })
+    expect(editor.state.aim?.caught).toMatchObject({ relation: 'End' })
     editor.key('Escape').pointerUp(at(25.9, 20.1))
     near(line()[1]!, [24, 14])
   })

@@ -55,7 +55,7 @@ export interface Snap {
   readonly words: string
   readonly at: Pt
   readonly distanceM: number
-  /** Two where edges cross and guides meet. */
+  /** Two where edges cross, guides meet, and where two things share the place. */
   readonly holds: readonly SnapHold[]
 }
 
@@ -94,6 +94,10 @@ const footOn = ({ through, along }: Pick<Guide, 'through' | 'along'>, p: Pt): Pt
   return [through[0] + t * along[0], through[1] + t * along[1]]
 }
 
+/** The same of two things, as corners of slabs that meet. */
+const isShared = (a: Snap, b: Snap): boolean =>
+  a.holds.length === 1 && b.holds.length === 1 && a.kind === b.kind && a.words === b.words
+
 class Catcher {
   private readonly snaps: Snap[] = []
 
@@ -109,13 +113,20 @@ class Catcher {
     this.snaps.push({ kind, words, at, distanceM, holds })
   }
 
-  /** Best first; a place caught twice is told once, by the kind that wins. */
+  /** Best first; a place caught twice is told once, by the kind that wins, with the other thing that has it too. */
   sorted(): readonly Snap[] {
     // Two guides that meet pin the pointer down: they come before anything that only holds it on a line.
     const rank = ({ kind, holds }: Snap) =>
       snapKinds.indexOf(holds.length > 1 && kind !== 'crossing' ? 'onEdge' : kind) - (holds.length > 1 ? 0.5 : 0)
     const order = this.snaps.sort((a, b) => rank(a) - rank(b) || a.distanceM - b.distanceM)
-    return order.filter((snap, i) => !order.slice(0, i).some(other => apart(other.at, snap.at) < 1e-9))
+    const told: Snap[] = []
+    for (const snap of order) {
+      const same = told.findIndex(other => apart(other.at, snap.at) < 1e-9)
+      const first = told[same]
+      if (first === undefined) told.push(snap)
+      else if (isShared(first, snap)) told[same] = { ...first, holds: [...first.holds, ...snap.holds] }
+    }
+    return told
   }
 }
 
@@ -180,7 +191,7 @@ export function findSnaps(
   const isFree = ({ owners }: { readonly owners: readonly Id[] }) => !owners.some(id => exclude.has(id))
   for (const corner of index.corners)
     if (apart(corner.at, cursor) <= radiusM && isFree(corner))
-      catcher.offer('corner', corner.at, hold('corner', corner))
+      catcher.offer('corner', corner.at, { words: corner.words ?? snapWords.corner, ids: corner.owners })
   for (const center of index.centers)
     if (isFree(center)) catcher.offer('center', center.at, { words: center.words, ids: center.owners })
   const free = exclude.size === 0 ? index.edges : index.edges.filter(isFree)

@@ -1,5 +1,6 @@
 /** What a pointer can catch on: the corners, edges and centers of a site, each with everything it belongs to. */
 import type { Path } from '../../../shared/document/path'
+import type { Anchor, End } from '../../../shared/document/pours'
 import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { type Box, edgeBounds } from '../bounds'
@@ -9,7 +10,9 @@ import { edgeFromRise, resolvePath } from '../resolvePath'
 
 export interface SnapCorner {
   readonly at: Pt
-  /** Its own id, those of its edges, path, part and slab: excluded with any of them. */
+  /** A corner, unless a line ends there. */
+  readonly words?: 'end'
+  /** Its own id, those of its edges, path, part and slab, and of what it follows: excluded with any of them. */
   readonly owners: readonly Id[]
 }
 
@@ -22,9 +25,12 @@ export interface SnapEdge {
 }
 
 /** What stands on one point, or a circle. */
-export interface SnapCenter extends SnapCorner {
+export interface SnapCenter {
+  readonly at: Pt
   /** What is there: a trunk stands, a truck has its spot. */
   readonly words: 'center' | 'trunk' | 'spot' | 'middle'
+  /** Its own id, and those of what it is the center of. */
+  readonly owners: readonly Id[]
 }
 
 export interface SnapIndex {
@@ -65,6 +71,8 @@ const circleCenter = (ring: readonly CurveEdge[]): Pt | undefined => {
 }
 
 class Collector {
+  /** Of each corner and edge of a path. */
+  private readonly ownersOf = new Map<Id, readonly Id[]>()
   readonly corners: SnapCorner[] = []
   readonly centers: SnapCenter[] = []
   readonly edges: SnapEdge[] = []
@@ -81,7 +89,9 @@ class Collector {
     const own = [...owners, path.id]
     vertices.forEach(({ id, at }, i) => {
       const around = [edges[i], closed ? edges[(i + n - 1) % n] : edges[i - 1]].flatMap(edge => (edge ? [edge.id] : []))
-      this.corners.push({ at, owners: [...own, id, ...around] })
+      const corner = [...own, id, ...around]
+      this.ownersOf.set(id, corner)
+      this.corners.push({ at, owners: corner, ...(!closed && (i === 0 || i === n - 1) ? { words: 'end' } : {}) })
     })
     const whole = new Map(
       edges.map((edge, i): [Id, { readonly edge: CurveEdge; readonly ends: readonly Id[] }] => {
@@ -94,13 +104,12 @@ class Collector {
     if (center) this.center('center', center, [...own, ...vertices.map(({ id }) => id), ...edges.map(({ id }) => id)])
     for (const edge of ring) {
       const from = whole.get(edge.edgeId)
-      if (from !== undefined) this.edge(edge, from.edge, [...own, edge.edgeId, ...from.ends])
-      else {
-        const corner = edge.edgeId.slice(0, -1)
-        const i = vertices.findIndex(({ id }) => id === corner)
-        const around = [edges[i]?.id, edges[(i + edges.length - 1) % edges.length]?.id].flatMap(id => id ?? [])
-        this.edge(edge, edge, [...own, corner, ...around])
-      }
+      const along = from
+        ? [...own, edge.edgeId, ...from.ends]
+        : // The arc of a rounded corner.
+          this.ownersOf.get(edge.edgeId.slice(0, -1))!
+      this.ownersOf.set(edge.edgeId, along)
+      this.edge(edge, from?.edge ?? edge, along)
     }
   }
 
@@ -111,14 +120,24 @@ class Collector {
   line(points: readonly Pt[], owners: readonly [Id, ...Id[]]): void {
     const pointIds = points.map((_, i) => linePointId(owners[0], i))
     points.forEach((at, i) => {
-      this.corners.push({ at, owners: [...owners, pointIds[i]!] })
+      const isEnd = i === 0 || i === points.length - 1
+      this.corners.push({ at, owners: [...owners, pointIds[i]!], ...(isEnd ? { words: 'end' } : {}) })
     })
     points.slice(1).forEach((to, i) => {
       const edge = { edgeId: owners[0], from: points[i]!, to }
       this.edge(edge, edge, [...owners, pointIds[i]!, pointIds[i + 1]!])
     })
   }
+
+  /** A joint goes with the corners and edges it ends on. */
+  joint(ends: readonly [End, End], owners: readonly [Id, ...Id[]]): void {
+    const followed = ends.flatMap(({ anchor }) => this.ownersOf.get(heldId(anchor)) ?? [])
+    this.line([ends[0].last, ends[1].last], [...owners, ...new Set(followed)])
+  }
 }
+
+const heldId = (anchor: Anchor): Id =>
+  anchor.on === 'edge' ? anchor.edgeId : anchor.on === 'vertex' ? anchor.vertexId : ''
 
 const known = new WeakMap<Site, SnapIndex>()
 
@@ -129,9 +148,10 @@ export function snapIndex(site: Site): SnapIndex {
   const collector = new Collector()
   for (const path of pathsOf(site)) collector.path(path)
   for (const caster of site.casters) if (caster.kind === 'wall') collector.line(caster.line, [caster.id])
-  for (const wish of site.wishes) if (wish.kind === 'forbiddenLine') collector.line(wish.line, [wish.id, wish.slabId])
-  for (const part of site.accepted)
-    for (const { id, ends } of part.joints) collector.line([ends[0].last, ends[1].last], [id, part.slabId])
+  for (const wish of site.wishes)
+    if (wish.kind === 'forbiddenLine') collector.line(wish.line, [wish.id, wish.slabId])
+    else if (wish.kind === 'required') collector.joint(wish.line, [wish.id, wish.slabId])
+  for (const part of site.accepted) for (const { id, ends } of part.joints) collector.joint(ends, [id, part.slabId])
   for (const { id, obstacles } of site.slabs)
     for (const obstacle of obstacles) collector.center('center', obstacle.at, [id, obstacle.id])
   for (const caster of site.casters) if (caster.kind === 'tree') collector.center('trunk', caster.at, [caster.id])

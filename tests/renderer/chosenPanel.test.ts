@@ -42,4 +42,13 @@ describe('the panel of what is chosen', () => {
     expect(panelOf(hand, [slab!.id])).not.toContain('Move all of them by')
     expect(panelOf(hand, [slab!.id, tree!.id])).toContain('2 chosen Move all of them by Right Up')
   })
+
+  it('places a circle by its middle, another shape by its first corner', () => {
+    const planter = new TestEditor().choose('slab', { form: 'rectangle' }).type('40', '24')
+    planter.choose('opening', { inSlab: 'planter', form: 'circle' }).click([6, 3]).type('2')
+    const [patio] = planter.site.slabs
+    expect(panelOf(planter, [patio!.openings[0]!.id])).toContain('Middle, from corner A of Patio')
+    planter.choose('opening', { inSlab: 'pool', form: 'rectangle' }).click([1, 1]).type('6', '4')
+    expect(panelOf(planter, [planter.site.slabs[0]!.openings[1]!.id])).toContain('Corner A, from corner A of Patio')
+  })
 })

@@ -1,5 +1,7 @@
 import type { Entity } from '../../../core/document/commands/siteEntities'
 import { linePointId } from '../../../core/geometry/linePointId'
+import { resolvePath } from '../../../core/geometry/resolvePath'
+import { outlineDimensions } from '../../../core/reports/dimensions'
 import type { Path } from '../../../shared/document/path'
 import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
@@ -8,8 +10,14 @@ import { PlaceFields } from './PlaceFields'
 
 const corners = ({ vertices }: Path): readonly Id[] => vertices.map(({ id }) => id)
 
-/** The corner a shape is placed by, and all corners that move along with it; undefined where something has no shape. */
-function firstCorner(
+/** The middle of a circle, which has no corner to be placed by; undefined where it is none. */
+function middleOf(path: Path): Pt | undefined {
+  const [circle] = outlineDimensions(resolvePath(path, path.id).ring)
+  return circle?.kind === 'arc' && circle.wholeCircle ? circle.center : undefined
+}
+
+/** The point a shape is placed by, and all corners that move along with it; undefined where something has no shape. */
+function placingPoint(
   entity: Entity,
 ): { readonly at: Pt; readonly words: string; readonly own: readonly Id[] } | undefined {
   if (entity.kind === 'caster' && entity.row.kind === 'wall') {
@@ -19,15 +27,17 @@ function firstCorner(
   const path = pathOf(entity)
   if (!path) return undefined
   const along = entity.kind === 'slab' ? entity.row.openings.flatMap(opening => corners(opening.path)) : []
-  return { at: path.vertices[0]!.at, words: 'Corner A', own: [...corners(path), ...along] }
+  const own = [...corners(path), ...along]
+  const middle = middleOf(path)
+  return middle ? { at: middle, words: 'Middle', own } : { at: path.vertices[0]!.at, words: 'Corner A', own }
 }
 
 /** Where a shape stands, typed: all of it moves. */
 export function WholePlace({ site, entity }: { readonly site: Site; readonly entity: Entity }) {
-  const first = firstCorner(entity)
-  return first ? (
+  const by = placingPoint(entity)
+  return by ? (
     <div className="fields">
-      <PlaceFields site={site} id={entity.row.id} at={first.at} placedBy={first.words} own={first.own} />
+      <PlaceFields site={site} id={entity.row.id} at={by.at} placedBy={by.words} own={by.own} />
     </div>
   ) : null
 }

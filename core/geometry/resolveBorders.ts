@@ -1,18 +1,16 @@
 import type { Path } from '../../shared/document/path'
 import type { Border } from '../../shared/document/slab'
 import type { Finding } from '../../shared/problem'
-import { pointBounds } from './bounds'
-import { distanceToEdge, ringContains } from './contains'
+import { ringContains } from './contains'
 import type { CurveEdge, CurveRegion, CurveRing } from './curve'
 import { clipCurveRings } from './curveBoolean'
-import { pointAt } from './edgeAt'
-import { EdgeGrid } from './edgeGrid'
 import { edgeLength } from './edgeLength'
 import { edgeOwners } from './edgeOwners'
 import { edgeStrips, type StripEdge } from './edgeStrips'
 import { offsetRing, ringsClear } from './offsetRing'
 import { reverseRing } from './reverseRing'
 import { ringLength } from './ringLength'
+import { runsAlong } from './runsAlong'
 
 /** A ring of the slab with the material on its left, and the path it came from. */
 export interface BorderRing {
@@ -31,7 +29,8 @@ export interface Front {
 export interface BorderShape {
   readonly border: Border
   readonly regions: readonly CurveRegion[]
-  readonly outerLengthM: number
+  /** What it starts from: the bordered edges, or the inner sides of the borders outside it. */
+  readonly outerSide: readonly CurveEdge[]
   readonly innerLengthM: number
   readonly centerLengthM: number
   readonly chordsKept: boolean
@@ -39,19 +38,15 @@ export interface BorderShape {
   readonly clearOf: readonly string[]
 }
 
-/** Length of the boundary that carries the given name and does not run along the slab's own edge. */
-function lengthNamed(regions: readonly CurveRegion[], name: string, net: readonly CurveRegion[]): number {
-  const own = new EdgeGrid(net.flatMap(r => [r.outer, ...r.holes]).flat())
-  let sum = 0
-  for (const { outer, holes } of regions)
-    for (const edge of [outer, ...holes].flat()) {
-      if (edge.edgeId !== name) continue
-      const middle = pointAt(edge, 0.5)
-      const here = pointBounds([middle])
-      if (!own.near(here, 1e-6).some(i => distanceToEdge(own.edges[i]!, middle) < 1e-6)) sum += edgeLength(edge)
-    }
-  return sum
+/** The boundary that carries the given name and does not run along the slab's own edge. */
+function sideNamed(regions: readonly CurveRegion[], name: string, net: readonly CurveRegion[]): CurveEdge[] {
+  const onOwn = runsAlong(net.flatMap(r => [r.outer, ...r.holes]).flat())
+  return regions
+    .flatMap(({ outer, holes }) => [outer, ...holes].flat())
+    .filter(edge => edge.edgeId === name && !onOwn(edge))
 }
+
+const lengthOf = (edges: readonly CurveEdge[]): number => edges.reduce((sum, e) => sum + edgeLength(e), 0)
 
 /**
  * The parallel of a ring at a depth, if it keeps clear of every ring of the slab and has none of them on its wrong side.
@@ -96,7 +91,6 @@ export function resolveBorders(
     const wanted = border.edges === 'all' ? undefined : new Set(border.edges)
     const covered = (id: string) => !wanted || (owners.get(id) ?? []).some(o => wanted.has(o))
     const edges = ring.filter(e => covered(e.edgeId))
-    const outerLengthM = edges.reduce((sum, e) => sum + edgeLength(e), 0)
     const depthTo = (edge: CurveEdge, share: number) => (taken.get(edge.edgeId) ?? 0) + border.widthM * share
     const whole = edges.length === ring.length && !shared.has(ring)
     const deep = (share: number) => depthTo(ring[0]!, share)
@@ -115,7 +109,7 @@ export function resolveBorders(
             ? { outer: last.front, holes: [reverseRing(front)] }
             : { outer: reverseRing(front), holes: [last.front] },
         ],
-        outerLengthM,
+        outerSide: last.front,
         innerLengthM: ringLength(front),
         centerLengthM: ringLength(center),
         chordsKept: false,
@@ -133,7 +127,7 @@ export function resolveBorders(
       return clipCurveRings(edgeStrips(chain, true, names), net)
     }
     const { regions, chordsKept } = shapeAt(1)
-    const innerLengthM = lengthNamed(regions, border.id, net)
+    const innerLengthM = lengthOf(sideNamed(regions, border.id, net))
     if (edges.length > 0 && innerLengthM < 1e-6) {
       findings.push({
         code: 'borderTooWide',
@@ -144,7 +138,7 @@ export function resolveBorders(
       shapes.push({
         border,
         regions: [],
-        outerLengthM: 0,
+        outerSide: [],
         innerLengthM: 0,
         centerLengthM: 0,
         chordsKept: false,
@@ -152,8 +146,10 @@ export function resolveBorders(
       })
       continue
     }
-    const centerLengthM = lengthNamed(shapeAt(0.5).regions, border.id, net)
-    shapes.push({ border, regions, outerLengthM, innerLengthM, centerLengthM, chordsKept, clearOf: [] })
+    const centerLengthM = lengthOf(sideNamed(shapeAt(0.5).regions, border.id, net))
+    const free = edges.filter(e => !taken.has(e.edgeId))
+    const outerSide = free.length === edges.length ? free : [...free, ...sideNamed(shapeAt(0).regions, border.id, net)]
+    shapes.push({ border, regions, outerSide, innerLengthM, centerLengthM, chordsKept, clearOf: [] })
     take()
   }
   return { shapes, fronts: [...fronts.values()], findings }

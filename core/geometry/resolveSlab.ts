@@ -133,9 +133,10 @@ function workSlabOut(slab: Slab): ResolvedSlab {
   const bordered = resolveBorders(slab.borders, rings, net)
   findings.push(...bordered.findings)
   const borders = bordered.shapes.map((shape): ResolvedBorder => {
-    const { border, outerLengthM, innerLengthM, centerLengthM } = shape
+    const { border, outerSide, innerLengthM, centerLengthM } = shape
     const { pathId, widthM } = border
-    return { ...claimed(claims, border, shape), pathId, widthM, outerLengthM, innerLengthM, centerLengthM }
+    const outerLengthM = outerSide.reduce((sum, edge) => sum + edgeLength(edge), 0)
+    return { ...claimed(claims, border, shape), pathId, widthM, outerSide, outerLengthM, innerLengthM, centerLengthM }
   })
 
   findings.push(...stepsBeyondEdges(slab, outline))

@@ -1,7 +1,7 @@
 /** What a slab is once its arcs, roundings, openings, borders, bands and insets are worked out. */
 import type { Opening, Placed } from '../../shared/document/slab'
 import type { Finding } from '../../shared/problem'
-import type { CurveRegion, CurveRing } from './curve'
+import type { CurveEdge, CurveRegion, CurveRing } from './curve'
 
 export interface ResolvedOpening {
   readonly id: string
@@ -27,7 +27,8 @@ export interface Claim {
 export interface ResolvedBorder extends Claim {
   readonly pathId: string
   readonly widthM: number
-  /** Length of the bordered edges. */
+  /** What it starts from: the bordered edges, or the inner sides of the borders outside it. */
+  readonly outerSide: readonly CurveEdge[]
   readonly outerLengthM: number
   /** Length of the band's inner boundary inside the slab. */
   readonly innerLengthM: number

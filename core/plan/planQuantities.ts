@@ -93,7 +93,7 @@ export function planQuantities(
           pour.id,
           [pour.region, pour.number, slab, source, settings, access, units, site.materials],
           () => [
-            ...pourFigures(pour, slab, source),
+            ...pourFigures(pour, slab),
             ...pourConcrete(site, pour, source, thickened),
             ...materialFigures({ slabId: pour.slabId, pourId: pour.id }, pour.areaM2, site.materials ?? []),
           ],

@@ -131,6 +131,8 @@ export function stepsOrder(slabId: string, flightsM3: readonly number[], of: Ord
   if (volume === 0) return []
   const rules = { ...orderRules(of), pumpM3: 0 }
   const overRun = overRunOf(volume, rules)
+  const sum = sumFormula(inputs)
+  const flights = Object.keys(inputs).length > 1 ? `(${sum})` : sum
   return [
     quantity({
       id: `${slabId}-steps-order`,
@@ -138,7 +140,7 @@ export function stepsOrder(slabId: string, flightsM3: readonly number[], of: Ord
       slabId,
       value: orderVolume(volume, rules),
       unit: 'm³',
-      formula: `roundUp((${sumFormula(inputs)}) × (1 + over-run), order step)`,
+      formula: `roundUp(${flights} × (1 + over-run), order step)`,
       inputs: { ...inputs, 'over-run': [overRun, '1'], 'order step': [rules.stepM3, 'm³'] },
       source: 'n risers stand on n − 1 treads, solid: geometry; over-run as for the slab: common practice, no source',
     }),

@@ -1,11 +1,10 @@
 import type { PourPart } from '../../shared/document/pours'
-import type { Slab } from '../../shared/document/slab'
-import type { CurveRegion, CurveRing } from '../geometry/curve'
+import type { CurveEdge, CurveRegion } from '../geometry/curve'
 import { intersectCurves } from '../geometry/curveBoolean'
 import { edgeLength } from '../geometry/edgeLength'
-import { edgeOwners } from '../geometry/edgeOwners'
 import type { ResolvedBorder, ResolvedSlab } from '../geometry/resolvedSlab'
 import { curveArea } from '../geometry/ringArea'
+import { runsAlong } from '../geometry/runsAlong'
 import { type Quantity, quantity } from './quantity'
 
 export interface FiguredPour {
@@ -17,25 +16,21 @@ export interface FiguredPour {
   readonly areaM2: number
 }
 
-/** Edges of the pour that lie on bordered edges of the slab; joints carry ids of their own. */
-export function borderedEdges(
-  pour: Pick<FiguredPour, 'region'>,
-  border: Pick<ResolvedBorder, 'id' | 'pathId'>,
-  source: Slab,
-): CurveRing {
-  const path = [source.outline, ...source.openings.map(o => o.path)].find(p => p.id === border.pathId)
-  const edges = source.borders.find(b => b.id === border.id)?.edges
-  if (!path || edges === undefined) return []
-  const owners = edgeOwners(path)
-  const isBordered = (edgeId: string) => {
-    const own = owners.get(edgeId) ?? []
-    return edges === 'all' ? own.length > 0 : own.some(owner => edges.includes(owner))
-  }
-  return [pour.region.outer, ...pour.region.holes].flat().filter(edge => isBordered(edge.edgeId))
+/** What a pour takes of a border: the piece, and the border's outer edge that lies in the pour or on its edge. */
+export function borderPiece(
+  { region }: Pick<FiguredPour, 'region'>,
+  { shape, outerSide }: ResolvedBorder,
+): { piece: readonly CurveRegion[]; edges: readonly CurveEdge[] } {
+  const piece = intersectCurves(shape, [region]).regions
+  const onSide = runsAlong(outerSide)
+  const boundary = [region.outer, ...region.holes].flat()
+  const onBoundary = runsAlong(boundary)
+  const inside = piece.flatMap(({ outer, holes }) => [outer, ...holes].flat())
+  return { piece, edges: [...boundary.filter(onSide), ...inside.filter(edge => onSide(edge) && !onBoundary(edge))] }
 }
 
-/** Area of a pour, and of each border it takes a piece of: the piece's area and the length of bordered edges. */
-export function pourFigures(pour: FiguredPour, slab: ResolvedSlab, source: Slab): Quantity[] {
+/** Area of a pour, and of each border it takes a piece of: the piece's area and the length of its outer edge. */
+export function pourFigures(pour: FiguredPour, slab: ResolvedSlab): Quantity[] {
   const whose = { slabId: pour.slabId, pourId: pour.id }
   const area = quantity({
     id: `${pour.id}-area`,
@@ -50,9 +45,10 @@ export function pourFigures(pour: FiguredPour, slab: ResolvedSlab, source: Slab)
   return [
     area,
     ...borders.flatMap((border, i) => {
-      const pieceM2 = curveArea(intersectCurves(border.shape, [pour.region]).regions)
+      const { piece, edges } = borderPiece(pour, border)
+      const pieceM2 = curveArea(piece)
       if (pieceM2 === 0) return []
-      const lengthM = borderedEdges(pour, border, source).reduce((sum, edge) => sum + edgeLength(edge), 0)
+      const lengthM = edges.reduce((sum, edge) => sum + edgeLength(edge), 0)
       return [
         quantity({
           id: `${pour.id}-${border.id}-area`,
@@ -69,8 +65,8 @@ export function pourFigures(pour: FiguredPour, slab: ResolvedSlab, source: Slab)
           ...whose,
           value: lengthM,
           unit: 'm',
-          formula: 'length of the bordered edges of the pour',
-          inputs: { 'length of the bordered edges of the pour': [lengthM, 'm'] },
+          formula: 'length of the outer edge in the pour',
+          inputs: { 'length of the outer edge in the pour': [lengthM, 'm'] },
         }),
       ]
     }),

@@ -85,13 +85,7 @@ export function claimFigures(slab: ResolvedSlab): Quantity[] {
   return [
     ...slab.borders.flatMap((b, i) => [
       single(`${b.id}-area`, `Border ${i + 1} area`, b.areaM2, 'm²', 'area of the border'),
-      single(
-        `${b.id}-outer-length`,
-        `Border ${i + 1} outer length`,
-        b.outerLengthM,
-        'm',
-        'length of the bordered edges',
-      ),
+      single(`${b.id}-outer-length`, `Border ${i + 1} outer length`, b.outerLengthM, 'm', 'length of the outer edge'),
       single(
         `${b.id}-inner-length`,
         `Border ${i + 1} inner length`,

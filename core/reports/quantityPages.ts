@@ -1,16 +1,11 @@
 import type { Quantity } from '../../shared/planJson'
 import { isBidFigure } from '../quantities/priceFigures'
+import { formulaWords } from './formulaWords'
 import { nameEntities } from './nameEntities'
 import { type PdfNode, pdfText } from './pdfNode'
 import { shownUnits } from './printAsPriced'
 import { printQuantity } from './printQuantity'
 import type { SheetData } from './sheetData'
-
-/** `roundUp(x, step)` and `round(x, step)` in words: a sheet is read by people. */
-const wordFormula = (formula: string): string =>
-  formula
-    .replace(/^roundUp\((.*), ([^,()]+)\)$/, '$1, rounded up to the $2')
-    .replace(/^round\((.*), ([^,()]+)\)$/, '$1, rounded to the $2')
 
 interface Group {
   readonly title: string
@@ -45,7 +40,7 @@ function working(quantity: Quantity, data: SheetData): PdfNode {
   const plain = inputs.length === 1 && Object.keys(quantity.inputs)[0] === quantity.formula
   return {
     stack: [
-      pdfText(nameEntities(wordFormula(quantity.formula), data.names)),
+      pdfText(nameEntities(formulaWords(quantity.formula), data.names)),
       ...(inputs.length > 0 && !plain ? [pdfText(`with ${inputs.join(', ')}`, { style: 'small' })] : []),
       ...(quantity.source === 'geometry' ? [] : [pdfText(`Source: ${quantity.source}`, { style: 'small' })]),
     ],

@@ -7,14 +7,15 @@ import type { Site } from '../../shared/document/site'
 import type { Quantity } from '../../shared/planJson'
 
 const ends: readonly (readonly [end: RegExp, words: string])[] = [
-  [/-(gross-area|perimeter)$/, 'outline'],
   [/-opening-(area|perimeter)$/, 'openings'],
+  [/-(gross-area|perimeter)$/, 'outline'],
   [/-field-area$/, 'field, less borders, bands and insets'],
   [/-steps-order$/, 'steps'],
   [/-form-length$/, 'edges that need a form'],
   [/-isolation-length$/, 'edges against existing work and openings'],
   [/-(construction-joint|header)-length$/, 'construction joints'],
-  [/-outer-length$/, 'bordered edges'],
+  [/-contraction-joint-(length|spacing)$/, 'contraction joints'],
+  [/-outer-length$/, 'outer edge'],
   [/-inner-length$/, 'inner edge'],
   [/-center-length$/, 'center line'],
 ]

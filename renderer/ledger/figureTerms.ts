@@ -1,5 +1,6 @@
 /** The working of a figure: its formula in words, and the same with the numbers put in. */
 
+import { formulaWords } from '../../core/reports/formulaWords'
 import { nameEntities } from '../../core/reports/nameEntities'
 import { shownUnits } from '../../core/reports/printAsPriced'
 import type { UnitSystem } from '../../shared/document/site'
@@ -27,8 +28,8 @@ export function figureWorking(quantity: Quantity, names: ReadonlyMap<string, str
   const phrase = (key: string) => figurePhrase(inputs[key]!.value, inputs[key]!.unit, shown)
   const pattern = new RegExp(keys.map(escaped).join('|'), 'g')
   return {
-    formula: nameEntities(formula, names),
-    withNumbers: keys.length < 2 ? null : formula.replace(pattern, key => phrase(key)),
+    formula: nameEntities(formulaWords(formula), names),
+    withNumbers: keys.length < 2 ? null : formulaWords(formula.replace(pattern, key => phrase(key))),
     terms: Object.keys(inputs).map(key => ({ name: nameEntities(key, names), value: phrase(key) })),
   }
 }

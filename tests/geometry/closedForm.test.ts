@@ -332,7 +332,14 @@ describe('borders, bands and insets of known shapes', () => {
   it('two stacked borders of a disc are two annuli', () => {
     const disc = circlePath(1, [1, 2], 3)
     const r = clean(drawSlab(disc, { borders: [drawBorder('b1', disc, 0.3), drawBorder('b2', disc, 0.2)] }))
-    expectBorder(r, 1, [π * (2.7 ** 2 - 2.5 ** 2), 6 * π, 2 * π * 2.5, 2 * π * 2.6])
+    expectBorder(r, 1, [π * (2.7 ** 2 - 2.5 ** 2), 5.4 * π, 2 * π * 2.5, 2 * π * 2.6])
+  })
+
+  it('a border inside another on three sides starts from its inner edge, and on the fourth from the slab’s', () => {
+    const borders = [drawBorder('b1', ten, 0.3, ['e1004', 'e1001', 'e1002']), drawBorder('b2', ten, 0.2)]
+    const r = clean(drawSlab(ten, { borders }))
+    expectBorder(r, 0, [(5.7 + 10 + 5.7) * 0.3, 22, 5.7 + 9.4 + 5.7, 5.85 + 9.7 + 5.85])
+    expect(r.borders[1]!.outerLengthM).toBeCloseTo(5.7 + 9.4 + 5.7 + 10, 9)
   })
 
   it('a border around a stadium keeps straight and round parts', () => {

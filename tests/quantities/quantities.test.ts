@@ -228,4 +228,17 @@ describe('pours', () => {
       expect(sum(`${border.id}-length`)).toBeCloseTo(border.outerLengthM, 6)
     }
   })
+
+  it('share out a border inside another by its own outer edge', () => {
+    const site = sampleSite('l-patio')
+    const [slab] = site.slabs
+    const first = slab!.borders[0]!
+    const second = { ...first, id: 'b990' }
+    const { quantities, pours, slabs } = planOf({ ...site, slabs: [{ ...slab!, borders: [first, second] }] })
+    const outerM = figure(quantities, 'b990-outer-length')
+    expect(outerM).toBeCloseTo(slabs[0]!.borders[0]!.innerLengthM, 6)
+    const shares = pours.map(p => quantities.find(q => q.id === `${p.id}-b990-length`)?.value ?? 0)
+    expect(shares.filter(share => share > 0).length).toBeGreaterThan(1)
+    expect(shares.reduce((a, b) => a + b)).toBeCloseTo(outerM, 6)
+  })
 })

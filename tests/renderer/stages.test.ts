@@ -105,6 +105,10 @@ describe('the ledger of numbers', () => {
     }
     const gross = plan.quantities.find(({ id }) => id.endsWith('-gross-area'))!
     expect(figureFrom(gross, site, names, () => undefined)).toBe('outline, Patio')
+    const ofSlab = (end: string) =>
+      figureFrom({ id: `${site.slabs[0]!.id}-${end}`, slabId: site.slabs[0]!.id }, site, names, () => undefined)
+    expect(ofSlab('opening-perimeter')).toBe('openings, Patio')
+    expect(ofSlab('contraction-joint-length')).toBe('contraction joints, Patio')
   })
 
   it('as text carries every figure with its numbers put in', () => {

@@ -3,14 +3,13 @@
 import { editablePaths } from '../../../core/document/commands/findPath'
 import { findLinePoint } from '../../../core/document/commands/linePoints'
 import type { CurveEdge, CurveRegion, CurveRing } from '../../../core/geometry/curve'
-import { intersectCurves } from '../../../core/geometry/curveBoolean'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import { edgeFromRise } from '../../../core/geometry/resolvePath'
 import { stepLines } from '../../../core/geometry/stepLines'
 import type { Plan } from '../../../core/plan/plan'
 import { planContraction } from '../../../core/plan/planContraction'
 import { formedEdges, isolationEdges } from '../../../core/quantities/edgeLengths'
-import { borderedEdges } from '../../../core/quantities/pourFigures'
+import { borderPiece } from '../../../core/quantities/pourFigures'
 import { isPourTotal } from '../../../core/quantities/pourTotals'
 import { furnishingShape } from '../../../core/reports/furnishingShape'
 import type { Pt } from '../../../shared/document/primitives'
@@ -130,7 +129,7 @@ export function figureGeometry(
   const entity = /^(?<entity>[a-z]+\d+)-/.exec(id)?.groups?.entity ?? slab.id
   if (entity !== slab.id) {
     const border = slab.borders.find(each => each.id === entity)
-    if (border && id.endsWith('-outer-length')) return byRing(edgesUnderBorder(live, slab.id, entity))
+    if (border && id.endsWith('-outer-length')) return byRing(border.outerSide)
     return entityGeometry(live, worked, entity)
   }
   const source = live.site.slabs.find(each => each.id === slab.id)
@@ -153,7 +152,7 @@ export function figureGeometry(
   return byRegions(slab.net)
 }
 
-/** All of the pour, or of its part of a border: the piece, or the bordered edges. */
+/** All of the pour, or of its part of a border: the piece, or its outer edge. */
 function pourGeometry(
   live: LivePlan,
   worked: Worked,
@@ -165,11 +164,9 @@ function pourGeometry(
     : undefined
   const pour = worked.pours?.find(each => each.id === pourId)
   const border = live.slabs.find(each => each.id === slabId)?.borders.find(each => each.id === borderId)
-  const source = live.site.slabs.find(each => each.id === slabId)
-  if (!pour || !border || !source) return entityGeometry(live, worked, pourId)
-  return id.endsWith('-length')
-    ? byRing(borderedEdges(pour, border, source))
-    : byRegions(intersectCurves(border.shape, [pour.region]).regions)
+  if (!pour || !border) return entityGeometry(live, worked, pourId)
+  const { piece, edges } = borderPiece(pour, border)
+  return id.endsWith('-length') ? byRing(edges) : byRegions(piece)
 }
 
 export const stepEdges = (slab: ResolvedSlab, source: Slab): CurveRing =>
@@ -197,26 +194,6 @@ function siteGeometry(live: LivePlan, worked: Worked, id: string): PlanGeometry 
       live.slabs.flatMap(slab => figureGeometry(live, worked, { id: `${slab.id}${end}`, slabId: slab.id }).edges),
     )
   if (id === 'total-border')
-    return byRing(
-      live.slabs.flatMap(slab => slab.borders.flatMap(border => edgesUnderBorder(live, slab.id, border.id))),
-    )
+    return byRing(live.slabs.flatMap(slab => slab.borders.flatMap(({ outerSide }) => outerSide)))
   return byRegions(live.slabs.flatMap(({ net }) => net))
-}
-
-function edgesUnderBorder(live: LivePlan, slabId: string, borderId: string): CurveRing {
-  const slab = live.slabs.find(each => each.id === slabId)
-  const source = live.site.slabs.find(each => each.id === slabId)
-  const border = source?.borders.find(each => each.id === borderId)
-  if (!slab || !source || !border) return []
-  const ring =
-    border.pathId === source.outline.id
-      ? slab.outline
-      : (slab.openings.find(o => source.openings.find(s => s.id === o.id)?.path.id === border.pathId)?.ring ?? [])
-  if (border.edges === 'all') return ring
-  const chosen = new Set<string>(border.edges)
-  // A rounding belongs to the border where both edges it joins do.
-  const isBordered = (i: number): boolean => chosen.has(ring[(i + ring.length) % ring.length]!.edgeId)
-  return ring.filter((edge, i) =>
-    edge.edgeId.endsWith('~') ? isBordered(i - 1) && isBordered(i + 1) : chosen.has(edge.edgeId),
-  )
 }

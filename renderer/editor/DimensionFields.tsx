@@ -19,6 +19,7 @@ import type { Eye } from './camera/eye'
 import { cornerLetter } from './cornerNames'
 import { sayLength } from './entry/sayLength'
 import { dimensionGround } from './layers/dimensionGround'
+import type { PlacedAlong } from './layers/placeAlong'
 import { type PlacedArc, radiusLetters } from './layers/placeArc'
 import { placeDimensions } from './layers/placeDimensions'
 import type { DimensionedRing, PlacedLine } from './layers/placeLine'
@@ -93,7 +94,13 @@ const endsOf = (site: Site, edgeId: Id): readonly [string, string] | null => {
   return [cornerLetter(found.index), cornerLetter((found.index + 1) % found.path.vertices.length)]
 }
 
-const arcOf = (site: Site, dimension: ArcDimension, name: string, placed: PlacedArc): readonly Shown[] => {
+const arcOf = (
+  site: Site,
+  dimension: ArcDimension,
+  name: string,
+  placed: PlacedArc,
+  along: PlacedAlong | null,
+): readonly Shown[] => {
   const { edgeIds, radiusM, lengthM, wholeCircle } = dimension
   const edgeId = edgeIds[0]!
   const widthPx = wholeCircle ? 96 : 72
@@ -154,12 +161,12 @@ const arcOf = (site: Site, dimension: ArcDimension, name: string, placed: Placed
   const of = `arc ${ends[0]} to ${ends[1]} of ${name}`
   return [
     { ...radius, words: `radius ${said}, ${of}`, boxes, ends },
-    ...(placed.along
+    ...(along
       ? [
           {
             key: `${edgeId} along`,
-            at: placed.along.at,
-            upright: Math.abs(placed.along.u[1]) > Math.abs(placed.along.u[0]),
+            at: along.at,
+            upright: Math.abs(along.u[1]) > Math.abs(along.u[0]),
             widthPx: 100,
             words: `${sayLength(lengthM, site.units)} along, ${of}`,
             boxes,
@@ -200,7 +207,7 @@ const Fields = memo(function Fields({ live, eye, size, print }: DimensionsOf & {
     .flatMap(placed =>
       'line' in placed
         ? lineOf(site, placed.dimension, placed.of, placed.line, open)
-        : arcOf(site, placed.dimension, placed.of.name, placed.arc),
+        : arcOf(site, placed.dimension, placed.of.name, placed.arc, placed.along),
     )
     // One that is typed over stays, also where a keyboard that came up leaves its place out of sight.
     .filter(({ key, at: [x, y] }) => key === open || (x > 90 && y > 30 && x < size.width - 14 && y < size.height - 14))

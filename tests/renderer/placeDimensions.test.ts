@@ -3,6 +3,7 @@ import { addNoGo } from '../../core/document/commands/addAccess'
 import { addTree, addWall } from '../../core/document/commands/addCaster'
 import type { Command } from '../../core/document/commands/editSite'
 import { setCornerRadius } from '../../core/document/commands/setCornerRadius'
+import { setEdgeRise } from '../../core/document/commands/setEdgeRise'
 import { addOpening, addSteps } from '../../core/document/commands/slabParts'
 import type { CurveRing } from '../../core/geometry/curve'
 import { resolveSlab } from '../../core/geometry/resolveSlab'
@@ -315,5 +316,116 @@ it('places stay with the plan while it is moved, as if they were looked for anew
       onSlab: rest.onSlab,
       upright: rest.upright,
     })
+  })
+})
+
+describe('the length along an arc', () => {
+  const zoom = 40
+  const camera = { x: 100, y: 400, zoom }
+  const print = printMeasures('ftin')
+
+  function alongOf(...commands: readonly ((slabId: string, arcId: string) => Command)[]) {
+    const editor = new TestEditor().choose('slab', { form: 'rectangle' }).type('24', '14')
+    const slab = editor.site.slabs[0]!
+    const arcId = slab.outline.edges[1]!.id
+    editor.editor.run('arc', setEdgeRise(arcId, 4 * ft))
+    for (const make of commands) editor.editor.run('step', make(slab.id, arcId))
+    const { site } = editor
+    const slabs = site.slabs.map(resolveSlab)
+    const ground = dimensionGround(site, slabs, [])
+    const placed = placeDimensions(
+      slabs.map(({ outline: ring, name }) => ({ ring, name })),
+      ground,
+      camera,
+      print,
+    )
+    const along = placed.flatMap(each => ('arc' in each && each.along ? [each.along] : []))[0]
+    if (!along) throw new Error('no line along the arc')
+    return { along, ground, letters: lettersBox(along, 90) }
+  }
+
+  const pointsOf = ({ center, radiusPx, start, sweep }: ReturnType<typeof alongOf>['along']): readonly Pt[] =>
+    Array.from({ length: 101 }, (_, i): Pt => {
+      const angle = start + (sweep * i) / 100
+      return [center[0] + radiusPx * Math.cos(angle), center[1] + radiusPx * Math.sin(angle)]
+    })
+
+  it('stands 30 px outside its arc, its letters in the middle, where nothing is in the way', () => {
+    const { along } = alongOf()
+    expect([along.outPx, along.onSlab]).toEqual([30, false])
+    expect(along.at).toEqual(pointsOf(along)[50]!.map(each => expect.closeTo(each, 9)))
+  })
+
+  it('lies on no steps, few or many', () => {
+    for (const risers of [2, 3, 4, 6])
+      for (const fromT of [0, 0.3, 0.6]) {
+        const flight = { fromT, widthM: 6 * ft, risers, riserM: 0.17, treadM: 0.33 }
+        const { along, ground, letters } = alongOf((slabId, edgeId) => addSteps(slabId, { edgeId, ...flight }))
+        const corners = ground.steps[0]!.map(at => toScreen(camera, at))
+        const away = corners.map(([x, y]) => Math.hypot(x - along.center[0], y - along.center[1]))
+        const [near, far] = [Math.min(...away), Math.max(...away)]
+        const isClear = along.radiusPx > far || along.radiusPx < near
+        expect(isClear, `${risers} ${fromT}`).toBe(true)
+        for (const corner of corners) expect(meet(letters, around(corner, 1, 1)), `${risers} ${fromT}`).toBe(false)
+      }
+  })
+
+  it('has its letters on no crown that stands at the arc', () => {
+    for (const yFt of [2, 5, 7, 9, 12]) {
+      const at: Pt = [29 * ft, yFt * ft]
+      const crownM = 3.4 * ft
+      const maple = { name: 'Maple', heightM: 8, trunkHeightM: 2, density: 'medium', leaves: 'evergreen' } as const
+      const { letters } = alongOf(() => addTree({ ...maple, at, crownRadiusM: crownM }))
+      const [x, y] = toScreen(camera, at)
+      const [dx, dy] = [
+        Math.max(letters.x - x, 0, x - letters.x - letters.width),
+        Math.max(letters.y - y, 0, y - letters.y - letters.height),
+      ]
+      expect(Math.hypot(dx, dy), String(yFt)).toBeGreaterThan(crownM * zoom - 8)
+    }
+  })
+})
+
+describe('between two slabs', () => {
+  const print = printMeasures('ftin')
+
+  const between = (gapFt: number, zoom: number) => {
+    const editor = new TestEditor().choose('slab', { form: 'rectangle' }).type('24', '14')
+    const left = (24 + gapFt) * ft
+    editor
+      .choose('slab', { form: 'rectangle' })
+      .click([left, 0])
+      .click([left + 20 * ft, 14 * ft])
+    const slabs = editor.site.slabs.map(resolveSlab)
+    expect(slabs).toHaveLength(2)
+    const rings = slabs.map(({ outline: ring, name }) => ({ ring, name }))
+    const camera = { x: 0, y: 600, zoom }
+    return placeDimensions(rings, dimensionGround(editor.site, slabs, []), camera, print).flatMap(placed => {
+      if (!('line' in placed)) return []
+      const other = slabs.find(({ outline }) => outline !== placed.of.ring)!
+      const corners = other.outline.map(({ from }) => toScreen(camera, from))
+      const { a, b, n, outPx } = placed.line
+      const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => y)]
+      const [x, y] = [Math.min(...xs), Math.min(...ys)]
+      const shifted = (at: Pt): Pt => [at[0] + n[0] * outPx, at[1] + n[1] * outPx]
+      return [
+        {
+          line: placed.line,
+          letters: lettersBox(placed.line, print.length(placed.dimension.lengthM).length * 6),
+          ends: [shifted(a), shifted(b)] as const,
+          neighbor: { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y },
+        },
+      ]
+    })
+  }
+
+  it('no dimension lies on the neighbor, however narrow the gap, and both stand outside where it is wide', () => {
+    for (const gapFt of [0.5, 2, 4, 6])
+      for (const zoom of [12, 20, 28])
+        for (const { letters, ends, neighbor } of between(gapFt, zoom)) {
+          expect(meet(letters, neighbor), `${gapFt} ${zoom}`).toBe(false)
+          expect(runsThrough(neighbor, ...ends), `${gapFt} ${zoom}`).toBe(false)
+        }
+    expect(between(20, 28).map(({ line }) => [line.outPx, line.onSlab])).toEqual(Array(8).fill([30, false]))
   })
 })

@@ -22,6 +22,8 @@ export interface DimensionGround {
   readonly steps: readonly (readonly Pt[])[]
   /** Walls and fences, point by point. */
   readonly walls: readonly (readonly Pt[])[]
+  /** The outlines of all slabs: a dimension keeps off those that it does not measure. */
+  readonly slabs: readonly CurveRing[]
   /** Where trucks, pumps and the washout stand, with half of what is drawn of them, in pixels across and up. */
   readonly marks: readonly { readonly at: Pt; readonly halfPx: Pt }[]
 }
@@ -49,7 +51,7 @@ const stepsOf = onceFrozen((source: Slab, outline: CurveRing): DimensionGround['
   }),
 )
 
-/** True where straight dimensions find the same about them: flags are for arcs. */
+/** True where a dimension finds the same about it but for other slabs: flags are for the radius of an arc. */
 export const isSameGround = (a: DimensionGround, b: DimensionGround): boolean =>
   a.crowns === b.crowns &&
   a.walls === b.walls &&
@@ -67,6 +69,7 @@ export const dimensionGround = (
   crowns: crownsOf(casters),
   walls: wallsOf(casters),
   marks: access ? marksOf(access) : noMarks,
+  slabs: slabs.map(({ outline }) => outline),
   steps: slabs.flatMap(({ id, outline }) => {
     const source = sources.find(each => each.id === id)
     return source ? stepsOf(source, outline) : []

@@ -5,16 +5,16 @@ import type { DimensionGround } from './dimensionGround'
 import { around, type LabelRoom } from './labelRoom'
 import { type LetterStyle, letter, letterWidth } from './lettering'
 import type { Pen } from './pen'
-import { type PlacedAlong, type PlacedArc, radiusLetters } from './placeArc'
+import { alongWords, type PlacedAlong } from './placeAlong'
+import { type PlacedArc, radiusLetters } from './placeArc'
 import { lettersBox, placeDimensions } from './placeDimensions'
-import { type DimensionedRing, outPx, type PlacedLine } from './placeLine'
+import type { DimensionedRing, PlacedLine } from './placeLine'
 
 const style: LetterStyle = { sizePx: 14, weight: 600 }
 
-/** What stands on the plan at a circle, an arc or along an arc: the box that is typed over says the same. */
+/** What stands on the plan at a circle or an arc: the box that is typed over says the same. */
 export const arcWords = (print: Measures, { radiusM, wholeCircle }: ArcDimension): string =>
   wholeCircle ? `${print.length(2 * radiusM)} across` : `R ${print.length(radiusM)}`
-export const alongWords = (print: Measures, lengthM: number): string => `${print.length(lengthM)} along`
 
 /** Straight edges to the corner of the forms, arcs by radius and length; those too short to letter are left to the
  * ledger. */
@@ -27,7 +27,10 @@ export function drawDimensions(
 ): void {
   for (const placed of placeDimensions(rings, ground, pen.camera, print)) {
     if ('line' in placed) drawLine(pen, placed.line, print.length(placed.dimension.lengthM), room)
-    else drawArc(pen, placed.dimension, placed.arc, print, room)
+    else {
+      if (placed.along) drawAlong(pen, placed.along, alongWords(print, placed.dimension.lengthM), room)
+      drawArc(pen, placed.dimension, placed.arc, print, room)
+    }
   }
 }
 
@@ -52,16 +55,7 @@ function drawLine(pen: Pen, placed: PlacedLine, text: string, room: LabelRoom): 
   }
   ctx.save()
   startThin(pen)
-  if (onSlab) {
-    // A pale rim, so that the pattern does not run into it.
-    ctx.save()
-    ctx.strokeStyle = inks.slab
-    ctx.lineWidth = 4
-    line()
-    ctx.stroke()
-    ctx.restore()
-    ctx.beginPath()
-  }
+  if (onSlab) drawRim(pen, line)
   for (const t of ends) {
     ctx.moveTo(...at(t, 7))
     ctx.lineTo(...at(t, stands + 5))
@@ -80,6 +74,18 @@ function drawLine(pen: Pen, placed: PlacedLine, text: string, room: LabelRoom): 
   for (let i = 0; i < boxes; i++) room.block(around(at(((i + 0.5) * longPx) / boxes, stands), w, h))
   room.block(lettersBox(placed, width))
   letter(pen, text, middle, { ...style, turnDeg: readingTurn(ux, uy), ground: onSlab ? inks.slab : inks.paper })
+}
+
+/** A pale rim along a line on the slab, so that the pattern does not run into it. */
+function drawRim({ ctx, inks }: Pen, line: () => void): void {
+  ctx.save()
+  ctx.strokeStyle = inks.slab
+  ctx.lineWidth = 4
+  ctx.beginPath()
+  line()
+  ctx.stroke()
+  ctx.restore()
+  ctx.beginPath()
 }
 
 function startThin({ ctx, inks }: Pen): void {
@@ -105,7 +111,7 @@ function readingTurn(ux: number, uy: number): number {
 
 function drawArc(pen: Pen, dimension: ArcDimension, placed: PlacedArc, print: Measures, room: LabelRoom): void {
   const { ctx, inks } = pen
-  const { rim, foot, inside, along } = placed
+  const { rim, foot, inside } = placed
   ctx.save()
   startThin(pen)
   ctx.lineWidth = inks.weight
@@ -114,7 +120,6 @@ function drawArc(pen: Pen, dimension: ArcDimension, placed: PlacedArc, print: Me
   ctx.stroke()
   drawDot(pen, foot)
   ctx.restore()
-  if (along) drawAlong(pen, along, alongWords(print, dimension.lengthM), room)
   const text = arcWords(print, dimension)
   const width = letterWidth(pen, text, style)
   const letters = radiusLetters(placed, width)
@@ -125,9 +130,12 @@ function drawArc(pen: Pen, dimension: ArcDimension, placed: PlacedArc, print: Me
   })
 }
 
+/** The line along an arc is known to other letters by so many of its points. */
+const alongPoints = 13
+
 function drawAlong(
   pen: Pen,
-  { center, radiusPx, start, sweep, out, at, u }: PlacedAlong,
+  { center, radiusPx, start, sweep, outPx: stands, onSlab, at, u }: PlacedAlong,
   text: string,
   room: LabelRoom,
 ): void {
@@ -139,7 +147,10 @@ function drawAlong(
   ctx.save()
   startThin(pen)
   // As the ends of a straight dimension: from 7 px off the edge to 5 px beyond the line.
-  const [near, far] = [out * (7 - outPx), out * 5]
+  const out = Math.sign(stands)
+  const [near, far] = [7 * out - stands, 5 * out]
+  const line = () => ctx.arc(...center, radiusPx, start, start + sweep, sweep < 0)
+  if (onSlab) drawRim(pen, line)
   for (const angle of ends) {
     ctx.moveTo(...on(angle, radiusPx + near))
     ctx.lineTo(...on(angle, radiusPx + far))
@@ -147,11 +158,11 @@ function drawAlong(
   ctx.stroke()
   ctx.lineWidth = inks.weight
   ctx.beginPath()
-  ctx.arc(...center, radiusPx, start, start + sweep, sweep < 0)
+  line()
   ctx.stroke()
   for (const angle of ends) drawDot(pen, on(angle, radiusPx))
   ctx.restore()
-  const upright = Math.abs(u[1]) > Math.abs(u[0])
-  room.block(around(at, upright ? 24 : width + 10, upright ? width + 10 : 24))
-  letter(pen, text, at, { ...style, turnDeg: readingTurn(...u), ground: inks.paper })
+  room.spareLine(Array.from({ length: alongPoints }, (_, i) => on(start + (sweep * i) / (alongPoints - 1), radiusPx)))
+  room.block(lettersBox({ at, u }, width))
+  letter(pen, text, at, { ...style, turnDeg: readingTurn(...u), ground: onSlab ? inks.slab : inks.paper })
 }

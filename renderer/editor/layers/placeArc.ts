@@ -1,13 +1,12 @@
-/** Where the radius of an arc, its length and the width of a circle stand on the screen. */
-import { type ArcDimension, isRounding } from '../../../core/reports/dimensions'
+/** Where the radius of an arc and the width of a circle stand on the screen. */
+import type { ArcDimension } from '../../../core/reports/dimensions'
 import type { Pt } from '../../../shared/document/primitives'
 import { type Camera, toScreen } from '../camera/camera'
 import { around, meet, type Rect, runsThrough } from './labelRoom'
-import { outPx } from './placeLine'
+import { isConvexArc } from './placeAlong'
 
 /** An arc seen smaller than this is left to the ledger. */
 const leastRadiusPx = 22
-const leastArcPx = 90
 
 export interface PlacedArc {
   /** The line of the radius, from the arc to the letters. */
@@ -19,21 +18,8 @@ export interface PlacedArc {
   readonly side: 1 | -1
   /** The letters stand below the foot, in its middle: beside it a marked point is in their way. */
   readonly under: boolean
-  /** The line along the arc outside the slab; null for a rounded corner, a whole circle, or where there is no room. */
-  readonly along: PlacedAlong | null
-}
-
-export interface PlacedAlong {
-  readonly center: Pt
-  readonly radiusPx: number
-  /** Angles on the screen, clockwise. */
-  readonly start: number
-  readonly sweep: number
-  /** + = the line lies farther from the center than the edge. */
-  readonly out: 1 | -1
-  readonly at: Pt
-  /** Unit direction of the arc at the letters. */
-  readonly u: Pt
+  /** About what its letters take up. */
+  readonly letters: Rect
 }
 
 /** How far from the arc its radius is written, the farthest first. */
@@ -62,19 +48,20 @@ export interface StandingLine {
 
 /**
  * `flags`: marked points of the plan, which the letters of a radius keep off; `lines`: the dimensions of straight edges,
- * which they keep off where they can, and rather off the edges too.
+ * which they keep off where they can, and rather off the edges too; `taken`: the letters of other arcs.
  */
 export function placeArc(
   dimension: ArcDimension,
   camera: Camera,
   flags: readonly Pt[] = [],
   lines: readonly StandingLine[] = [],
+  taken: readonly Rect[] = [],
 ): PlacedArc | null {
-  const { center, radiusM, middle, outward, wholeCircle } = dimension
+  const { radiusM, middle, outward, wholeCircle } = dimension
   const radiusPx = radiusM * camera.zoom
   if (radiusPx < leastRadiusPx) return null
   const rim = toScreen(camera, middle)
-  const isConvex = (middle[0] - center[0]) * outward[0] + (middle[1] - center[1]) * outward[1] > 0
+  const isConvex = isConvexArc(dimension)
   const direction: Pt = isConvex ? [-outward[0], outward[1]] : [outward[0], -outward[1]]
   const natural = direction[0] >= 0 ? 1 : -1
   const seen = flags.map(at => toScreen(camera, at))
@@ -95,8 +82,9 @@ export function placeArc(
   const lettersOf = (spot: Spot) => around(radiusLetters(spot, wide), wide + 10, lettersHighPx)
   const keepsOffLines = (spot: Spot): boolean => {
     const letters = lettersOf(spot)
-    return lines.every(
-      ({ line: [from, to], letters: theirs }) => !meet(letters, theirs) && !runsThrough(letters, from, to),
+    return (
+      taken.every(theirs => !meet(letters, theirs)) &&
+      lines.every(({ line: [from, to], letters: theirs }) => !meet(letters, theirs) && !runsThrough(letters, from, to))
     )
   }
   const keepsOffEdges = (spot: Spot): boolean =>
@@ -111,7 +99,7 @@ export function placeArc(
     clear[0] ??
     spots.find(standsClear) ??
     spots[0]!
-  return { rim, ...spot, inside: isConvex, along: placeAlong(dimension, camera, isConvex) }
+  return { rim, ...spot, inside: isConvex, letters: lettersOf(spot) }
 }
 
 /** The middle of the letters of a radius that are this wide: beside the foot, or under it. */
@@ -119,24 +107,3 @@ export const radiusLetters = (
   { foot: [x, y], side, under }: Pick<PlacedArc, 'foot' | 'side' | 'under'>,
   widthPx: number,
 ): Pt => (under ? [x, y + underPx] : [x + side * (besidePx + widthPx / 2), y])
-
-function placeAlong(dimension: ArcDimension, camera: Camera, isConvex: boolean): PlacedAlong | null {
-  const { edgeIds, center: middle, radiusM, lengthM, startRad, sweepRad, wholeCircle } = dimension
-  const radiusPx = radiusM * camera.zoom + (isConvex ? outPx : -outPx)
-  if (wholeCircle || edgeIds.some(edgeId => isRounding({ edgeId })) || lengthM * camera.zoom < leastArcPx) return null
-  if (radiusPx < 2 * outPx) return null
-  const center = toScreen(camera, middle)
-  const [start, sweep] = [-startRad, -sweepRad]
-  // An arc that bends inwards has its radius written on the same side: the letters keep clear of its line.
-  const angle = start + sweep * (isConvex ? 0.5 : 0.25)
-  const turn = Math.sign(sweep)
-  return {
-    center,
-    radiusPx,
-    start,
-    sweep,
-    out: isConvex ? 1 : -1,
-    at: [center[0] + radiusPx * Math.cos(angle), center[1] + radiusPx * Math.sin(angle)],
-    u: [-Math.sin(angle) * turn, Math.cos(angle) * turn],
-  }
-}

@@ -1,7 +1,8 @@
 /** Where the dimension of a straight edge stands on the screen. */
-import { boxesMeet, pointBounds, ringBounds } from '../../../core/geometry/bounds'
+import { type Box, boxesMeet, pointBounds, ringBounds } from '../../../core/geometry/bounds'
 import { ringContains } from '../../../core/geometry/contains'
 import type { CurveRing } from '../../../core/geometry/curve'
+import { flattenRing } from '../../../core/geometry/flattenRing'
 import { ringArea } from '../../../core/geometry/ringArea'
 import type { LineDimension } from '../../../core/reports/dimensions'
 import type { Id, Pt } from '../../../shared/document/primitives'
@@ -118,10 +119,21 @@ interface LineWish {
   readonly slide?: number
 }
 
-/** How much of a line, and whether its letters, lie on crowns, steps, fences and marks. */
-function hiddenBy(
-  { a, longPx, u, n, outPx: out, at }: PlacedLine,
-  { crowns, steps, walls, marks }: DimensionGround,
+/** What a dimension can lie on, near enough to its edge. */
+export interface NearGround extends Pick<DimensionGround, 'crowns' | 'steps' | 'walls' | 'marks'> {
+  /** Other slabs. */
+  readonly neighbors: readonly CurveRing[]
+}
+
+/** A line that runs this near to a fence or to another slab is read with it. */
+const besideWallPx = 6
+/** Samples of a line tell how much of it lies on another slab. */
+const samplePx = 12
+
+/** How much of a line, and whether its letters, lie on crowns, steps, fences, marks and other slabs. */
+export function hiddenBy(
+  { a, longPx, u, n, outPx: out, at }: Pick<PlacedLine, 'a' | 'longPx' | 'u' | 'n' | 'outPx' | 'at'>,
+  { crowns, steps, walls, marks, neighbors }: NearGround,
   camera: Camera,
   lettersPx: number,
 ): { readonly linePx: number; readonly letters: boolean } {
@@ -148,14 +160,25 @@ function hiddenBy(
     letters ||= out > y0 - halfLettersPx && out < y1 + halfLettersPx && middle > x0 - half && middle < x1 + half
   }
   const box = around([middle, out], 2 * half, 2 * halfLettersPx)
-  for (const wall of walls)
-    for (const [i, end] of wall.slice(1).entries()) {
-      const [from, to] = [local(toScreen(camera, wall[i]!)), local(toScreen(camera, end))]
+  const keepOff = (points: readonly Pt[]): void => {
+    for (const [i, end] of points.slice(1).entries()) {
+      const [from, to] = [local(toScreen(camera, points[i]!)), local(toScreen(camera, end))]
       // A fence that crosses the line hides nothing of it; one that runs along it does.
-      if (Math.abs(from[1] - out) < 6 && Math.abs(to[1] - out) < 6)
+      if (Math.abs(from[1] - out) < besideWallPx && Math.abs(to[1] - out) < besideWallPx)
         run(Math.min(from[0], to[0]), Math.max(from[0], to[0]))
       letters ||= runsThrough(box, from, to)
     }
+  }
+  walls.forEach(keepOff)
+  for (const ring of neighbors) {
+    keepOff(closedOutline(ring))
+    const isOn = (along: number): boolean =>
+      ringContains(ring, toPlan(camera, [a[0] + u[0] * along + n[0] * out, a[1] + u[1] * along + n[1] * out]))
+    letters ||= isOn(middle)
+    const samples = Math.max(3, Math.ceil(longPx / samplePx))
+    for (let i = 0; i < samples; i++)
+      if (isOn(((i + 0.5) * longPx) / samples)) run((i * longPx) / samples, ((i + 1) * longPx) / samples)
+  }
   for (const mark of marks) {
     const [x, y] = local(toScreen(camera, mark.at))
     const [w, h] = [Math.abs(u[0]), Math.abs(u[1])]
@@ -166,12 +189,12 @@ function hiddenBy(
 }
 
 /** What a place is worse by, in pixels of a line that lies on something: letters on something, a line on the slab. */
-const lettersOnPx = 160
-const onSlabPx = 90
-const slidPx = 15
+export const lettersOnPx = 160
+export const onSlabPx = 90
+export const slidPx = 15
 const slides = [0, 0.22, -0.22] as const
 /** Farther than this from its edge a line is no longer read with it. */
-const outsPx = [outPx, 52, 74, 96] as const
+export const outsPx = [outPx, 52, 74, 96] as const
 
 /** Places to try, the likeliest first: none is better than what it is worse by. */
 const places = slides
@@ -198,20 +221,63 @@ function hasConcrete(ring: CurveRing, placed: PlacedLine, camera: Camera): boole
   )
 }
 
-/** What of the ground the dimension of an edge can come near, wherever it stands. */
-function groundNear(
-  { from, to }: LineDimension,
-  ground: DimensionGround,
+/** Chords this near to an arc tell where its line runs among letters. */
+const sagittaM = 0.02
+
+const outlines = new WeakMap<CurveRing, readonly Pt[]>()
+
+/** The points of a ring, the first once more at its end. */
+export function closedOutline(ring: CurveRing): readonly Pt[] {
+  const known = outlines.get(ring)
+  if (known) return known
+  const points = flattenRing(ring, sagittaM)
+  const made = [...points, ...points.slice(0, 1)]
+  outlines.set(ring, made)
+  return made
+}
+
+/** How far from what it measures a dimension can come to lie. */
+const reachOf = (camera: Camera, lettersPx: number): number =>
+  (outsPx[3] + halfLettersPx + crossingPx + lettersPx) / camera.zoom
+
+/** The slabs beside a box which the ring that is measured is no edge of. */
+export function neighborsOf(
+  { ring }: DimensionedRing,
+  box: Box,
+  slabs: readonly CurveRing[],
   camera: Camera,
   lettersPx: number,
-): DimensionGround {
-  const reachM = (outsPx[3] + halfLettersPx + crossingPx + lettersPx) / camera.zoom
-  const box = pointBounds([from, to])
+): readonly CurveRing[] {
+  if (slabs.length < 2) return noRings
+  const reachM = reachOf(camera, lettersPx)
+  const near = slabs.filter(other => other !== ring && boxesMeet(ringBounds(other), box, reachM))
+  // An opening or an inset lies on its own slab.
+  return near.length === 0 ? noRings : near.filter(other => !ringContains(other, ring[0]!.from))
+}
+
+const noRings: readonly CurveRing[] = []
+
+/** How long the letters of a dimension are, and what stands about it. */
+export interface LineSight {
+  readonly near: NearGround
+  readonly camera: Camera
+  readonly lettersPx: number
+}
+
+/** What of the ground the dimension of a line or an arc with this box can come near, wherever it stands. */
+export function groundNear(
+  box: Box,
+  ground: DimensionGround,
+  neighbors: readonly CurveRing[],
+  camera: Camera,
+  lettersPx: number,
+): NearGround {
+  const reachM = reachOf(camera, lettersPx)
   const isNear = ([x, y]: Pt, marginM: number): boolean =>
     x > box.minX - marginM && x < box.maxX + marginM && y > box.minY - marginM && y < box.maxY + marginM
   const comesNear = (points: readonly Pt[]): boolean => boxesMeet(pointBounds(points), box, reachM)
   return {
-    flags: ground.flags,
+    neighbors,
     crowns: ground.crowns.filter(({ at, radiusM }) => isNear(at, reachM + radiusM)),
     steps: ground.steps.filter(comesNear),
     walls: ground.walls.filter(comesNear),
@@ -220,18 +286,15 @@ function groundNear(
 }
 
 /**
- * A straight dimension clear of crowns, steps, fences and marks as far as it can be: its letters along the line, the
- * line farther out, or on the slab.
+ * A straight dimension clear of crowns, steps, fences, marks and other slabs as far as it can be: its letters along the
+ * line, the line farther out, or on the slab.
  */
 export function placeClear(
   dimensioned: DimensionedRing,
   dimension: LineDimension,
-  camera: Camera,
-  lettersPx: number,
-  ground: DimensionGround,
+  { near, camera, lettersPx }: LineSight,
 ): PlacedLine {
   const surroundings = surroundingsOf(dimensioned, dimension, camera, lettersPx)
-  const near = groundNear(dimension, ground, camera, lettersPx)
   const inside = { ...surroundings, inwardAt: [false, false], outwards: -1 } as const
   const mayLieInside = dimensioned.wallId === undefined && surroundings.outwards > 0 && ringArea(dimensioned.ring) >= 0
   let best = placeLine(dimension, camera, surroundings)

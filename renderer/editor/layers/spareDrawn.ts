@@ -1,24 +1,9 @@
-import { flattenRing } from '../../../core/geometry/flattenRing'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import type { Caster } from '../../../shared/document/caster'
-import type { Pt } from '../../../shared/document/primitives'
 import { toScreen } from '../camera/camera'
 import { around, type LabelRoom } from './labelRoom'
 import type { Pen } from './pen'
-
-/** Chords this near to an arc tell where its line runs among letters. */
-const sagittaM = 0.02
-
-const outlines = new WeakMap<ResolvedSlab['outline'], readonly Pt[]>()
-
-function closedOutline(ring: ResolvedSlab['outline']): readonly Pt[] {
-  const known = outlines.get(ring)
-  if (known) return known
-  const points = flattenRing(ring, sagittaM)
-  const made = [...points, ...points.slice(0, 1)]
-  outlines.set(ring, made)
-  return made
-}
+import { closedOutline } from './placeLine'
 
 /** Letters keep off the edges of slabs and off the crowns of trees, where they can. */
 export function spareDrawn(

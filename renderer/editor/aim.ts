@@ -2,7 +2,7 @@
 
 import { edgeBounds } from '../../core/geometry/bounds'
 import type { CurveEdge } from '../../core/geometry/curve'
-import { findSnaps, type Snap } from '../../core/geometry/field/findSnaps'
+import { findSnaps, type Snap, type SnapOptions } from '../../core/geometry/field/findSnaps'
 import { type SnapEdge, snapIndex } from '../../core/geometry/field/snapIndex'
 import { edgeFromRise } from '../../core/geometry/resolvePath'
 import type { Measures } from '../../core/units/measures'
@@ -35,8 +35,8 @@ const gridPx = 10
 const inch = 0.0254
 
 const gridSteps = {
-  ftin: [inch, 3 * inch, 6 * inch, 12 * inch, 48 * inch],
-  metric: [0.01, 0.05, 0.1, 0.25, 0.5, 1],
+  ftin: [inch / 8, inch / 4, inch, 3 * inch, 6 * inch, 12 * inch, 48 * inch],
+  metric: [0.005, 0.01, 0.05, 0.1, 0.25, 0.5, 1],
 } as const
 
 /** The smallest whole measure that is still told apart on the screen. */
@@ -56,6 +56,13 @@ const inHand = (placed: readonly Pt[]): readonly SnapEdge[] =>
     return { edge, whole: edge, box: edgeBounds(edge), owners: [] }
   })
 
+/** The first edge of an outline of two edges or more: where it would close squarely. */
+function beganAs([first, second, third]: readonly Pt[]): Pick<SnapOptions, 'began'> {
+  if (!first || !second || !third) return {}
+  const long = Math.hypot(second[0] - first[0], second[1] - first[1])
+  return { began: { at: first, along: [(second[0] - first[0]) / long, (second[1] - first[1]) / long] } }
+}
+
 /** `free` turns catching off. */
 export function aimAt(cursor: Pt, of: AimOf, free: boolean): Aim {
   const { site, zoom, selection, from, placed = [], print } = of
@@ -73,6 +80,7 @@ export function aimAt(cursor: Pt, of: AimOf, free: boolean): Aim {
   const gridM = gridStep(zoom, site.units)
   const [snap] = findSnaps(cursor, index, radiusM, new Set(selection), {
     ...(from ? { from } : {}),
+    ...beganAs(placed),
     ...(gridM === undefined ? {} : { gridM }),
   })
   if (!snap) return { at: cursor, caught: null }

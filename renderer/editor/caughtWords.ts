@@ -47,14 +47,15 @@ export function nameOf(site: Site, ids: readonly Id[]): string {
 }
 
 const joined = (words: string): string =>
-  words === 'in line' ? 'with ' : words === 'square to' || words === 'alongside' ? '' : 'of '
+  words === 'in line' ? 'with ' : ['square to', 'square at', 'alongside'].includes(words) ? '' : 'of '
 
 export function caughtWords(
   site: Site,
   [first, second]: readonly SnapHold[],
 ): { readonly relation: string; readonly rest: string } {
   if (!first) return { relation: '', rest: '' }
-  const [name, other] = [nameOf(site, first.ids), second && nameOf(site, second.ids)]
+  const named = ({ words, ids }: SnapHold) => (words === 'square at' ? 'the first corner' : nameOf(site, ids))
+  const [name, other] = [named(first), second && named(second)]
   const relation = capitalize(first.words)
   const whole = `${joined(first.words)}${name}`
   if (!second || other === undefined) return { relation, rest: whole }

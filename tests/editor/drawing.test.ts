@@ -199,7 +199,6 @@ describe('the pointer', () => {
       .choose('joint', { wish: 'required' })
       .click([8 * ft, 0])
       .click([8 * ft, 10 * ft])
-      .key('Enter')
     expect(editor.site.wishes).toHaveLength(1)
     editor.choose('building').pointerMove([8 * ft + 0.03, 0.02])
     expect(editor.state.aim?.at).toEqual(
@@ -225,6 +224,45 @@ describe('the pointer', () => {
     expect(promptWords(editor.state)).toBe('Hold Alt to keep off corners, edges and lines.')
     editor.key('Escape').pointerUp([8 * ft + 0.03, 0.02])
     expect(promptWords(editor.state)).toBe('')
+  })
+
+  it('is held where an outline closes squarely, and names the quarters of a circle, which has no corners', () => {
+    const editor = new TestEditor()
+    editor.zoom = 30
+    // An L turned by 12 degrees: the last corner stands square to the edge before it and over the first.
+    const turn = (12 * Math.PI) / 180
+    const at = (x: number, y: number): Pt => [
+      (x * Math.cos(turn) - y * Math.sin(turn)) * ft,
+      (x * Math.sin(turn) + y * Math.cos(turn)) * ft,
+    ]
+    editor.choose('slab')
+    for (const [x, y] of [
+      [0, 0],
+      [20, 0],
+      [20, 10],
+      [10, 10],
+      [10, 15],
+    ] as const) {
+      editor.pointerMove(at(x, y), true)
+      editor.editor.down(at(x, y), { zoom: 30, free: true })
+      editor.editor.up(at(x, y), { zoom: 30, free: true }, false)
+    }
+    const [x, y] = at(0, 15)
+    editor.pointerMove([x + 0.08, y - 0.1])
+    expect(editor.state.aim?.caught).toEqual({
+      relation: 'Square at',
+      rest: 'the first corner, square to what is drawn, 10′ 0″',
+    })
+    expect(editor.state.aim?.at[0]).toBeCloseTo(x, 9)
+    expect(editor.state.aim?.at[1]).toBeCloseTo(y, 9)
+    editor.key('Escape').key('Escape')
+    editor.choose('slab', { form: 'circle' }).type('40', '0').type('5')
+    const [east, , , west] = editor.site.slabs[0]!.outline.vertices.map(({ at }) => at).sort((a, b) => b[0] - a[0])
+    editor.choose('building').pointerMove([east![0] + 0.05, east![1] + 0.05])
+    expect(editor.state.aim?.caught).toEqual({ relation: 'Quarter point', rest: 'of Patio' })
+    const [middle, eighth] = [(east![0] + west![0]) / 2, ((east![0] - west![0]) / 2) * Math.SQRT1_2]
+    editor.pointerMove([middle + eighth + 0.05, east![1] + eighth + 0.05])
+    expect(editor.state.aim?.caught).toEqual({ relation: 'On edge', rest: 'of Patio' })
   })
 
   it('is held within 8 px at every scale, and never from farther', () => {

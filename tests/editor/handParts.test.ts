@@ -110,9 +110,13 @@ describe('another kind, chosen while one is drawn,', () => {
     expect(editor.site.slabs[0]!.insets).toHaveLength(0)
   })
   it('takes nothing over that was set for a line', () => {
-    const editor = patio().choose('joint', { wish: 'required' }).click([1, 0])
-    editor.editor.setOptions({ wish: 'forbiddenLine' })
+    const editor = patio().choose('joint', { wish: 'direction' }).click([1, 0])
+    editor.editor.setOptions({ wish: 'required' })
     expect(editor.state.drawing?.placed).toHaveLength(1)
+    // A line may have many points, a required joint two.
+    editor.editor.setOptions({ wish: 'forbiddenLine' })
+    expect(editor.state.drawing?.placed).toHaveLength(0)
+    editor.click([1, 0])
     editor.editor.setOptions({ wish: 'forbiddenArea', form: 'rectangle' })
     expect(editor.state.drawing?.placed).toHaveLength(0)
     editor.click([1, 1]).click([2, 2])

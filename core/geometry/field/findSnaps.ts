@@ -62,6 +62,8 @@ export interface Snap {
 export interface SnapOptions {
   /** Where the line being drawn starts: gives "square to" and "alongside". */
   readonly from?: Pt
+  /** First corner and first edge of an outline being drawn: gives "square at" the first corner. */
+  readonly began?: { readonly at: Pt; readonly along: Pt }
   readonly gridM?: number
 }
 
@@ -73,6 +75,8 @@ const hold = (kind: SnapKind, { owners }: { readonly owners: readonly Id[] }): S
 /** A line the pointer may be held on. */
 interface Guide {
   readonly kind: SnapKind
+  /** Unless the kind says it. */
+  readonly words?: string
   readonly through: Pt
   /** Unit. */
   readonly along: Pt
@@ -144,12 +148,13 @@ const takeGuides = (guides: Guide[]): readonly Guide[] => {
   return kept
 }
 
-/** The prolongation of straight edges, and lines from `from` square to or alongside them, near the cursor. */
+/** The prolongation of straight edges, and lines from `from` square to or alongside them, near the cursor; and the line
+ * on which an outline closes squarely. */
 const guidesNear = (
   cursor: Pt,
   edges: readonly SnapEdge[],
   radiusM: number,
-  from: Pt | undefined,
+  { from, began }: SnapOptions,
 ): readonly Guide[] => {
   const lists: Record<'inLine' | 'squareTo' | 'alongside', Guide[]> = { inLine: [], squareTo: [], alongside: [] }
   const offer = (kind: keyof typeof lists, through: Pt, along: Pt, ids: readonly Id[], rank: number) => {
@@ -165,6 +170,11 @@ const guidesNear = (
     if (from === undefined) continue
     offer('squareTo', from, [-along[1], along[0]], owners, rank)
     offer('alongside', from, along, owners, rank)
+  }
+  if (began) {
+    const [x, y] = began.along
+    const closing: Guide = { kind: 'squareTo', words: 'square at', through: began.at, along: [-y, x], ids: [], rank: 0 }
+    if (apart(footOn(closing, cursor), cursor) <= radiusM) lists.squareTo.push(closing)
   }
   return [...takeGuides(lists.inLine), ...takeGuides(lists.squareTo), ...takeGuides(lists.alongside)]
 }
@@ -185,8 +195,9 @@ export function findSnaps(
   index: SnapIndex,
   radiusM: number,
   exclude: ReadonlySet<Id>,
-  { from, gridM }: SnapOptions = {},
+  options: SnapOptions = {},
 ): readonly Snap[] {
+  const { from, gridM } = options
   const catcher = new Catcher(cursor, radiusM)
   const isFree = ({ owners }: { readonly owners: readonly Id[] }) => !owners.some(id => exclude.has(id))
   for (const corner of index.corners)
@@ -201,7 +212,8 @@ export function findSnaps(
       box.minX - radiusM <= x && x <= box.maxX + radiusM && box.minY - radiusM <= y && y <= box.maxY + radiusM,
   )
   for (const each of near)
-    if (edgeLength(each.whole) > 0) catcher.offer('middle', pointAt(each.whole, 0.5), hold('middle', each))
+    if (each.whole && edgeLength(each.whole) > 0)
+      catcher.offer('middle', pointAt(each.whole, 0.5), hold('middle', each))
   for (const [i, each] of near.entries()) {
     const { edge } = each
     catcher.offer('onEdge', nearestOnEdge(edge, cursor).at, hold('onEdge', each))
@@ -216,8 +228,8 @@ export function findSnaps(
         if (!isEndOf(edge, at) || !isEndOf(other.edge, at))
           catcher.offer('crossing', at, hold('crossing', each), hold('crossing', other))
   }
-  const guides = guidesNear(cursor, free, radiusM, from)
-  const held = ({ kind, ids }: Guide): SnapHold => ({ words: snapWords[kind], ids })
+  const guides = guidesNear(cursor, free, radiusM, options)
+  const held = ({ kind, words = snapWords[kind], ids }: Guide): SnapHold => ({ words, ids })
   for (const guide of guides) catcher.offer(guide.kind, footOn(guide, cursor), held(guide))
   for (const [i, a] of guides.entries()) {
     for (const b of guides.slice(i + 1)) {

@@ -10,8 +10,8 @@ import { edgeFromRise, resolvePath } from '../resolvePath'
 
 export interface SnapCorner {
   readonly at: Pt
-  /** A corner, unless a line ends there. */
-  readonly words?: 'end'
+  /** A corner, unless a line ends there, or a circle has none. */
+  readonly words?: 'end' | 'quarter point'
   /** Its own id, those of its edges, path, part and slab, and of what it follows: excluded with any of them. */
   readonly owners: readonly Id[]
 }
@@ -19,8 +19,8 @@ export interface SnapCorner {
 export interface SnapEdge {
   readonly edge: CurveEdge
   readonly box: Box
-  /** Corner to corner, before rounding: what its middle is the middle of. */
-  readonly whole: CurveEdge
+  /** Corner to corner, before rounding: what its middle is the middle of. Null of a circle, which has none. */
+  readonly whole: CurveEdge | null
   readonly owners: readonly Id[]
 }
 
@@ -77,7 +77,7 @@ class Collector {
   readonly centers: SnapCenter[] = []
   readonly edges: SnapEdge[] = []
 
-  edge(edge: CurveEdge, whole: CurveEdge, owners: readonly Id[]): void {
+  edge(edge: CurveEdge, whole: CurveEdge | null, owners: readonly Id[]): void {
     const long = Math.hypot(edge.to[0] - edge.from[0], edge.to[1] - edge.from[1]) > 1e-9
     if (long) this.edges.push({ edge, whole, box: edgeBounds(edge), owners })
   }
@@ -87,11 +87,15 @@ class Collector {
     const n = vertices.length
     const closed = edges.length === n
     const own = [...owners, path.id]
+    const { ring } = resolvePath(path, path.id, closed)
+    const center = closed ? circleCenter(ring) : undefined
+    const words = (i: number): Pick<SnapCorner, 'words'> =>
+      center && n === 4 ? { words: 'quarter point' } : !closed && (i === 0 || i === n - 1) ? { words: 'end' } : {}
     vertices.forEach(({ id, at }, i) => {
       const around = [edges[i], closed ? edges[(i + n - 1) % n] : edges[i - 1]].flatMap(edge => (edge ? [edge.id] : []))
       const corner = [...own, id, ...around]
       this.ownersOf.set(id, corner)
-      this.corners.push({ at, owners: corner, ...(!closed && (i === 0 || i === n - 1) ? { words: 'end' } : {}) })
+      this.corners.push({ at, owners: corner, ...words(i) })
     })
     const whole = new Map(
       edges.map((edge, i): [Id, { readonly edge: CurveEdge; readonly ends: readonly Id[] }] => {
@@ -99,8 +103,6 @@ class Collector {
         return [edge.id, { edge: edgeFromRise(edge.id, from.at, to.at, edge.riseM), ends: [from.id, to.id] }]
       }),
     )
-    const { ring } = resolvePath(path, path.id, closed)
-    const center = closed ? circleCenter(ring) : undefined
     if (center) this.center('center', center, [...own, ...vertices.map(({ id }) => id), ...edges.map(({ id }) => id)])
     for (const edge of ring) {
       const from = whole.get(edge.edgeId)
@@ -109,7 +111,7 @@ class Collector {
         : // The arc of a rounded corner.
           this.ownersOf.get(edge.edgeId.slice(0, -1))!
       this.ownersOf.set(edge.edgeId, along)
-      this.edge(edge, from?.edge ?? edge, along)
+      this.edge(edge, center ? null : (from?.edge ?? edge), along)
     }
   }
 

@@ -22,7 +22,7 @@ import { drawBaseRectangle } from './drawBaseRectangle'
 import { drawCircle } from './drawCircle'
 import { drawCorners } from './drawCorners'
 import { drawFreehand } from './drawFreehand'
-import type { Drawing, Drawn, Mark } from './drawing'
+import { type Drawing, type Drawn, type Mark, startPrompt } from './drawing'
 import { drawRectangle } from './drawRectangle'
 import { pickPoints } from './pickPoints'
 import { placeSpot } from './placeSpot'
@@ -183,7 +183,7 @@ export const isDrawnAlike = (action: ActionId, a: Options, b: Options): boolean 
   hasForms(action, a) === hasForms(action, b) &&
   (action !== 'border' || a.strip === b.strip) &&
   (action !== 'tape' || a.tape === b.tape) &&
-  (action !== 'joint' || (a.wish === 'direction') === (b.wish === 'direction'))
+  (action !== 'joint' || (a.wish === 'forbiddenLine') === (b.wish === 'forbiddenLine'))
 
 const draws = (what: 'line' | 'spot', mark: Mark | null, words: string, edge: Options['edge']): Drawing =>
   what === 'spot' ? placeSpot(mark, words) : drawCorners({ closes: false, mark, edge, first: words })
@@ -219,12 +219,13 @@ export function startDrawing(action: ActionId, o: Options, mark: Mark | null): D
     case 'tree':
       return draws('spot', mark, 'where the trunk stands', o.edge)
     case 'joint':
-      return o.wish === 'direction'
-        ? pickPoints(
-            ['Click two points for the joints to run along, or type the direction.', 'Click the second.'],
-            mark,
-          )
-        : draws('line', mark, 'where the joint line starts', 'straight')
+      if (o.wish === 'forbiddenLine') return draws('line', mark, 'where the line starts', 'straight')
+      return pickPoints(
+        o.wish === 'direction'
+          ? ['Click two points for the joints to run along, or type the direction.', 'Click the second.']
+          : [startPrompt(mark, 'where the joint starts'), 'Click where it ends, or type how far and where it goes.'],
+        mark,
+      )
     case 'access':
       return draws('spot', mark, spotWords[o.access] ?? 'the place', o.edge)
     case 'tape':

@@ -115,7 +115,7 @@ export function drawCorners(
         : closes && edge === 'arc' && canClose
           ? `${corners.length} corners. Enter leads the last arc to the first corner; so does a click on it.`
           : corners.length < least
-            ? 'Click the next corner, or type the length and where it goes.'
+            ? `Click the next ${closes ? 'corner' : 'point'}, or type the length and where it goes.`
             : closes
               ? `${corners.length} corners. Enter closes it; so does a click on the first corner.`
               : `${corners.length} points. Enter ends it.`

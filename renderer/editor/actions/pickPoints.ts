@@ -37,7 +37,8 @@ export function pickPoints(prompts: readonly string[], mark: Mark | null, placed
     from: last,
     press: place,
     drag: () => drawing,
-    release: () => ({ next: drawing }),
+    // Dragged from one place to the next; a click that trembled sets one.
+    release: at => (last === undefined || (last[0] === at[0] && last[1] === at[1]) ? { next: drawing } : place(at)),
     live: at =>
       last === undefined
         ? fromMark(mark, at)

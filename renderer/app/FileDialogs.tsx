@@ -1,15 +1,32 @@
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
 import { useStore } from 'zustand'
-import type { OpenDialog } from './dialogStore'
+import { focusPlan } from '../editor/focusPlan'
+import type { Held, OpenDialog } from './dialogStore'
+import { fileWords } from './fileWords'
 import { useSession } from './session'
 import { VersionList } from './VersionList'
+
+/** By then what had the focus before the dialog has it again, where it still stands. */
+const givenBackMs = 60
+
+/** Where a dialog gave the focus back to nothing, as after the page around it changed, the plan has it. */
+function useFocusOnceClosed(isClosed: boolean): void {
+  useEffect(() => {
+    if (!isClosed) return
+    const timer = setTimeout(() => {
+      if (document.activeElement === document.body) focusPlan()
+    }, givenBackMs)
+    return () => clearTimeout(timer)
+  }, [isClosed])
+}
 
 /** Paper sheets on the dimmed table; Esc is always the safe way out. */
 export function FileDialogs() {
   const { dialogs } = useSession()
   const open = useStore(dialogs, state => state.open)
   const close = () => dialogs.setState({ open: null })
+  useFocusOnceClosed(open === null)
   return (
     <ModalOverlay
       className="dimmed"
@@ -43,7 +60,7 @@ function Content({ open, close }: { readonly open: OpenDialog } & Closable) {
     case 'openElsewhere':
       return <OpenElsewhere open={open} close={close} />
     case 'versions':
-      return <VersionList versions={open.versions} close={close} />
+      return <VersionList versions={open.versions} failure={open.failure} close={close} />
     case 'letGo':
       return <LetGo open={open} close={close} />
   }
@@ -86,7 +103,8 @@ function OpenList({ files, close }: { readonly files: Of<'openFile'>['files'] } 
 function NameFile({ open, close }: { readonly open: Of<'saveAs'> } & Closable) {
   const { keeper } = useSession()
   const [name, setName] = useState(open.name)
-  const replaces = open.existing && name === open.name
+  const isRefused = name === open.name
+  const replaces = open.refused === 'exists' && isRefused
   return (
     <form
       onSubmit={event => {
@@ -96,7 +114,7 @@ function NameFile({ open, close }: { readonly open: Of<'saveAs'> } & Closable) {
         void keeper.saveAs({ name: name.trim(), replace: replaces, next: open.next })
       }}
     >
-      <Heading slot="title">{open.existing ? 'A file of that name is there already' : 'Save as'}</Heading>
+      <Heading slot="title">{open.refused === 'exists' ? 'A file of that name is there already' : 'Save as'}</Heading>
       <label className="field">
         Name
         <input
@@ -104,11 +122,16 @@ function NameFile({ open, close }: { readonly open: Of<'saveAs'> } & Closable) {
           autoFocus
           value={name}
           maxLength={120}
+          aria-invalid={(open.refused === 'nameRefused' && isRefused) || undefined}
+          aria-describedby={open.refused === null ? undefined : 'name-refused'}
           onFocus={event => event.target.select()}
           onChange={event => setName(event.target.value)}
         />
       </label>
-      {replaces ? <p className="quiet under">What that file holds now is kept as a version.</p> : null}
+      <p id="name-refused" className="quiet under" role="status">
+        {replaces ? 'What that file holds now is kept as a version.' : null}
+        {open.refused === 'nameRefused' && isRefused ? fileWords({ reason: 'nameRefused' }) : null}
+      </p>
       <div className="dialog-acts">
         <button type="button" className="btn" onClick={close}>
           Leave it
@@ -135,7 +158,7 @@ function ChangedOutside({ open: { name, next }, close }: { readonly open: Of<'ch
           type="button"
           className="btn"
           onClick={() => {
-            dialogs.setState({ open: { kind: 'saveAs', name: `${name} 2`, existing: false, next } })
+            dialogs.setState({ open: { kind: 'saveAs', name: `${name} 2`, refused: null, next } })
           }}
         >
           Keep both
@@ -155,21 +178,36 @@ function ChangedOutside({ open: { name, next }, close }: { readonly open: Of<'ch
   )
 }
 
+const heldWords: Readonly<Record<Held, string>> = {
+  file: 'Its file does not hold them yet. Set aside, they are offered on the start page.',
+  none: 'No file holds this site yet. Set aside, it is offered on the start page.',
+  copy: 'Its file can only be looked at here: Keep asks for the name of a copy. Set aside, the changes are offered on the start page.',
+  gone: 'The program behind this page has ended, and nothing can be kept or opened here any more. Start it again: what was kept is offered there.',
+}
+
 /** Asked before a site is put away whose changes no file holds; nothing goes without a word. */
-function Closing({ open: { name, hasFile, leaving, next }, close }: { readonly open: Of<'closing'> } & Closable) {
+function Closing({ open: { name, held, leaving, next }, close }: { readonly open: Of<'closing'> } & Closable) {
   const { keeper } = useSession()
   const go = (act: () => Promise<void>) => () => {
     close()
     void act()
   }
+  if (held === 'gone')
+    return (
+      <>
+        <Heading slot="title">{name} cannot be put away</Heading>
+        <p>{heldWords[held]}</p>
+        <div className="dialog-acts">
+          <button type="button" className="btn main" onClick={close}>
+            Leave it open
+          </button>
+        </div>
+      </>
+    )
   return (
     <>
       <Heading slot="title">Keep the changes to {name}?</Heading>
-      <p>
-        {hasFile
-          ? 'Its file does not hold them yet. Set aside, they are offered on the start page.'
-          : 'No file holds this site yet. Set aside, it is offered on the start page.'}
-      </p>
+      <p>{heldWords[held]}</p>
       <div className="dialog-acts spread">
         <button type="button" className="btn" onClick={close}>
           Leave it open

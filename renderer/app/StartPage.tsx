@@ -56,7 +56,6 @@ export function StartPage() {
   const { host, keeper, view, openFile } = useSession()
   const { start, renew } = useStart()
   const theme = useView(state => state.theme)
-  const { failure, problems } = useStore(keeper)
   const head = useHeadFocus()
   const empty = () => void keeper.startNew(unnamed)
   return (
@@ -77,18 +76,8 @@ export function StartPage() {
           <Icon name="ledger" />
           Open a file
         </button>
-        {failure ? <p className="trouble">{fileWords(failure)}</p> : null}
-        {problems.length > 0 ? (
-          <ul className="trouble">
-            {problems.slice(0, 4).map(problem => (
-              <li key={`${problem.code} ${problem.field ?? ''}`}>
-                {problem.message}
-                {problem.hint === undefined ? null : <span> {problem.hint}</span>}
-              </li>
-            ))}
-          </ul>
-        ) : null}
-        <Recoveries start={start} renew={renew} />
+        <NotOpened />
+        <Recoveries start={start} renew={renew} toHead={() => head.current?.focus()} />
         <h2>Lately</h2>
         {start.recent.length === 0 ? (
           <p className="quiet">Nothing yet. What you keep is listed here.</p>
@@ -145,12 +134,49 @@ export function StartPage() {
   )
 }
 
+/** Why the file that was chosen would not open: brought into view, and said aloud. */
+function NotOpened() {
+  const { keeper } = useSession()
+  const { failure, problems, problemsIn } = useStore(keeper)
+  const box = useRef<HTMLDivElement>(null)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each answer is shown
+  useEffect(() => box.current?.scrollIntoView({ block: 'nearest' }), [failure, problems])
+  if (failure === null && problems.length === 0) return null
+  return (
+    <div ref={box} className="trouble" role="alert">
+      {failure ? <p>{fileWords(failure)}</p> : null}
+      {problemsIn === null ? null : <p>{problemsIn} did not open.</p>}
+      <ul>
+        {problems.slice(0, 4).map(problem => (
+          <li key={`${problem.code} ${problem.field ?? ''}`}>
+            {problem.message}
+            {problem.hint === undefined ? null : <span> {problem.hint}</span>}
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}
+
 /** Work that was in no file when a program ended, to be gone on with or thrown away. */
-function Recoveries({ start, renew }: { readonly start: StartInfo; readonly renew: () => void }) {
+function Recoveries({
+  start,
+  renew,
+  toHead,
+}: {
+  readonly start: StartInfo
+  readonly renew: () => void
+  /** Where the focus goes with the row that is thrown away. */
+  readonly toHead: () => void
+}) {
   const { host, keeper, dialogs } = useSession()
   if (start.recoveries.length === 0) return null
   const letGo = (recoveryId: string, title: string) => {
-    const drop = () => void host.dropRecovery({ recoveryId }).then(renew)
+    const drop = () =>
+      void host.dropRecovery({ recoveryId }).then(() => {
+        toHead()
+        renew()
+      })
     dialogs.setState({ open: { kind: 'letGo', title, drop } })
   }
   return (

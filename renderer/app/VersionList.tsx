@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react'
 import { Heading } from 'react-aria-components'
 import { readSite } from '../../core/document/readSite'
 import type { Site } from '../../shared/document/site'
-import type { HostOutput } from '../../shared/host'
+import type { FileFailure, HostOutput } from '../../shared/host'
 import { describeSite } from './describeSite'
 import { fileWords } from './fileWords'
 import { printClock } from './printClock'
@@ -52,9 +52,11 @@ function useVersion(versionId: string | undefined): Looked {
 /** The versions kept of the file, newest first; one is looked at without changing anything, and may be taken back. */
 export function VersionList({
   versions,
+  failure,
   close,
 }: {
   readonly versions: readonly Version[]
+  readonly failure: FileFailure | null
   readonly close: () => void
 }) {
   const { site: sites, start } = useSession()
@@ -77,7 +79,11 @@ export function VersionList({
     <>
       <Heading slot="title">Kept versions</Heading>
       {chosen === undefined ? (
-        <p>None yet. Each save to the file keeps one: the last 20, and the last of each day.</p>
+        <p>
+          {failure
+            ? fileWords(failure)
+            : 'None yet. Each save to the file keeps one: the last 20, and the last of each day.'}
+        </p>
       ) : (
         <div className="versions">
           <nav aria-label="Versions" className="version-days">

@@ -13,7 +13,7 @@ const words: Readonly<Record<FileReason, string>> = {
   vanished: 'The file is not there any more. Saving again puts it back.',
   changedOutside: 'Another program changed the file since it was opened.',
   exists: 'A file of that name is there already.',
-  nameRefused: 'That name cannot be used for a file.',
+  nameRefused: 'That name cannot be used for a file: leave out / \\ : * ? " < > |, and let it begin with no dot.',
   notAFile: 'That is not a file.',
   fileTooLarge: 'The file is too large to open.',
   notText: 'The file is not a site.',
@@ -27,17 +27,17 @@ const words: Readonly<Record<FileReason, string>> = {
 }
 
 export const fileWords = ({ reason, name }: FileFailure): string =>
-  name === undefined ? words[reason] : `${name}: ${words[reason]}`
+  name === undefined ? words[reason] : `${fileStem(name)}: ${words[reason]}`
 
 /** How the last attempt to write went wrong, as far as the page was told. */
 export interface WriteTrouble {
-  /** The file the user saves to, or the area where unsaved work is kept by itself. */
-  readonly where: 'file' | 'recovery'
+  /** The file the user saves to, one that was to be made, or the area where unsaved work is kept by itself. */
+  readonly where: 'file' | 'newFile' | 'recovery'
   readonly outcome: Exclude<SaveReport['outcome'], 'saved'>
   readonly failure: FileFailure
 }
 
-const isBeforeTheDrive: ReadonlySet<FileReason> = new Set(['untitled', 'nameRefused', 'unknownId'])
+const withoutOldFile: ReadonlySet<FileReason> = new Set(['untitled', 'nameRefused', 'unknownId', 'vanished'])
 
 /** What went wrong, what stands now, what to do. */
 export function troubleWords({ where, outcome, failure }: WriteTrouble): string {
@@ -46,7 +46,8 @@ export function troubleWords({ where, outcome, failure }: WriteTrouble): string 
   if (outcome === 'unsure')
     return `Not sure it is saved. The drive stopped answering at the last step: the file is all as before or all new. Save again, or under another name. ${why}`
   if (where === 'recovery') return `Your last changes are not kept yet. ${why}`
-  return isBeforeTheDrive.has(failure.reason) ? `Not saved. ${why}` : `Not saved; the old file is whole. ${why}`
+  const isOldWhole = where === 'file' && !withoutOldFile.has(failure.reason)
+  return isOldWhole ? `Not saved; the old file is whole. ${why}` : `Not saved. ${why}`
 }
 
 /** What a save left undone although the file is written; null where all of it was done. */
@@ -70,17 +71,20 @@ export interface KeptFacts {
   readonly filed: Site | null
   readonly filedAt: string | null
   readonly fileName: string | null
+  readonly readOnly: 'openElsewhere' | 'readOnly' | null
   readonly trouble: WriteTrouble | null
 }
 
 /** One short line on whether the document is kept: "Kept 9:31 am in yard". */
-export function keptWords({ committed, kept, keptAt, filed, filedAt, fileName, trouble }: KeptFacts): string {
+export function keptWords({ committed, kept, keptAt, filed, filedAt, fileName, readOnly, trouble }: KeptFacts): string {
   if (trouble?.failure.reason === 'hostGone') return 'Nothing is kept any more'
   if (trouble) return trouble.outcome === 'unsure' ? 'Not sure it is saved' : 'Not saved'
   if (committed === filed && filedAt !== null) {
     return `Kept ${printClock(new Date(filedAt))}${fileName === null ? '' : ` in ${fileStem(fileName)}`}`
   }
-  const where = fileName === null ? 'in no file yet' : 'not in the file yet'
+  if (readOnly !== null && committed === filed) return 'Only to look at'
+  const where =
+    fileName === null ? 'in no file yet' : readOnly === null ? 'not in the file yet' : 'in no file of its own'
   if (committed === kept && keptAt !== null) return `Kept ${printClock(new Date(keptAt))}, ${where}`
   if (committed === filed) return fileName === null ? 'Nothing to keep yet' : 'As it was opened'
   return committed === kept ? `Kept, ${where}` : 'Not kept yet'

@@ -33,10 +33,10 @@ export function createKeeper(of: KeeperOf): Keeper {
   })
 }
 
-async function showVersions({ host, dialogs, store, tellTrouble }: KeeperDesk): Promise<void> {
+async function showVersions({ host, dialogs, store }: KeeperDesk): Promise<void> {
   const { docId } = store.getState()
   if (docId === null) return
   const answer = await host.listVersions({ docId })
-  if (answer.ok) dialogs.setState({ open: { kind: 'versions', versions: answer.value } })
-  else tellTrouble('file', 'notSaved', answer.error)
+  const open = answer.ok ? { versions: answer.value, failure: null } : { versions: [], failure: answer.error }
+  dialogs.setState({ open: { kind: 'versions', ...open } })
 }

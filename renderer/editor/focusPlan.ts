@@ -1,2 +1,5 @@
-/** Gives the keys to the plan, where what had the focus is about to go. */
-export const focusPlan = (): void => document.querySelector<HTMLElement>('.sheet')?.focus()
+/** Gives the keys to the plan, else to the name of the site, where what had the focus is about to go. */
+export const focusPlan = (): void => {
+  const place = document.querySelector<HTMLElement>('.sheet') ?? document.querySelector<HTMLElement>('.job-name')
+  place?.focus()
+}

@@ -14,7 +14,10 @@ function keptAs(chosen?: string) {
   let last = ''
   const host = {
     newSite: async () => ({ ok: true, value: { docId: 'd1', siteId: 'site-1' } }),
+    close: async () => ({ ok: true, value: null }),
+    autosave: async () => ({ ok: true, value: report }),
     saveAs: async ({ text, name }: { text: string; name: string }) => {
+      if (name.includes('/')) return { ok: true, value: { report: { outcome: 'notSaved', reason: 'nameRefused' } } }
       last = chosen ?? name
       files.set(last, text)
       return { ok: true, value: { report, fileName: `${last}.slabwright.json` } }
@@ -33,7 +36,7 @@ function keptAs(chosen?: string) {
   }
   const name = () => committedDocument(site.getState())?.name
   const isKept = () => keeper.getState().filed === committedDocument(site.getState())
-  return { keeper, site, files, nameIn, name, isKept }
+  return { keeper, site, files, nameIn, name, isKept, dialog: () => of.dialogs.getState().open }
 }
 
 it('a site that nobody has named takes the name of its first file, on screen, in the file and through undo', async () => {
@@ -63,4 +66,31 @@ it('a site with a name keeps it, whatever its file is called', async () => {
   })
   await keeper.saveAs({ name: 'draft 3' })
   expect([name(), nameIn('draft 3')]).toEqual(['Alder Court', 'Alder Court'])
+})
+
+it('a name that no file can have is asked for again, as it was typed', async () => {
+  const { keeper, files, dialog } = keptAs()
+  await keeper.startNew(unnamed)
+  await keeper.saveAs({ name: 'Fern / Lane' })
+  expect(dialog()).toMatchObject({ kind: 'saveAs', name: 'Fern / Lane', refused: 'nameRefused' })
+  expect([keeper.getState().trouble, files.size]).toEqual([null, 0])
+})
+
+it('what is put away with changes is asked for by where it can be kept', async () => {
+  const { keeper, site, dialog } = keptAs()
+  await keeper.startNew(unnamed)
+  site.edit('units', draft => {
+    draft.units = 'metric'
+  })
+  const failure = { reason: 'hostGone' } as const
+  for (const [state, held] of [
+    [{}, 'none'],
+    [{ fileName: 'Mill yard.slabwright.json' }, 'file'],
+    [{ readOnly: 'openElsewhere' }, 'copy'],
+    [{ trouble: { where: 'recovery', outcome: 'notSaved', failure } }, 'gone'],
+  ] as const) {
+    keeper.setState(state)
+    await keeper.leave()
+    expect(dialog()).toMatchObject({ kind: 'closing', held })
+  }
 })

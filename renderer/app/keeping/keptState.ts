@@ -23,8 +23,9 @@ export interface KeptState {
   readonly trouble: WriteTrouble | null
   /** Why something could not be opened or listed. */
   readonly failure: FileFailure | null
-  /** Why a file would not open. */
+  /** Why a file would not open, and its name where it has one. */
   readonly problems: readonly Problem[]
+  readonly problemsIn: string | null
 }
 
 /** With no site open. */
@@ -41,4 +42,5 @@ export const nothing: KeptState = {
   trouble: null,
   failure: null,
   problems: [],
+  problemsIn: null,
 }

@@ -1,14 +1,21 @@
 /** The document put away: for another one, or with the window. */
+import type { Held } from '../dialogStore'
 import { fileStem } from '../fileStem'
 import type { Autosave } from './autosave'
 import type { KeeperDesk, Next } from './desk'
-import { nothing } from './keptState'
+import { type KeptState, nothing } from './keptState'
 
 export interface Leaving {
   /** Puts the document away, then goes on; asks first where no file holds the work. `leaving`: the window goes too. */
   leave(options?: { readonly leaving?: boolean; readonly next?: Next }): Promise<void>
   /** Puts the document away without its file: `aside` offers the work again, else it is thrown away. */
   putAway(options: { readonly aside: boolean; readonly leaving: boolean; readonly next: Next }): Promise<void>
+}
+
+const heldOf = ({ trouble, readOnly, fileName }: KeptState): Held => {
+  if (trouble?.failure.reason === 'hostGone') return 'gone'
+  if (readOnly !== null) return 'copy'
+  return fileName === null ? 'none' : 'file'
 }
 
 export function createLeaving(
@@ -28,12 +35,11 @@ export function createLeaving(
     async leave({ leaving = false, next } = {}) {
       await settled()
       const document = committed()
-      const { docId, filed, fileName, readOnly } = store.getState()
+      const { docId, filed, fileName } = store.getState()
       if (docId !== null && document !== null && document !== filed) {
         await autosave.now()
-        const hasFile = fileName !== null && readOnly === null
         const name = fileName === null ? document.name : fileStem(fileName)
-        dialogs.setState({ open: { kind: 'closing', name, hasFile, leaving, next } })
+        dialogs.setState({ open: { kind: 'closing', name, held: heldOf(store.getState()), leaving, next } })
         return
       }
       await put(false, leaving, next)

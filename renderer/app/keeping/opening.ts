@@ -44,7 +44,11 @@ export function createOpening({ host, site, view, dialogs, emptySite, store }: K
     const read = readSite(text)
     if (!read.ok) {
       const print = printMeasures('ftin')
-      store.setState({ failure: null, problems: read.error.map(finding => wordProblem(finding, print)) })
+      store.setState({
+        failure: null,
+        problems: read.error.map(finding => wordProblem(finding, print)),
+        problemsIn: fileName === undefined ? null : fileStem(fileName),
+      })
       // The file is free again for whoever can read it; recovered work that cannot be read stays where it is.
       void host.close({ docId, keepRecovery: true })
       return false

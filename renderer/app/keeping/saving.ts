@@ -30,7 +30,11 @@ export function createSaving({
 }: KeeperDesk): SavingUnderWay {
   let underWay: Promise<unknown> = Promise.resolve()
 
-  function settle(document: Site, report: SaveReport, fileName: string, next: Next): void {
+  function settle(
+    document: Site,
+    report: SaveReport,
+    { fileName, where, next }: { readonly fileName: string; readonly where: 'file' | 'newFile'; readonly next: Next },
+  ): void {
     if (report.outcome === 'saved') {
       const at = report.at
       store.setState({
@@ -46,9 +50,9 @@ export function createSaving({
       next?.()
     } else if (report.reason === 'changedOutside') {
       dialogs.setState({ open: { kind: 'changedOutside', name: fileStem(fileName), next } })
-    } else if (report.reason === 'exists') {
-      dialogs.setState({ open: { kind: 'saveAs', name: fileStem(fileName), existing: true, next } })
-    } else if (report.reason !== 'canceled') tellTrouble('file', report.outcome, { reason: report.reason })
+    } else if (report.reason === 'exists' || report.reason === 'nameRefused') {
+      dialogs.setState({ open: { kind: 'saveAs', name: fileStem(fileName), refused: report.reason, next } })
+    } else if (report.reason !== 'canceled') tellTrouble(where, report.outcome, { reason: report.reason })
   }
 
   const saving: SavingUnderWay = {
@@ -65,7 +69,7 @@ export function createSaving({
       const asked = host.save({ docId, text, order: nextOrder(), overwrite })
       underWay = asked
       const answer = await asked
-      if (answer.ok) settle(document, answer.value, fileName, next)
+      if (answer.ok) settle(document, answer.value, { fileName, where: 'file', next })
       else tellTrouble('file', 'notSaved', answer.error)
     },
     async saveAs({ name: named, replace = false, next } = {}) {
@@ -75,31 +79,33 @@ export function createSaving({
       const first = fileName === null ? document.name : fileStem(fileName)
       const name = named ?? (readOnly === null ? first : `${first} copy`)
       if (named === undefined && !asksItself) {
-        dialogs.setState({ open: { kind: 'saveAs', name, existing: false, next } })
+        dialogs.setState({ open: { kind: 'saveAs', name, refused: null, next } })
         return
       }
       // The first file of a site that nobody has named names it.
       const isUnnamed = document.name === unnamed
       const titled = isUnnamed && named !== undefined ? { ...document, name } : document
+      const where = replace ? 'file' : 'newFile'
       const asked = host.saveAs({ docId, text: serializeSite(titled), name, order: nextOrder(), replace })
       underWay = asked
       const answer = await asked
       if (!answer.ok) {
-        if (answer.error.reason === 'exists') {
-          dialogs.setState({ open: { kind: 'saveAs', name, existing: true, next } })
-        } else if (answer.error.reason !== 'canceled') tellTrouble('file', 'notSaved', answer.error)
+        if (answer.error.reason === 'exists' || answer.error.reason === 'nameRefused') {
+          dialogs.setState({ open: { kind: 'saveAs', name, refused: answer.error.reason, next } })
+        } else if (answer.error.reason !== 'canceled') tellTrouble(where, 'notSaved', answer.error)
         return
       }
       const { report, fileName: keptIn = name } = answer.value
       const title = isUnnamed && report.outcome === 'saved' ? (named ?? fileStem(keptIn)) : unnamed
       if (title === unnamed) {
-        settle(document, report, keptIn, next)
+        settle(document, report, { fileName: keptIn, where, next })
         return
       }
       const isCurrent = committed() === document
       site.rename(unnamed, title)
       const isWritten = titled.name === title
-      settle(isCurrent && isWritten ? committed()! : document, report, keptIn, isWritten ? next : undefined)
+      const filed = isCurrent && isWritten ? committed()! : document
+      settle(filed, report, { fileName: keptIn, where, next: isWritten ? next : undefined })
       // Where the desktop's own dialog asked, the file does not know its site's name yet.
       if (!isWritten) await saving.save({ next })
     },

@@ -2,6 +2,7 @@ import type { Path } from '../../shared/document/path'
 import type { Anchor } from '../../shared/document/pours'
 import type { Site } from '../../shared/document/site'
 import type { Slab } from '../../shared/document/slab'
+import { onceFrozen } from '../../shared/onceFrozen'
 import type { Finding } from '../../shared/problem'
 import { editablePaths } from './commands/findPath'
 
@@ -58,6 +59,10 @@ const casterReferences = (caster: Site['casters'][number], at: string): readonly
   const among = new Set(edgeIds(caster.footprint))
   return [{ id: caster.roof.ridgeAlongEdge, target: 'edge', field: `${at}/roof/ridgeAlongEdge`, among }]
 }
+
+const castersReferences = onceFrozen((casters: Site['casters']): readonly Reference[] =>
+  casters.flatMap((caster, i) => casterReferences(caster, `/casters/${i}`)),
+)
 
 /** What a joint may end on along the rings of one slab. */
 interface Grips {
@@ -170,7 +175,7 @@ const references = (site: Site): readonly Reference[] => {
       ? []
       : [{ id: picture.assetId, target: 'picture', field: '/place/picture/assetId', among: pictures } as const]),
     ...site.slabs.flatMap((slab, i) => slabReferences(slab, finishes, `/slabs/${i}`)),
-    ...site.casters.flatMap((caster, i) => casterReferences(caster, `/casters/${i}`)),
+    ...castersReferences(site.casters),
     ...site.points.map(
       (point, i): Reference => ({ id: point.slabId, target: 'slab', field: `/points/${i}/slabId`, among: slabs }),
     ),

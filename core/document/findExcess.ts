@@ -96,10 +96,11 @@ const countSite = (raw: object): Readonly<Counted> => {
   let total = nothing
   for (const [key, value] of Object.entries(raw)) {
     if (total.longestList > limits.listRows) break
-    const isRows = Array.isArray(value) && !isPoint(value) && key !== 'line' && key !== 'vertices'
-    if (isRows && value.length <= limits.listRows)
-      total = join(total, value.every(Object.isFrozen) ? countRowsOnce(value) : countRows(value))
-    else total = join(total, count({ [key]: value }))
+    if (typeof value !== 'object' || value === null) continue
+    const isRing = key === 'line' || key === 'vertices'
+    if (isRing || (Array.isArray(value) && value.length > limits.listRows)) total = join(total, count({ [key]: value }))
+    else if (!Array.isArray(value) || isPoint(value)) total = join(total, countOnce(value))
+    else total = join(total, value.every(Object.isFrozen) ? countRowsOnce(value) : countRows(value))
   }
   return total
 }

@@ -1,5 +1,6 @@
 import type { Path } from '../../shared/document/path'
 import type { Site } from '../../shared/document/site'
+import { onceFrozen } from '../../shared/onceFrozen'
 
 export interface SitePath {
   readonly path: Path
@@ -33,10 +34,14 @@ const pouredPaths = ({ poured }: Site['accepted'][number]['pours'][number], at: 
         ...named(poured.holes, `${at}/poured/holes`),
       ]
 
+const castersPaths = onceFrozen((casters: Site['casters']): readonly SitePath[] =>
+  casters.flatMap((caster, i) => casterPaths(caster, `/casters/${i}`)),
+)
+
 /** Every path of a site, in document order. */
-export const sitePaths = (site: Site): readonly SitePath[] => [
+export const sitePaths = onceFrozen((site: Site): readonly SitePath[] => [
   ...site.slabs.flatMap((slab, i) => slabPaths(slab, `/slabs/${i}`)),
-  ...site.casters.flatMap((caster, i) => casterPaths(caster, `/casters/${i}`)),
+  ...castersPaths(site.casters),
   ...named(site.access?.noGo, '/access/noGo'),
   ...site.wishes.flatMap((wish, i) =>
     wish.kind === 'forbiddenArea' ? [{ path: wish.path, field: `/wishes/${i}/path`, mayBeOpen: false }] : [],
@@ -44,4 +49,4 @@ export const sitePaths = (site: Site): readonly SitePath[] => [
   ...site.accepted.flatMap((part, i) =>
     part.pours.flatMap((pour, k) => pouredPaths(pour, `/accepted/${i}/pours/${k}`)),
   ),
-]
+])

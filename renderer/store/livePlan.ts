@@ -8,6 +8,7 @@ import { type SiteDay, siteDay } from '../../core/sun/siteDay'
 import { type SunPosition, shadowPerMeter, sunPosition } from '../../core/sun/sunPosition'
 import type { Site } from '../../shared/document/site'
 import { settingValue } from '../../shared/settings'
+import { rowByRow } from './rowByRow'
 
 /** The same object as long as site and date are: moving the hour leaves it alone. */
 export interface LivePlan {
@@ -34,9 +35,7 @@ export interface ShownHour {
 /** The slots of entities that are gone are swept by the caller, once both parts were asked. */
 export function deriveLive(site: Site, date: string, memo: Memo): LivePlan {
   const slabs = site.slabs.map(slab => memo.part('slab', slab.id, [slab], () => resolveSlab(slab)))
-  const casters = site.casters.map(caster =>
-    memo.part('caster', caster.id, [caster], () => resolveCaster(caster).value),
-  )
+  const casters = rowByRow(memo, 'casters', 'site', [site.casters], caster => resolveCaster(caster).value)
   const day = memo.part('day', 'site', [date, site.place.zone], () => {
     const found = siteDay(date, site.place.zone)
     return found.ok ? found.value : null
@@ -62,12 +61,11 @@ export function deriveHour({ site, slabs, casters, date }: LivePlan, hourMs: num
   if (sun.altitudeDeg < settingValue(settings, 'minSunAltitudeDeg')) return { hourMs, sun, shade: noShade }
   const perMeter = memo.part('perMeter', 'site', [sun, place.northDeg], () => shadowPerMeter(sun, place.northDeg))
   const shade = levelsOf(slabs).map(levelM => {
-    const thrown = casters.map(caster =>
-      memo.part('shadow', `${caster.id} ${levelM}`, [caster, levelM, perMeter, date, settings], () =>
-        drawnShadow(caster, levelM, perMeter, date, settings),
-      ),
+    const level = String(levelM)
+    const thrown = rowByRow(memo, 'shadows', level, [casters, levelM, perMeter, date, settings], caster =>
+      drawnShadow(caster, levelM, perMeter, date, settings),
     )
-    return memo.part('levelShade', String(levelM), thrown, () => ({ levelM, parts: thrown.flat() }))
+    return memo.part('levelShade', level, [thrown], () => ({ levelM, parts: thrown.flat() }))
   })
   return { hourMs, sun, shade: memo.part('shade', 'site', shade, () => shade) }
 }

@@ -30,11 +30,27 @@ describe('what the page works out itself', () => {
   })
 
   it('throws anew only the shade of the caster that moves', () => {
-    const before = counts()
     const moved = deriveLive(edited(site, site.casters[0]!.id), date, memo)
     const after = deriveHour(moved, noonMs, memo).shade
-    expect(after).not.toBe(shade)
-    expect(counts().shadow).toBe(before.shadow! + 1)
+    expect(moved.casters.map((caster, i) => caster === live.casters[i])).toEqual(site.casters.map((_, i) => i > 0))
+    const partsOf = (levels: typeof shade) => levels.flatMap(({ parts }) => parts)
+    const kept = new Set(partsOf(shade))
+    const [anew, others] = [
+      partsOf(after).filter(part => !kept.has(part)),
+      partsOf(after).filter(part => kept.has(part)),
+    ]
+    expect(anew).toEqual(
+      partsOf(deriveHour(deriveLive(moved.site, date, createMemo()), noonMs, createMemo()).shade).slice(0, anew.length),
+    )
+    expect([anew.length > 0, others.length > 0, anew.length + others.length]).toEqual([true, true, kept.size])
+  })
+
+  it('throws all shade anew at another hour, and the very same at the same again', () => {
+    const later = deriveHour(live, noonMs + 3_600_000, memo).shade
+    expect(later.flatMap(({ parts }) => parts).some(part => shade.some(({ parts }) => parts.includes(part)))).toBe(
+      false,
+    )
+    expect(later).toEqual(deriveHour(live, noonMs + 3_600_000, createMemo()).shade)
   })
 
   it('has one shade for the whole night, which is none', () => {

@@ -7,6 +7,7 @@ import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Furnishing, Note, TapeDimension } from '../../../shared/document/shown'
 import type { MarkedPoint, Site } from '../../../shared/document/site'
 import type { Band, Border, Inset, Obstacle, Opening, Slab, Steps } from '../../../shared/document/slab'
+import { onceFrozen } from '../../../shared/onceFrozen'
 
 interface Spot {
   id: Id
@@ -48,12 +49,16 @@ const onSlab = (slab: Slab, list: Slab[]): readonly Entity[] => [
 const rowsOf = (list: readonly { id: Id }[] | undefined, kind: 'furnishing' | 'note' | 'tape'): readonly Entity[] =>
   (list ?? []).map(row => ({ kind, row, list }) as Entity)
 
+const casterEntities = onceFrozen((list: Caster[]): readonly Entity[] =>
+  list.map((row): Entity => ({ kind: 'caster', row, list })),
+)
+
 /** In document order: slabs before what is drawn on them. */
-export const siteEntities = (site: Site): readonly Entity[] => {
+export const siteEntities = onceFrozen((site: Site): readonly Entity[] => {
   const { access } = site
   return [
     ...site.slabs.flatMap(slab => onSlab(slab, site.slabs)),
-    ...site.casters.map((row): Entity => ({ kind: 'caster', row, list: site.casters })),
+    ...casterEntities(site.casters),
     ...(access === undefined
       ? []
       : [
@@ -69,7 +74,7 @@ export const siteEntities = (site: Site): readonly Entity[] => {
     ...rowsOf(site.notes, 'note'),
     ...rowsOf(site.tapes, 'tape'),
   ]
-}
+})
 
 export const chosenEntities = (site: Site, ids: readonly Id[]): readonly Entity[] => {
   const chosen = new Set(ids)

@@ -18,9 +18,9 @@ export interface Size {
 /** From a site 2 km across on a small window to an eighth of an inch as wide as a hand. */
 const zoomRange = { least: 0.2, most: 4_000 } as const
 
-export const toScreen = ({ zoom, x, y }: Camera, [px, py]: Pt): Pt => [x + zoom * px, y - zoom * py]
+export const toScreen = ({ zoom, x, y }: Camera, at: Pt): Pt => [x + zoom * at[0], y - zoom * at[1]]
 
-export const toPlan = ({ zoom, x, y }: Camera, [sx, sy]: Pt): Pt => [(sx - x) / zoom, (y - sy) / zoom]
+export const toPlan = ({ zoom, x, y }: Camera, at: Pt): Pt => [(at[0] - x) / zoom, (y - at[1]) / zoom]
 
 export const panBy = (camera: Camera, dx: number, dy: number): Camera => ({
   ...camera,

@@ -52,14 +52,19 @@ export function labelRoom(view: Rect): LabelRoom {
     !lines.some(line => line.some((to, i) => i > 0 && runsThrough(r, line[i - 1]!, to)))
   return {
     take(wishes, width, height, mayHide = true) {
-      const free = wishes.filter(wish => {
-        const rect = around(wish, width, height)
-        return isInView(rect) && !taken.some(other => meet(rect, other))
-      })
-      const at = free.find(wish => hidesNothing(around(wish, width, height))) ?? (mayHide ? free[0] : undefined)
-      if (!at) return null
-      taken.push(around(at, width, height))
-      return at
+      let hiding: Pt | null = null
+      for (const at of wishes) {
+        const rect = around(at, width, height)
+        if (!isInView(rect) || taken.some(other => meet(rect, other))) continue
+        if (hidesNothing(rect)) {
+          taken.push(rect)
+          return at
+        }
+        hiding ??= at
+      }
+      if (!mayHide || hiding === null) return null
+      taken.push(around(hiding, width, height))
+      return hiding
     },
     block: rect => void taken.push(rect),
     spare: rect => void spared.push(rect),

@@ -29,6 +29,8 @@ interface Acts {
   /** Said aloud to a screen reader. */
   tell(words: string): void
   run(name: string, command: Command): boolean
+  /** The same, of what makes something: that is chosen then, to be shaped next. */
+  make(name: string, command: Command): boolean
   remove(): void
   nudge(by: Pt): void
 }
@@ -48,16 +50,21 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
     ...createPointer(desk, turns, edges, grip),
     ...typing,
     ...createKeys(desk, turns, grip, typing),
-    ...acts(desk),
+    ...acts(desk, turns),
     ...createTracing(desk, turns),
     ...createCopying(desk, turns),
   })
 }
 
-function acts({ view, committed, selection, commit, push, tell }: Desk): Acts {
+function acts({ view, committed, selection, commit, push, tell }: Desk, turns: Turns): Acts {
   return {
     tell,
     run: (name, command) => commit(name, command) !== null,
+    make(name, command) {
+      const made = commit(name, command)
+      if (made) turns.choose(made)
+      return made !== null
+    },
     remove() {
       if (selection().length === 0) return
       if (commit('delete', deleteSelection(selection()))) view.setState({ selection: [] })

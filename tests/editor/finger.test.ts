@@ -130,6 +130,10 @@ describe('the boxes beside the last point', () => {
     )
     const [lower, upper] = [[300, 500] as const, [300, 380] as const]
     expect(isFree(placeEntry(camera, size, [toPlan(lower), toPlan(upper)], undefined), lower)).toBe(true)
+    // A tablet on its side: three corners of a pool, the first of which closes it.
+    const corners = [[200, 500] as const, [460, 500] as const, [460, 340] as const]
+    const place = placeEntry(camera, { width: 890, height: 666 }, corners.map(toPlan), undefined)
+    expect(corners.map(at => isFree(place, at))).toEqual([true, true, true])
   })
 
   it('make room for the finger before the first point', () => {

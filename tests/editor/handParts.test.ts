@@ -131,6 +131,17 @@ it('a click beside all edges is told, and nothing is chosen', () => {
   expect(editor.click([2, 0]).state.fault).toBeNull()
 })
 
+it('what a form makes is chosen, to be shaped next; what it changes leaves the choice as it was', () => {
+  const editor = patio()
+  const { id, outline } = editor.site.slabs[0]!
+  const flight = { edgeId: outline.edges[0]!.id, fromT: 0, widthM: 2, risers: 2, riserM: 0.18, treadM: 0.3 }
+  expect(editor.editor.make('steps', addSteps(id, flight))).toBe(true)
+  expect(editor.selection).toEqual([editor.site.slabs[0]!.steps[0]!.id])
+  expect(editor.editor.make('steps', addSteps('none', flight))).toBe(false)
+  expect(editor.editor.run('steps', addSteps(id, { ...flight, fromT: 0.5 }))).toBe(true)
+  expect(editor.selection).toEqual([editor.site.slabs[0]!.steps[0]!.id])
+})
+
 describe('keys', () => {
   it('Enter sets the point the arrow keys carry, where it might have closed the outline', () => {
     const editor = new TestEditor().choose('slab', { form: 'corners' }).click([0, 0]).click([4, 0]).click([4, 3])

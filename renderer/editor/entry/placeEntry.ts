@@ -31,8 +31,8 @@ const startPlace = ({ width }: Size): readonly [left: number, top: number] =>
 
 /**
  * Where the boxes stand on the plan, its left and top in pixels: beside the last point, on the side the line does not go
- * to; where that is off the plan, on the side that covers neither it nor what is aimed at, nor the loupe of a finger; on
- * a plan hardly wider than they are, of the points set before as few as can be. Before the first point under the prompt,
+ * to; where that is off the plan, on the side that covers neither it nor what is aimed at, nor the loupe of a finger, and
+ * of the points set before as few as can be: one of them closes the shape. Before the first point under the prompt,
  * or at the foot of the plan while the finger or its loupe is there.
  */
 export function placeEntry(
@@ -49,7 +49,6 @@ export function placeEntry(
   const [x, y] = last
   const [ax, ay] = aim ?? [x + 1, y - 1]
   const { width } = boxSize
-  const isNarrow = size.width - rim.left < 2 * width
   const height = boxSize.height + actsHeight
   const widest = size.width - width - rim.right
   const lowest = size.height - height - rim.foot
@@ -77,7 +76,7 @@ export function placeEntry(
       (isClear(box, last) ? 0 : 10_000) +
       (isClear(box, [ax, ay]) ? 0 : 3_000) +
       (loupe && meet(box, loupe) ? 1_000 : 0) +
-      (isNarrow ? Math.min(999, earlier.filter(at => !isClear(box, at)).length) : 0)
+      Math.min(999, earlier.filter(at => !isClear(box, at)).length)
     )
   }
   const places = lefts.flatMap(left => tops.map(top => ({ at: [left, top] as const, hides: hidden(left, top) })))

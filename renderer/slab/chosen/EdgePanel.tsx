@@ -8,8 +8,12 @@ import { splitEdge } from '../../../core/document/commands/splitEdge'
 import { edgeFromRise } from '../../../core/geometry/resolvePath'
 import type { Id } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
+import { isFinger } from '../../app/handWords'
 import { cornerLetter } from '../../editor/cornerNames'
+import { focusPlan } from '../../editor/focusPlan'
+import { useEditor } from '../../editor/useEditor'
 import { ChoiceField } from '../ChoiceField'
+import { goToForm } from '../goToForm'
 import { MeasureField } from '../MeasureField'
 import { NumberField } from '../NumberField'
 import { useRun } from '../useRun'
@@ -24,6 +28,7 @@ const usual = { deepM: 0.3048, wideM: 0.3048, riserM: 0.1778, treadM: 0.3048 } a
 /** One edge, or several of one outline: length, arc, thickening, existing work, border, steps. */
 export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edgeIds: readonly Id[] }) {
   const run = useRun()
+  const editor = useEditor()
   const [moves, setMoves] = useState<'end' | 'start' | 'both'>('end')
   const [bulgesOut, setBulgesOut] = useState(true)
   const [risers, setRisers] = useState(2)
@@ -160,19 +165,18 @@ export function EdgePanel({ site, edgeIds }: { readonly site: Site; readonly edg
                 <button
                   type="button"
                   className="btn"
-                  onClick={() =>
-                    run(
-                      'steps',
-                      addSteps(slab.id, {
-                        edgeId: id,
-                        fromT: 0,
-                        widthM: roundedEdgeM(slab, id),
-                        risers,
-                        riserM: usual.riserM,
-                        treadM: usual.treadM,
-                      }),
-                    )
-                  }
+                  onClick={() => {
+                    const steps = {
+                      edgeId: id,
+                      fromT: 0,
+                      widthM: roundedEdgeM(slab, id),
+                      risers,
+                      riserM: usual.riserM,
+                      treadM: usual.treadM,
+                    }
+                    // This form goes: that of the steps takes the keys. A finger wants no keyboard over the plan.
+                    if (editor.make('steps', addSteps(slab.id, steps))) setTimeout(isFinger() ? focusPlan : goToForm)
+                  }}
                 >
                   Steps down from this edge
                 </button>

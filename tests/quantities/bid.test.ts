@@ -281,6 +281,22 @@ describe('the bid for the client', () => {
       for (const [, y] of svg.matchAll(/<text x="[^"]*" y="([\d.]+)"/g)) expect(Number(y)).toBeLessThan(heightPt - 30)
   })
 
+  it('never parts the total from the rule under it, nor leaves one line of a note alone', () => {
+    const more = Array.from({ length: 60 }, (_, i) =>
+      addPrice({ name: `Line ${i}`, by: 'own', per: 'job', amount: 10, currency: 'USD' }),
+    )
+    const note = Array.from({ length: 300 }, (_, i) => `word${i}`).join(' ')
+    for (let count = 20; count < 60; count++) {
+      const pages = pagesOf(chain(whole, ...more.slice(0, count), setBid({ notes: [note] })))
+      for (const { svg } of pages) {
+        const ofNote = [...svg.matchAll(/>word\d+[^<]*</g)].length
+        expect(ofNote, `${count} lines`).not.toBe(1)
+        expect(svg.includes('Price, with tax')).toBe(svg.includes('stroke-width="1.2"'))
+        expect([0, 2]).toContain(svg.split('stroke-width="1.2"').length - 1)
+      }
+    }
+  })
+
   it('names no tax on a line where none is added', () => {
     const bare = chain(whole, setBid({ taxPercent: undefined }), changePrice(whole.prices![0]!.id, { name: 'Patio' }))
     expect(wordsOf(bare)).toEqual(expect.arrayContaining(['Permit', 'Price', '$30,253.90', '$9,076.17']))

@@ -18,7 +18,11 @@ describe('an amount of a material', () => {
     expect(parseMoney('42.50', 'CAD')).toEqual({ amount: 42.5, currency: 'CAD' })
     expect(parseMoney('$ 1,042.50', 'CAD')).toEqual({ amount: 1042.5, currency: 'USD' })
     expect(parseMoney('30 eur', 'USD')).toEqual({ amount: 30, currency: 'EUR' })
-    for (const typed of ['', 'free', '30 shells', '-3']) expect(parseMoney(typed, 'USD')).toBe(null)
+    for (const typed of ['eur 30', '€30', '30 €', 'EUR 30.00 / ft²', '30 EUR per ft²'])
+      expect(parseMoney(typed, 'USD', 'ft²'), typed).toEqual({ amount: 30, currency: 'EUR' })
+    expect(parseMoney('18.50/ft²', 'CAD', 'ft²')).toEqual({ amount: 18.5, currency: 'CAD' })
+    for (const typed of ['', 'free', '30 shells', '-3', '$30 EUR', '18.50/m²', '1.234,50', '18,50', '1e3', 'USD'])
+      expect(parseMoney(typed, 'USD', 'ft²'), typed).toBe(null)
   })
 
   it('shows three digits that count, a rate by the area of the site, money to the cent', () => {

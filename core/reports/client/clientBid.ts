@@ -43,9 +43,13 @@ const headed =
     stackBlocks([heading(text), first], column, y + 8 * column.k)
 
 const rowsUnder = (text: string, rows: readonly Row[], sum?: Row): readonly Block[] => {
-  const blocks = [...rows.map(row => ruledRow(row)), ...(sum === undefined ? [] : [ruledRow(sum, true)])]
-  const [first, ...rest] = blocks
-  return first === undefined ? [] : [headed(text, first), ...rest, closingRule(sum !== undefined)]
+  const blocks: Block[] = [...rows.map(row => ruledRow(row)), ...(sum === undefined ? [] : [ruledRow(sum, true)])]
+  const last = blocks.pop()
+  if (last === undefined) return []
+  // The rule under the last row stays with it.
+  const closed: Block = (column, y) => stackBlocks([last, closingRule(sum !== undefined)], column, y)
+  const [first = closed, ...rest] = [...blocks, closed]
+  return [headed(text, first), ...rest]
 }
 
 function blocksOf({ bid = {} }: Site, date: string, price: ClientPrice, column: Column): readonly Block[] {

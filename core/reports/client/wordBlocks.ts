@@ -73,15 +73,28 @@ export const rowBlock =
       y,
     )
 
-/** A note line by line, so that a long one goes on over a page; its own line breaks are kept. */
+/**
+ * A note line by line, so that a long one goes on over a page, but never with its first or last line alone; its own line
+ * breaks are kept.
+ */
 export function noteLines(text: string, { width, k }: Column): readonly Block[] {
   const lines = text
     .split(/\r?\n/)
     .flatMap(part => (part.trim() === '' ? [''] : columnLines(part, 10.5 * k, 'plan', width)))
-  return lines.map((line, i) => ({ x }, y) => ({
-    svg: line === '' ? '' : drawText(line, x, y + 12.5 * k, { sizePt: 10.5 * k, fill: softInk }),
-    bottom: y + 12.5 * k + (i === lines.length - 1 ? 8 * k : 0),
-  }))
+  const blocks = lines.map(
+    (line, i): Block =>
+      ({ x }, y) => ({
+        svg: line === '' ? '' : drawText(line, x, y + 12.5 * k, { sizePt: 10.5 * k, fill: softInk }),
+        bottom: y + 12.5 * k + (i === lines.length - 1 ? 8 * k : 0),
+      }),
+  )
+  const together =
+    (some: readonly Block[]): Block =>
+    (column, y) =>
+      stackBlocks(some, column, y)
+  return blocks.length < 4
+    ? [together(blocks)]
+    : [together(blocks.slice(0, 2)), ...blocks.slice(2, -2), together(blocks.slice(-2))]
 }
 
 export const noteBlock =

@@ -12,7 +12,7 @@ import { AmountField } from '../../day/AmountField'
 import { TypedField } from '../../pours/TypedField'
 import { ChoiceField } from '../../slab/ChoiceField'
 import { siteCurrency } from '../siteCurrency'
-import { parseAmountOf, parseFigure, parseMoney, printAmount, rateArea, shownUnit } from './amounts'
+import { moneyRefused, parseAmountOf, parseFigure, parseMoney, printAmount, rateArea, shownUnit } from './amounts'
 
 const kindWords: readonly (readonly [Material['kind'], string])[] = [
   ['hardener', 'Color hardener'],
@@ -75,9 +75,7 @@ export function MaterialFields({
         onText={typed => {
           if (typed.trim() === '') return change('price', { packagePrice: undefined })
           const read = parseMoney(typed, siteCurrency(site))
-          return read === null
-            ? `“${typed}” is not taken: a price, 42.50 or 42.50 ${siteCurrency(site)}.`
-            : change('price', { packagePrice: read })
+          return read === null ? moneyRefused(typed, siteCurrency(site)) : change('price', { packagePrice: read })
         }}
       />
       <TypedField

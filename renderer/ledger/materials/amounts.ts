@@ -1,5 +1,6 @@
 /** Amounts of a material as they are typed and shown: a mass in the pounds or kilograms of the site, else as its label has it. */
 import { kgToPounds, poundsToKg, squareFeetToM2 } from '../../../core/units/convert'
+import { isCurrency } from '../../../core/units/currency'
 import { printNumber } from '../../../core/units/printNumber'
 import type { UnitSystem } from '../../../shared/document/site'
 
@@ -23,16 +24,32 @@ export function parseAmountOf(typed: string): { readonly value: number; readonly
   return { value: read.value, unit: /^kg$/i.test(read.rest) ? 'kg' : read.rest }
 }
 
-/** `42.50` or `42.50 EUR`; `$` is the dollar of the United States. Null where it is no sum of money. */
+const signs: Readonly<Record<string, string>> = { $: 'USD', '€': 'EUR', '£': 'GBP' }
+
+/**
+ * `42.50`, `42.50 EUR`, `EUR 42.50` or `$42.50`, and `/ft²` or `per ft²` behind it where that is what one costs; `$` is
+ * the dollar of the United States. Null where it is no sum of money.
+ */
 export function parseMoney(
   typed: string,
   currency: string,
+  per?: string,
 ): { readonly amount: number; readonly currency: string } | null {
-  const read = parseFigure(typed.trim().replace(/^\$\s*/, ''))
+  const { before = '', sum } = /^(?<before>[$€£]|[a-z]{3}(?![a-z]))?\s*(?<sum>.*)$/i.exec(typed.trim())!.groups!
+  const read = parseFigure(sum!)
   if (read === null) return null
-  if (read.rest === '') return { amount: read.value, currency: /^\s*\$/.test(typed) ? 'USD' : currency }
-  return /^[a-z]{3}$/i.test(read.rest) ? { amount: read.value, currency: read.rest.toUpperCase() } : null
+  const { behind = '', one } = /^(?<behind>[$€£]|[a-z]{3}(?![a-z]))?\s*(?:(?:\/|per\s)\s*(?<one>.+))?$/i.exec(read.rest)
+    ?.groups ?? { behind: '?' }
+  if ((before !== '' && behind !== '') || (one !== undefined && one !== per)) return null
+  const told = before + behind
+  if (told === '') return { amount: read.value, currency }
+  const letters = signs[told] ?? told.toUpperCase()
+  return isCurrency(letters) ? { amount: read.value, currency: letters } : null
 }
+
+/** Why a sum of money was not taken. */
+export const moneyRefused = (typed: string, currency: string): string =>
+  `“${typed}” is not taken: a price with a point before its cents, 18.50 or 18.50 ${currency}.`
 
 /** Area that a rate is told for: 100 ft² or 1 m². */
 export const rateArea: Readonly<Record<UnitSystem, { readonly name: string; readonly m2: number }>> = {

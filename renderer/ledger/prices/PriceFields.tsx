@@ -12,7 +12,7 @@ import { useSession } from '../../app/session'
 import { TypedField } from '../../pours/TypedField'
 import { CheckField } from '../../slab/CheckField'
 import { ChoiceField } from '../../slab/ChoiceField'
-import { parseFigure, parseMoney } from '../materials/amounts'
+import { moneyRefused, parseFigure, parseMoney } from '../materials/amounts'
 import { siteCurrency } from '../siteCurrency'
 import { choiceOf, priceChoices, priceLabel } from './priceChoices'
 
@@ -100,8 +100,8 @@ export function PriceFields({
         text={amount === undefined ? '' : printNumber(amount, 4, 2)}
         onText={typed => {
           if (typed.trim() === '') return change('price', { amount: undefined })
-          const read = parseMoney(typed, currency)
-          return read === null ? `“${typed}” is not taken: a price, 18.50 or 18.50 ${currency}.` : change('price', read)
+          const read = parseMoney(typed, currency, per)
+          return read === null ? moneyRefused(typed, currency) : change('price', read)
         }}
       />
       {site.bid?.taxPercent === undefined ? null : (

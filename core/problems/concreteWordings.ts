@@ -35,7 +35,7 @@ const minutes = (told: Told, name: string): string => `${printNumber(number(told
 export const concreteWordings: Record<(typeof concreteCodes)[number], Wording> = {
   weatherEmpty: () => ({
     message: 'There is no weather for this day.',
-    hint: 'Enter the day in words and four numbers, or paste the hourly table.',
+    hint: 'Enter the day in a few numbers, or paste the hourly table.',
   }),
   weatherGap: told => ({
     message: `The weather has a gap of ${hours(told)} from ${hour(told)}.`,

@@ -46,7 +46,7 @@ export const editWordings: Record<(typeof editCodes)[number], Wording> = {
     hint: 'Work on a copy of the slab instead.',
   }),
   finishInUse: ({ values }) => ({
-    message: `The finish "${values.name}" is in use ${countOf(values.count, 'time', 'times')}.`,
+    message: `The finish “${values.name}” is in use ${countOf(values.count, 'time', 'times')}.`,
     hint: 'Give those parts another finish first.',
   }),
   materialInUse: ({ values }) => ({

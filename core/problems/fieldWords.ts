@@ -22,7 +22,7 @@ const rows: Readonly<Record<string, string>> = {
   loads: 'load',
   log: 'log entry',
   materials: 'material',
-  noGo: 'no-go area',
+  noGo: 'area to keep off',
   noiseHours: 'noise hours',
   notes: 'note',
   obstacles: 'obstacle',
@@ -47,7 +47,7 @@ const rows: Readonly<Record<string, string>> = {
   washouts: 'washout',
   ways: 'way in and out',
   weekdays: 'weekday',
-  wishes: 'joint wish',
+  wishes: 'joint line',
 }
 
 const fields: Readonly<Record<string, string>> = {
@@ -78,7 +78,7 @@ const fields: Readonly<Record<string, string>> = {
   carts: 'carts beyond the chute',
   casters: 'list of shade casters',
   chuteReachM: 'chute reach',
-  cloud: 'cloud cover',
+  cloud: 'sky cover',
   color: 'color',
   comeM: 'how far the concrete has come',
   conditions: 'conditions',
@@ -157,7 +157,7 @@ const fields: Readonly<Record<string, string>> = {
   name: 'name',
   nextId: 'next number for ids',
   no: 'number',
-  noGo: 'list of no-go areas',
+  noGo: 'list of areas to keep off',
   noiseHours: 'list of noise hours',
   northDeg: 'direction of north',
   note: 'note',
@@ -272,7 +272,7 @@ const fields: Readonly<Record<string, string>> = {
   widthM: 'width',
   wind10mMs: 'wind',
   windMs: 'wind',
-  wishes: 'list of joint wishes',
+  wishes: 'list of joint lines',
   zone: 'time zone',
 }
 

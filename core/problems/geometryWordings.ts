@@ -52,12 +52,12 @@ export const geometryWordings: Record<(typeof geometryCodes)[number], Wording> =
   openingOutside: told => ({
     message:
       'outsideM2' in told.values
-        ? `${openingOf(told)} reaches ${areaOf(told, 'outsideM2')} beyond the slab's edge.`
+        ? `${openingOf(told)} reaches ${areaOf(told, 'outsideM2')} beyond the slab’s edge.`
         : `${openingOf(told)} lies outside the slab.`,
     hint: 'Move the opening inside, or draw the slab around it.',
   }),
   openingTouches: told => ({
-    message: `${openingOf(told)} touches ${'otherId' in told.values ? 'another opening' : "the slab's edge"}; no concrete is left between them.`,
+    message: `${openingOf(told)} touches ${'otherId' in told.values ? 'another opening' : 'the slab’s edge'}; no concrete is left between them.`,
     hint: 'Leave concrete between them, or draw them as one.',
   }),
   openingsOverlap: told => ({
@@ -73,8 +73,8 @@ export const geometryWordings: Record<(typeof geometryCodes)[number], Wording> =
     hint: 'Make the border narrower, or give the whole slab its finish.',
   }),
   bandOutside: told => ({
-    message: `${lengthOf(told, 'outsideM')} of the band's center line lies outside the slab; only the part inside counts.`,
-    hint: "Shorten the band, or end it at the slab's edge.",
+    message: `${lengthOf(told, 'outsideM')} of the band’s center line lies outside the slab; only the part inside counts.`,
+    hint: 'Shorten the band, or end it at the slab’s edge.',
   }),
   insetOutside: told => ({
     message: `${areaOf(told, 'outsideM2')} of the inset lies outside the slab; only the part inside counts.`,

@@ -13,8 +13,8 @@ const days = (n: number): string => (n === 1 ? '1 day' : `${n} days`)
 export const orderWordings: Record<(typeof orderCodes)[number], Wording> = {
   accessNowhere: () => ({
     message:
-      'Nobody gets onto the slab: buildings, walls and no-go areas close all of its edges, and no way in and out ends at it.',
-    hint: 'Add a way in and out at an edge of the slab, or move the no-go area.',
+      'Nobody gets onto the slab: buildings, walls and areas to keep off close all of its edges, and no way in and out ends at it.',
+    hint: 'Add a way in and out at an edge of the slab, or move the area to keep off.',
   }),
   pourUnreachable: ({ values }) => ({
     message: `Pour ${values.number} cannot be reached: none of its edges is open and no pour beside it leads outside.`,

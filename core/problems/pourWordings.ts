@@ -16,7 +16,7 @@ function capWords({ capM2, rule, hands }: Readonly<Record<string, ProblemValue>>
 const again = ({ held }: Readonly<Record<string, ProblemValue>>, otherwise: string): string =>
   held === 'lock'
     ? `Unlock what is locked there, or ${otherwise}.`
-    : `Take the repair offered beside the pours, where a new split keeps the wish, or ${otherwise}.`
+    : `Take the repair offered beside the pours, where a new split keeps what was asked, or ${otherwise}.`
 
 export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
   capacityTooSmall: ({ values, print }) => ({
@@ -120,11 +120,11 @@ export const pourWordings: Record<(typeof pourCodes)[number], Wording> = {
   }),
   jointOnForbidden: ({ values }) => ({
     message: `A joint of the accepted pours ${values.kind === 'line' ? 'meets a line that no joint may touch' : 'runs through an area without joints'}.`,
-    hint: again(values, 'move the joint, or take the wish away'),
+    hint: again(values, `move the joint, or delete the ${values.kind === 'line' ? 'line' : 'area'}`),
   }),
   requiredNotKept: ({ values, print }) => ({
     message: `The accepted pours have no joint along ${print.length(Number(values.lengthM))} of a required joint.`,
-    hint: again(values, 'move a joint there, or take the wish away'),
+    hint: again(values, 'move a joint there, or delete the required joint'),
   }),
   pourUnderWidth: ({ values, print }) => ({
     message: `Pour ${values.number} is ${print.length(Number(values.widthM))} wide, less than the least width of ${print.length(Number(values.leastM))}.`,

@@ -8,7 +8,7 @@ import { ChoiceField } from '../slab/ChoiceField'
 import { Fault } from '../slab/Fault'
 import { DayInWords } from './DayInWords'
 import { takeWeather } from './takeWeather'
-import { tellAge } from './tellWeather'
+import { tellAge, tellFetched } from './tellWeather'
 
 const ways = [
   ['day', 'The day in a few numbers'],
@@ -109,7 +109,7 @@ function PublicForecast({ site, date }: { readonly site: Site; readonly date: st
       return
     }
     const { hours, source, fetchedAt, ageMin } = answer.value
-    const fault = take(hours, `${source}, fetched ${fetchedAt.slice(0, 16)}Z`)
+    const fault = take(hours, `${source}, ${tellFetched(site, fetchedAt)}`)
     setState({ fault, told: fault === null ? `Taken: ${tellAge(ageMin)}.` : null })
   }
   const isAsking = state === 'asking'

@@ -1,4 +1,5 @@
 /** Weather and crew of the site in a few words. */
+import { DateTime } from 'luxon'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Site } from '../../shared/document/site'
 import { printDate } from '../app/printDate'
@@ -15,6 +16,12 @@ export function tellWeather({ conditions, units }: Site): string {
 
 export const tellCrew = ({ crew }: Site): string =>
   crew ? `${crew.hands} ${crew.hands === 1 ? 'hand' : 'hands'}, ${crew.experience}` : 'not entered'
+
+/** When an answer was fetched, by the clock of the site. */
+export function tellFetched({ units, place }: Site, fetchedAt: string): string {
+  const at = DateTime.fromISO(fetchedAt, { zone: place.zone })
+  return `fetched ${printDate(at.toFormat('yyyy-MM-dd'))}, ${printMeasures(units).time(at.toFormat('H:mm'))}`
+}
 
 /** How old an answer is. */
 export const tellAge = (ageMin: number): string =>

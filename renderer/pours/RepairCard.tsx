@@ -78,7 +78,11 @@ export function deedWords(deed: RepairDeed, print: Measures): string {
           : [`${deed.over.length === 1 ? 'Too large' : 'Too large each'}: ${pourWord(deed.over)}.`]),
         ...(deed.wishes === 0
           ? []
-          : [deed.wishes === 1 ? 'A wish is kept that was not.' : `${deed.wishes} wishes are kept that were not.`]),
+          : [
+              deed.wishes === 1
+                ? 'A joint line is kept that was not.'
+                : `${deed.wishes} joint lines are kept that were not.`,
+            ]),
         deed.kept.length > 0
           ? `The rest is split into ${deed.pours}; ${pourWord(deed.kept)} ${deed.kept.length === 1 ? 'stays' : 'stay'}.`
           : `The slab is split into ${deed.pours}.`,
@@ -124,7 +128,7 @@ function RepairCard({ live, of }: { readonly live: LivePlan; readonly of: Broken
         <p>
           {repair.deeds.every(({ does }) => does === 'pourSplit')
             ? `Accepted pours of ${slab.name} are more than the crew takes on their own day. They can be split by that in one step.`
-            : `The accepted pours of ${slab.name} no longer fit the drawing or its wishes. They can be mended in one step.`}
+            : `The accepted pours of ${slab.name} no longer fit the drawing or its joint lines. They can be mended in one step.`}
         </p>
         {isOpen ? null : (
           <button type="button" className="btn" onClick={() => setOpen(true)}>

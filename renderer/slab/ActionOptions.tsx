@@ -246,7 +246,7 @@ function ActionFields({ site }: { readonly site: Site }) {
       {action === 'border' && o.strip === 'border' ? <BorderEdges site={site} /> : null}
       {action === 'opening' && isOpening(o.inSlab) && o.inSlab === 'pool' ? (
         <p className="note">
-          Bonding at a pool is the electrician's; the local code decides on edge, drain and barrier.
+          Bonding at a pool is the electrician’s; the local code decides on edge, drain and barrier.
         </p>
       ) : null}
       {drawing && !isFinger() ? <p className="note">{freeWords}</p> : null}

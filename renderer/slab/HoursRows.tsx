@@ -67,7 +67,7 @@ export function HoursRows({
                 onSet(rows.filter((_, k) => k !== i))
               }}
             >
-              Take away
+              Remove
             </button>
             <HourSpan span={row} onSet={({ from, to }) => change(i, { from, to })} />
           </fieldset>

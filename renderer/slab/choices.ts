@@ -44,7 +44,7 @@ export const tapeChoices: Choices<Options['tape']> = [
 ]
 export const noteChoices: Choices<Options['noteKind']> = [
   ['note', 'Note'],
-  ['sunPoint', 'Point whose sun is asked'],
+  ['sunPoint', 'Marked point, for its sun'],
 ]
 export const stripChoices: Choices<Options['strip']> = [
   ['border', 'Along edges'],

@@ -74,7 +74,7 @@ export function MarkShade({ live }: { readonly live: LivePlan }) {
     )
   }
   return (
-    <section className="mark-shade" aria-label="Today's shade line">
+    <section className="mark-shade" aria-label="Today’s shade line">
       <h3>Today’s shade line</h3>
       {marking === null ? (
         <p className="note">

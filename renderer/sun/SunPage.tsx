@@ -164,7 +164,7 @@ export function SunPage({ live }: { readonly live: LivePlan }) {
           <PlainRow kind="sub" name="First, last sun" figure={firstToLast(pinned.firstSunMs, pinned.lastSunMs)} />
           <p className="note">
             <button type="button" className="as-words" onClick={() => view.setState({ pin: null })}>
-              Take the pin away
+              Remove the pin
             </button>
           </p>
         </section>

@@ -467,8 +467,8 @@ const rows: readonly Row[] = [
         for (const vertex of site.slabs[0].openings[0].path.vertices) vertex.at[0] += ft(14)
       }),
     code: 'openingOutside',
-    ftin: "Round planter reaches 6.3 ft² beyond the slab's edge.",
-    metric: "Round planter reaches 0.58 m² beyond the slab's edge.",
+    ftin: 'Round planter reaches 6.3 ft² beyond the slab’s edge.',
+    metric: 'Round planter reaches 0.58 m² beyond the slab’s edge.',
   },
   {
     what: 'a border wider than the slab',

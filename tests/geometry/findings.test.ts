@@ -365,7 +365,7 @@ describe('findings are worded', () => {
       [
         "A border of 22′ 11⅝″ is wider than the slab here; no field is left inside it. The border is left out.",
         "A corner radius of 22′ 11⅝″ does not fit between the neighboring edges; the corner stays sharp.",
-        "6′ 6¾″ of the band's center line lies outside the slab; only the part inside counts.",
+        "6′ 6¾″ of the band’s center line lies outside the slab; only the part inside counts.",
       ]
     `)
   })
@@ -379,7 +379,7 @@ describe('findings are worded', () => {
       [
         "A border of 7.00 m is wider than the slab here; no field is left inside it. The border is left out.",
         "A corner radius of 7.00 m does not fit between the neighboring edges; the corner stays sharp.",
-        "2.00 m of the band's center line lies outside the slab; only the part inside counts.",
+        "2.00 m of the band’s center line lies outside the slab; only the part inside counts.",
       ]
     `)
   })

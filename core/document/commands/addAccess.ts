@@ -1,4 +1,4 @@
-/** Trucks, pump, washout, no-go areas, ways in and out. */
+/** Trucks, pump, washout, areas to keep off, ways in and out. */
 import type { Way } from '../../../shared/document/day'
 import type { Hours, Id, Pt } from '../../../shared/document/primitives'
 import type { Access, Site } from '../../../shared/document/site'

@@ -26,7 +26,7 @@ const removeSlab = (site: Site, edit: Edit, slab: Slab): Finding | undefined => 
   for (const { id, slabId } of site.points)
     if (slabId === slab.id) edit.tell('removedWith', 'note', id, { what: 'marked point', id })
   for (const { id, slabId } of site.wishes)
-    if (slabId === slab.id) edit.tell('removedWith', 'note', id, { what: 'joint wish', id })
+    if (slabId === slab.id) edit.tell('removedWith', 'note', id, { what: 'joint line', id })
   site.accepted = site.accepted.filter(({ slabId }) => slabId !== slab.id)
   site.points = site.points.filter(({ slabId }) => slabId !== slab.id)
   site.wishes = site.wishes.filter(({ slabId }) => slabId !== slab.id)

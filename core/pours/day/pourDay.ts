@@ -252,7 +252,11 @@ function pourFindings(
       break
     }
   if (method.method !== 'chute' && method.method !== 'pump' && method.haulM !== null) {
-    const told = { ...named, haulM: method.haulM, method: method.method === 'powerBuggy' ? 'power buggy' : 'hand cart' }
+    const told = {
+      ...named,
+      haulM: method.haulM,
+      method: method.method === 'powerBuggy' ? 'power buggy' : 'wheelbarrow',
+    }
     const reachM = methodReachM(method.method, site.access)
     found.push(
       method.haulM > reachM

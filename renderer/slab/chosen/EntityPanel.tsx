@@ -51,7 +51,7 @@ export function EntityPanel({ site, entity }: { readonly site: Site; readonly en
       return (
         <>
           <header>
-            <h2>Point whose sun is asked</h2>
+            <h2>Marked point</h2>
           </header>
           <div className="fields">
             <NeededNameField

@@ -55,8 +55,13 @@ export function GroundFields({ site, slab }: { readonly site: Site; readonly sla
                 units={site.units}
                 onSet={depthM => setReadings(readings.map((each, k) => (k === i ? { ...each, depthM } : each)))}
               />
-              <button type="button" className="btn" onClick={() => setReadings(readings.filter((_, k) => k !== i))}>
-                Take away
+              <button
+                type="button"
+                className="btn"
+                aria-label={`Remove reading ${i + 1}`}
+                onClick={() => setReadings(readings.filter((_, k) => k !== i))}
+              >
+                Remove
               </button>
             </div>
           ))}

@@ -149,7 +149,7 @@ export function PictureForm({ site }: { readonly site: Site }) {
               setFault(run('remove picture', removePicture))
             }}
           >
-            Take the picture away
+            Remove the picture
           </button>
         </>
       ) : (

@@ -73,7 +73,7 @@ test('slope, base by string line, steps, hours of a way and the site’s own for
     await expect(figure(page, 'Base volume, compacted')).toContainText(yd3)
   }
   await expect(chosen.getByText('Base by string line, 2 readings')).toBeVisible()
-  await chosen.getByRole('button', { name: 'Take away' }).nth(1).click()
+  await chosen.getByRole('button', { name: 'Remove reading 2' }).click()
   await undo('base readings')
   await expectAccessible(page, 'a slab')
 

@@ -274,7 +274,7 @@ test('the second page of a PDF is the picture, within the page’s policy', asyn
   await expect(page.getByText('2400 × 2400 pixels: 60′ 0″ by 60′ 0″ of ground.')).toBeVisible()
   // A quarter of the page is dark, faded by 40 %.
   await expect.poll(darkShare).toBeGreaterThan(blank + 0.02)
-  await page.getByRole('button', { name: 'Take the picture away' }).click()
+  await page.getByRole('button', { name: 'Remove the picture' }).click()
   await expect.poll(darkShare).toBeLessThan(blank + 0.001)
   await file.setInputFiles(pdf(await plotPdf()))
   const chosen = page.getByLabel('Page of the PDF')

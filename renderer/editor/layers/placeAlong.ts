@@ -5,16 +5,8 @@ import { type ArcDimension, isRounding } from '../../../core/reports/dimensions'
 import type { Measures } from '../../../core/units/measures'
 import type { Pt } from '../../../shared/document/primitives'
 import { toPlan, toScreen } from '../camera/camera'
-import {
-  type DimensionedRing,
-  hiddenBy,
-  type LineSight,
-  lettersOnPx,
-  onSlabPx,
-  outPx,
-  outsPx,
-  slidPx,
-} from './placeLine'
+import { lettersHidden, lineGround, linePxHidden } from './lineGround'
+import { type DimensionedRing, type LineSight, lettersOnPx, onSlabPx, outPx, outsPx, slidPx } from './placeLine'
 
 /** A shorter arc is left to the ledger. */
 const leastArcPx = 90
@@ -76,21 +68,26 @@ const piecePx = 40
 function hiddenAlong(placed: PlacedAlong, { near, camera, lettersPx }: LineSight) {
   const { center, radiusPx, start, sweep, at, u } = placed
   const on = (angle: number): Pt => [center[0] + radiusPx * Math.cos(angle), center[1] + radiusPx * Math.sin(angle)]
-  const straight = (a: Pt, b: Pt) => {
+  const seenFrom = (a: Pt, b: Pt) => {
     const longPx = Math.hypot(b[0] - a[0], b[1] - a[1])
-    const along: Pt = [(b[0] - a[0]) / longPx, (b[1] - a[1]) / longPx]
-    const middle: Pt = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
-    return { a, longPx, u: along, n: [-along[1], along[0]] as const, outPx: 0, at: middle }
+    const [ux, uy] = [(b[0] - a[0]) / longPx, (b[1] - a[1]) / longPx]
+    return {
+      ground: lineGround({ a, u: [ux, uy], n: [-uy, ux] }, near, camera),
+      place: { longPx, out: 0, middle: longPx / 2, lettersPx },
+    }
   }
   const pieces = Math.max(1, Math.ceil((Math.abs(sweep) * radiusPx) / piecePx))
   let linePx = 0
   for (let i = 0; i < pieces; i++) {
-    const piece = straight(on(start + (sweep * i) / pieces), on(start + (sweep * (i + 1)) / pieces))
-    linePx += hiddenBy(piece, near, camera, 0).linePx
+    const { ground, place } = seenFrom(on(start + (sweep * i) / pieces), on(start + (sweep * (i + 1)) / pieces))
+    linePx += linePxHidden(ground, place)
   }
   const half = lettersPx / 2
-  const under = straight([at[0] - u[0] * half, at[1] - u[1] * half], [at[0] + u[0] * half, at[1] + u[1] * half])
-  return { linePx, letters: hiddenBy(under, near, camera, lettersPx).letters }
+  const { ground, place } = seenFrom(
+    [at[0] - u[0] * half, at[1] - u[1] * half],
+    [at[0] + u[0] * half, at[1] + u[1] * half],
+  )
+  return { linePx, letters: lettersHidden(ground, place) }
 }
 
 /**

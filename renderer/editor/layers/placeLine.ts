@@ -2,13 +2,12 @@
 import { type Box, boxesMeet, pointBounds, ringBounds } from '../../../core/geometry/bounds'
 import { ringContains } from '../../../core/geometry/contains'
 import type { CurveRing } from '../../../core/geometry/curve'
-import { flattenRing } from '../../../core/geometry/flattenRing'
 import { ringArea } from '../../../core/geometry/ringArea'
 import type { LineDimension } from '../../../core/reports/dimensions'
 import type { Id, Pt } from '../../../shared/document/primitives'
 import { type Camera, toPlan, toScreen } from '../camera/camera'
 import type { DimensionGround } from './dimensionGround'
-import { around, meet, runsThrough } from './labelRoom'
+import { halfLettersPx, lettersHidden, lineGround, linePxHidden, type NearGround } from './lineGround'
 
 /** A ring, or the line of a fence, whose dimensions stand on the plan, and what it is called. */
 export interface DimensionedRing {
@@ -87,8 +86,6 @@ export interface PlacedLine {
 
 /** Where dimension lines of neighbors cross, letters keep this far from the crossing. */
 const crossingPx = 14
-/** Half of what letters take up across their line. */
-const halfLettersPx = 12
 
 /**
  * `letters` is how long they are. Where the outline turns inwards at an end (`inwardAt`) the neighbor's line crosses
@@ -105,87 +102,28 @@ export function placeLine(
   const u: Pt = longPx === 0 ? [1, 0] : [(b[0] - a[0]) / longPx, (b[1] - a[1]) / longPx]
   // The concrete is on the left of travel; the screen's y runs down.
   const n: Pt = [-u[1] * outwards, u[0] * outwards]
-  const half = lettersPx / 2 + crossingPx
-  const [least, most] = [inwardAt[0] ? outPx + half : 0, longPx - (inwardAt[1] ? outPx + half : 0)]
-  const wished = longPx * (0.5 + slide)
-  const along = least > most ? longPx / 2 : Math.max(least, Math.min(most, wished))
+  const along = lettersAlong(longPx, inwardAt, lettersPx, slide)
   const at: Pt = [a[0] + u[0] * along + n[0] * out, a[1] + u[1] * along + n[1] * out]
   return { a, b, longPx, u, n, outPx: out, onSlab: outwards < 0, at, upright: Math.abs(u[1]) > Math.abs(u[0]) }
+}
+
+/** Where along a line the middle of its letters stands. */
+function lettersAlong(
+  longPx: number,
+  inwardAt: LineSurroundings['inwardAt'],
+  lettersPx: number,
+  slide: number,
+): number {
+  const half = lettersPx / 2 + crossingPx
+  const least = inwardAt[0] ? outPx + half : 0
+  const most = longPx - (inwardAt[1] ? outPx + half : 0)
+  return least > most ? longPx / 2 : Math.max(least, Math.min(most, longPx * (0.5 + slide)))
 }
 
 interface LineWish {
   readonly out?: number
   /** How far the letters stand from the middle, as a share of the line. */
   readonly slide?: number
-}
-
-/** What a dimension can lie on, near enough to its edge. */
-export interface NearGround extends Pick<DimensionGround, 'crowns' | 'steps' | 'walls' | 'marks'> {
-  /** Other slabs. */
-  readonly neighbors: readonly CurveRing[]
-}
-
-/** A line that runs this near to a fence or to another slab is read with it. */
-const besideWallPx = 6
-/** Samples of a line tell how much of it lies on another slab. */
-const samplePx = 12
-
-/** How much of a line, and whether its letters, lie on crowns, steps, fences, marks and other slabs. */
-export function hiddenBy(
-  { a, longPx, u, n, outPx: out, at }: Pick<PlacedLine, 'a' | 'longPx' | 'u' | 'n' | 'outPx' | 'at'>,
-  { crowns, steps, walls, marks, neighbors }: NearGround,
-  camera: Camera,
-  lettersPx: number,
-): { readonly linePx: number; readonly letters: boolean } {
-  const local = ([x, y]: Pt): Pt => [(x - a[0]) * u[0] + (y - a[1]) * u[1], (x - a[0]) * n[0] + (y - a[1]) * n[1]]
-  const [middle] = local(at)
-  const half = lettersPx / 2 + 5
-  let linePx = 0
-  let letters = false
-  const run = (low: number, high: number): void => {
-    linePx += Math.max(0, Math.min(longPx, high) - Math.max(0, low))
-  }
-  for (const crown of crowns) {
-    const [x, y] = local(toScreen(camera, crown.at))
-    const r = crown.radiusM * camera.zoom
-    const off = Math.abs(y - out)
-    if (off < r) run(x - Math.sqrt(r * r - off * off), x + Math.sqrt(r * r - off * off))
-    letters ||= Math.hypot(Math.max(0, Math.abs(x - middle) - half), Math.max(0, off - halfLettersPx)) < r
-  }
-  for (const corners of steps) {
-    const seen = corners.map(corner => local(toScreen(camera, corner)))
-    const [xs, ys] = [seen.map(([x]) => x), seen.map(([, y]) => y)]
-    const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
-    if (out > y0 - 5 && out < y1 + 5) run(x0, x1)
-    letters ||= out > y0 - halfLettersPx && out < y1 + halfLettersPx && middle > x0 - half && middle < x1 + half
-  }
-  const box = around([middle, out], 2 * half, 2 * halfLettersPx)
-  const keepOff = (points: readonly Pt[]): void => {
-    for (const [i, end] of points.slice(1).entries()) {
-      const [from, to] = [local(toScreen(camera, points[i]!)), local(toScreen(camera, end))]
-      // A fence that crosses the line hides nothing of it; one that runs along it does.
-      if (Math.abs(from[1] - out) < besideWallPx && Math.abs(to[1] - out) < besideWallPx)
-        run(Math.min(from[0], to[0]), Math.max(from[0], to[0]))
-      letters ||= runsThrough(box, from, to)
-    }
-  }
-  walls.forEach(keepOff)
-  for (const ring of neighbors) {
-    keepOff(closedOutline(ring))
-    const isOn = (along: number): boolean =>
-      ringContains(ring, toPlan(camera, [a[0] + u[0] * along + n[0] * out, a[1] + u[1] * along + n[1] * out]))
-    letters ||= isOn(middle)
-    const samples = Math.max(3, Math.ceil(longPx / samplePx))
-    for (let i = 0; i < samples; i++)
-      if (isOn(((i + 0.5) * longPx) / samples)) run((i * longPx) / samples, ((i + 1) * longPx) / samples)
-  }
-  for (const mark of marks) {
-    const [x, y] = local(toScreen(camera, mark.at))
-    const [w, h] = [Math.abs(u[0]), Math.abs(u[1])]
-    const [along, across] = [w * mark.halfPx[0] + h * mark.halfPx[1], h * mark.halfPx[0] + w * mark.halfPx[1]]
-    letters ||= meet(box, around([x, y], 2 * along, 2 * across))
-  }
-  return { linePx, letters }
 }
 
 /** What a place is worse by, in pixels of a line that lies on something: letters on something, a line on the slab. */
@@ -219,21 +157,6 @@ function hasConcrete(ring: CurveRing, placed: PlacedLine, camera: Camera): boole
       ]),
     ),
   )
-}
-
-/** Chords this near to an arc tell where its line runs among letters. */
-const sagittaM = 0.02
-
-const outlines = new WeakMap<CurveRing, readonly Pt[]>()
-
-/** The points of a ring, the first once more at its end. */
-export function closedOutline(ring: CurveRing): readonly Pt[] {
-  const known = outlines.get(ring)
-  if (known) return known
-  const points = flattenRing(ring, sagittaM)
-  const made = [...points, ...points.slice(0, 1)]
-  outlines.set(ring, made)
-  return made
 }
 
 /** How far from what it measures a dimension can come to lie. */
@@ -298,15 +221,22 @@ export function placeClear(
   const inside = { ...surroundings, inwardAt: [false, false], outwards: -1 } as const
   const mayLieInside = dimensioned.wallId === undefined && surroundings.outwards > 0 && ringArea(dimensioned.ring) >= 0
   let best = placeLine(dimension, camera, surroundings)
+  const { longPx } = best
+  // Seen from outside, whichever side the line of an opening stands on.
+  const ground = lineGround(placeLine(dimension, camera), near, camera)
   let least = Infinity
   for (const { slide, out, onSlab, worsePx } of places) {
     if (worsePx >= least) break
     if (onSlab && !mayLieInside) continue
-    const placed = placeLine(dimension, camera, onSlab ? inside : surroundings, { out, slide })
+    const side = onSlab ? inside : surroundings
+    const middle = lettersAlong(longPx, side.inwardAt, lettersPx, slide)
+    const place = { longPx, middle, lettersPx, out: out * side.outwards }
+    const cost = worsePx + linePxHidden(ground, place) + (lettersHidden(ground, place) ? lettersOnPx : 0)
+    if (cost >= least) continue
+    const placed = placeLine(dimension, camera, side, { out, slide })
     if (onSlab && !hasConcrete(dimensioned.ring, placed, camera)) continue
-    const { linePx, letters } = hiddenBy(placed, near, camera, lettersPx)
-    const cost = linePx + (letters ? lettersOnPx : 0) + worsePx
-    if (cost < least) [best, least] = [placed, cost]
+    best = placed
+    least = cost
   }
   return best
 }

@@ -1,9 +1,9 @@
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
 import type { Caster } from '../../../shared/document/caster'
 import { toScreen } from '../camera/camera'
+import { closedOutline } from './closedOutline'
 import { around, type LabelRoom } from './labelRoom'
 import type { Pen } from './pen'
-import { closedOutline } from './placeLine'
 
 /** Letters keep off the edges of slabs and off the crowns of trees, where they can. */
 export function spareDrawn(

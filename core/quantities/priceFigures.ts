@@ -2,11 +2,12 @@
 import type { Bid } from '../../shared/document/bid'
 import type { Price } from '../../shared/document/materials'
 import type { Finding } from '../../shared/problem'
+import { type FinishPart, finishParts } from '../geometry/finishParts'
 import { toCent } from '../units/currency'
 import { bidFigures, paidPercent } from './bidFigures'
 import { currencySums } from './currencySums'
 import { namedInputs } from './namedInputs'
-import { hasFinish, type Priced, type PricedPart, partName, pricedByOf, pricedParts } from './priceParts'
+import { finishPartName, hasFinish, type Priced, type PricedPart, pricedByOf, pricedParts } from './priceParts'
 import { type Quantity, quantity, sumFormula, sumInputs } from './quantity'
 import { toTheCent } from './toTheCent'
 
@@ -137,31 +138,24 @@ function unpricedParts(lines: readonly PriceLine[], { slabs, sources }: Priced):
   const prices = lines.map(({ price }) => ({ by: pricedByOf(price), finishId: price.finishId }))
   const hasSteps = prices.some(({ by }) => by === 'steps')
   if (!hasSteps && !prices.some(({ by }) => hasFinish(by))) return []
-  const isPriced = (kind: 'field' | 'border' | 'band' | 'inset', finishId: string): boolean =>
+  const isPriced = ({ kind, finishId }: FinishPart): boolean =>
     prices.some(
       price =>
         (price.by === 'slab' || price.by === kind) && (price.finishId === undefined || price.finishId === finishId),
     )
   return slabs.flatMap(slab => {
     const source = sources.find(({ id }) => id === slab.id)
-    const rows = (['border', 'band', 'inset'] as const).flatMap(kind =>
-      slab[`${kind}s`].flatMap((row, i) => {
-        if (!(row.areaM2 > 0) || isPriced(kind, row.finishId)) return []
-        return [{ what: partName(source?.[`${kind}s`] ?? [], row.id, kind, i), areaM2: row.areaM2 }]
-      }),
-    )
-    const open = [
-      ...(slab.fieldAreaM2 > 0 && !isPriced('field', slab.finishId)
-        ? [{ what: 'the field', areaM2: slab.fieldAreaM2 }]
-        : []),
-      ...rows,
-    ]
+    const open = finishParts(slab).filter(part => part.areaM2 > 0 && !isPriced(part))
     const risers = hasSteps ? 0 : (source?.steps ?? []).reduce((sum, own) => sum + own.risers, 0)
     return [
       ...open.map(
-        ({ what, areaM2 }): Finding => ({
+        (part): Finding => ({
           ...{ code: 'partUnpriced', severity: 'check' },
-          values: { slab: slab.name, what, areaM2 },
+          values: {
+            slab: slab.name,
+            what: part.kind === 'field' ? 'the field' : finishPartName(source, part),
+            areaM2: part.areaM2,
+          },
         }),
       ),
       ...(risers > 0

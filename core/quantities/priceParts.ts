@@ -3,6 +3,7 @@ import type { Price, PricedBy } from '../../shared/document/materials'
 import type { Slab } from '../../shared/document/slab'
 import type { Quantity } from '../../shared/planJson'
 import { openingNames } from '../document/openingNames'
+import { type FinishPart, type FinishPartKind, finishPartKinds, finishParts } from '../geometry/finishParts'
 import type { Claim, ResolvedSlab } from '../geometry/resolvedSlab'
 import { m2ToSquareFeet, metersToFeet } from '../units/convert'
 import { edgeLengths } from './edgeLengths'
@@ -53,7 +54,8 @@ export const measuresOf: Readonly<Record<PricedBy, readonly PricedMeasure[]>> = 
 }
 
 /** Only these carry a finish. */
-export const hasFinish = (by: PricedBy): boolean => ['slab', 'field', 'border', 'band', 'inset'].includes(by)
+export const hasFinish = (by: PricedBy): by is 'slab' | FinishPartKind =>
+  by === 'slab' || finishPartKinds.some(kind => kind === by)
 
 /** To a tenth, as areas are printed, so that a sheet adds up by hand. */
 const toTenth = (value: number): number => Math.round(value * 10 + 1e-7) / 10
@@ -71,8 +73,12 @@ interface Named {
 }
 
 /** What a part is called on the plan, else its kind and number. `i` counts from 0. */
-export const partName = (named: readonly Named[], id: string, kind: string, i: number): string =>
+const partName = (named: readonly Named[], id: string, kind: string, i: number): string =>
   named.find(own => own.id === id)?.name ?? `${kind} ${i + 1}`
+
+/** What a part with a finish is called; the field by its kind. */
+export const finishPartName = (source: Slab | undefined, { kind, id, at }: FinishPart): string =>
+  kind === 'field' || id === undefined ? kind : partName(source?.[`${kind}s`] ?? [], id, kind, at)
 
 /** Undefined where the price cannot go by its unit, or its own quantity is not entered. */
 export function pricedParts(price: Price, priced: Priced): readonly PricedPart[] | undefined {
@@ -111,7 +117,6 @@ function partsOfSlab(
   const isOf = (own: { readonly finishId: string }) => finishId === undefined || own.finishId === finishId
   const claims = <T extends Claim>(rows: readonly T[], kind: string, named: readonly Named[], si: (row: T) => number) =>
     rows.flatMap((row, i): readonly Part[] => (isOf(row) ? [[partName(named, row.id, kind, i), si(row)]] : []))
-  const areaOf = ({ areaM2 }: Claim): number => areaM2
   const field: readonly Part[] = isOf(slab) ? [['field', slab.fieldAreaM2]] : []
   const figure = (end: string): readonly Part[] => {
     const found = figures.find(({ id }) => id === `${slab.id}-${end}`)
@@ -121,12 +126,9 @@ function partsOfSlab(
     case 'slab':
       return finishId === undefined
         ? [[slab.name, slab.netAreaM2]]
-        : [
-            ...field,
-            ...claims(slab.borders, 'border', source.borders, areaOf),
-            ...claims(slab.bands, 'band', source.bands, areaOf),
-            ...claims(slab.insets, 'inset', source.insets, areaOf),
-          ]
+        : finishParts(slab)
+            .filter(isOf)
+            .map((part): Part => [finishPartName(source, part), part.areaM2])
     case 'field':
       return field
     case 'border':

@@ -1,4 +1,5 @@
 import type { Finish } from '../../shared/document/materials'
+import { finishParts } from '../geometry/finishParts'
 import type { ResolvedSlab } from '../geometry/resolvedSlab'
 import { type Inputs, type Quantity, quantity, sumFormula, sumInputs } from './quantity'
 
@@ -114,15 +115,11 @@ export function claimFigures(slab: ResolvedSlab): Quantity[] {
 /** Area of each finish on the slab: field, borders, bands and insets that carry it. */
 export function finishAreas(slab: ResolvedSlab, finishes: readonly Finish[]): Quantity[] {
   const byFinish = new Map<string, Record<string, readonly [number, string]>>()
-  const add = (finishId: string, name: string, areaM2: number) => {
+  for (const { kind, id, finishId, areaM2 } of finishParts(slab)) {
     const inputs = byFinish.get(finishId) ?? {}
-    inputs[name] = m2(areaM2)
+    inputs[id === undefined ? kind : `${kind} ${id}`] = m2(areaM2)
     byFinish.set(finishId, inputs)
   }
-  add(slab.finishId, 'field', slab.fieldAreaM2)
-  for (const b of slab.borders) add(b.finishId, `border ${b.id}`, b.areaM2)
-  for (const b of slab.bands) add(b.finishId, `band ${b.id}`, b.areaM2)
-  for (const i of slab.insets) add(i.finishId, `inset ${i.id}`, i.areaM2)
   return [...byFinish].map(([finishId, inputs]) =>
     quantity({
       id: `${slab.id}-finish-${finishId}-area`,

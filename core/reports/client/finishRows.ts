@@ -2,6 +2,7 @@
 
 import type { Finish } from '../../../shared/document/materials'
 import type { Site } from '../../../shared/document/site'
+import { finishParts } from '../../geometry/finishParts'
 import type { ResolvedSlab } from '../../geometry/resolvedSlab'
 import { capitalize } from '../../units/capitalize'
 import type { Measures } from '../../units/measures'
@@ -23,10 +24,8 @@ export function finishRows(site: Site, slabs: readonly ResolvedSlab[], measures:
     found.set(finishId, row)
   }
   for (const slab of slabs) {
-    add(slab.finishId, 'field', slab.fieldAreaM2)
-    for (const { finishId, widthM, areaM2 } of slab.borders) add(finishId, `border ${measures.size(widthM)}`, areaM2)
-    for (const { finishId, widthM, areaM2 } of slab.bands) add(finishId, `band ${measures.size(widthM)}`, areaM2)
-    for (const { finishId, areaM2 } of slab.insets) add(finishId, 'inset', areaM2)
+    for (const { kind, finishId, widthM, areaM2 } of finishParts(slab))
+      add(finishId, widthM === undefined ? kind : `${kind} ${measures.size(widthM)}`, areaM2)
   }
   return site.finishes.flatMap(finish => {
     const row = found.get(finish.id)

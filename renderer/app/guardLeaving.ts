@@ -1,4 +1,4 @@
-import { currentDocument } from '../store/history'
+import { committedDocument } from '../store/siteStore'
 import type { Session } from './session'
 
 /**
@@ -10,10 +10,8 @@ export function guardLeaving({ keeper, site }: Pick<Session, 'keeper' | 'site'>)
     if (document.visibilityState === 'hidden') void keeper.flush()
   })
   window.addEventListener('beforeunload', event => {
-    const { history } = site.getState()
     const { kept, filed } = keeper.getState()
-    if (history === null) return
-    const document = currentDocument(history)
-    if (document !== kept && document !== filed) event.preventDefault()
+    const document = committedDocument(site.getState())
+    if (document !== null && document !== kept && document !== filed) event.preventDefault()
   })
 }

@@ -1,6 +1,6 @@
 import { ok } from '../../shared/problem'
 import type { Host } from '../host/host'
-import { currentDocument } from '../store/history'
+import { committedDocument } from '../store/siteStore'
 import { fileActs } from './fileActs'
 import type { Session } from './session'
 
@@ -20,9 +20,8 @@ export function hearHost({ api, listen }: Host, session: Session): void {
   let told = ''
   const tell = () => {
     const { docId, filed } = keeper.getState()
-    const { history } = site.getState()
-    if (docId === null || history === null) return
-    const document = currentDocument(history)
+    const document = committedDocument(site.getState())
+    if (docId === null || document === null) return
     const state = { docId, title: document.name, unsaved: document !== filed }
     const now = JSON.stringify(state)
     if (now === told) return

@@ -2,18 +2,15 @@ import { acceptPours } from '../../core/pours/editing/acceptPours'
 import { replanRest } from '../../core/pours/replan/replanRest'
 import { applyEdit } from '../app/applyEdit'
 import type { Session } from '../app/session'
-import { currentDocument } from '../store/history'
+import { committedDocument } from '../store/siteStore'
 
 /** Sides the search for a new split may visit. */
 const restBudget = 400_000
 
 /** Splits anew what is neither poured nor locked, in every part where something is. */
 export function planRestAgain(session: Session): void {
-  const { history } = session.site.getState()
-  if (!history) return
-  const fixed = currentDocument(history).accepted.filter(({ pours }) =>
-    pours.some(({ lock, poured }) => lock.shape || poured),
-  )
+  const accepted = committedDocument(session.site.getState())?.accepted ?? []
+  const fixed = accepted.filter(({ pours }) => pours.some(({ lock, poured }) => lock.shape || poured))
   for (const { slabId, part } of fixed)
     applyEdit(session, 'plan the rest again', (site, caps) => {
       const { capM2 } = caps(slabId)

@@ -7,7 +7,7 @@ import { applyEdit } from '../app/applyEdit'
 import { arrowKeys } from '../app/arrowKeys'
 import { useSession } from '../app/session'
 import { wordFindings } from '../app/wordFindings'
-import { currentDocument } from '../store/history'
+import { committedDocument } from '../store/siteStore'
 import { dragJoint, gripAt, isKept, type JointGrip } from './jointHand'
 import { livePours } from './livePours'
 
@@ -38,9 +38,8 @@ export function useJointHand() {
     },
     move(at: Pt): void {
       const held = grip.current
-      const { history } = site.getState()
-      if (!held || !history) return
-      const document = currentDocument(history)
+      const document = committedDocument(site.getState())
+      if (!held || !document) return
       const result = dragJoint(held, at)(document, capsOf(document, plan.getState().parts.capacities ?? []))
       view.setState({ notice: wordFindings(document, result.ok ? result.findings : result.error) || null })
       if (result.ok) site.show(() => result.value)
@@ -62,10 +61,9 @@ export function useJointHand() {
         return true
       }
       const jointId = selection.at(-1)
-      const { history } = site.getState()
       const joint = shownJoints().find(({ id, kind }) => id === jointId && kind === 'construction')
       const by = arrowKeys[key]
-      if (!by || !joint || !history || !isKept(joint)) return false
+      if (!by || !joint || !isKept(joint)) return false
       if (ctrlKey || metaKey) {
         const turnDeg = (by[0] + by[1] > 0 ? -1 : 1) * (shiftKey ? 5 : 1)
         applyEdit(

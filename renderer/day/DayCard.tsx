@@ -1,6 +1,7 @@
 import { DateTime } from 'luxon'
 import { centroid } from '../../core/geometry/centroid'
 import { flattenRing } from '../../core/geometry/flattenRing'
+import type { OtherPour } from '../../core/plan/deriveScreen'
 import type { CapacityMap } from '../../core/plan/planCapacity'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import { areaUnits } from '../../core/units/areaUnits'
@@ -80,7 +81,6 @@ function SetLegend() {
 
 function Compare({ live, day }: { readonly live: LivePlan; readonly day: PourDayPlan }) {
   const { view } = useSession()
-  const compared = usePlan(({ parts }) => parts.comparedPour)
   const asked = useView(state => state.otherPour)
   const { place } = live.site
   const own = {
@@ -89,29 +89,44 @@ function Compare({ live, day }: { readonly live: LivePlan; readonly day: PourDay
     time: DateTime.fromMillis(day.plan.startMs, { zone: place.zone }).toFormat('HH:mm'),
     hands: day.input.hands,
   }
-  if (asked === null || asked.pourId !== day.pourId)
-    return (
-      <div className="note">
-        <button
-          type="button"
-          className="btn"
-          onClick={() => view.setState({ otherPour: { ...own, hands: own.hands + 1 } })}
-        >
-          Compare with another crew or day
-        </button>
-      </div>
-    )
-  const ask = (change: Partial<typeof own>) => view.setState({ otherPour: { ...asked, ...change } })
-  const other = compared?.asked === asked || same(compared?.asked, asked) ? compared : null
+  const isOpen = asked?.pourId === day.pourId
   return (
     <div className="note">
+      <button
+        type="button"
+        className="btn"
+        aria-expanded={isOpen}
+        onClick={() => view.setState({ otherPour: isOpen ? null : { ...own, hands: own.hands + 1 } })}
+      >
+        {isOpen ? 'Done comparing' : 'Compare with another crew or day'}
+      </button>
+      {isOpen ? <Compared live={live} day={day} asked={asked} /> : null}
+    </div>
+  )
+}
+
+function Compared({
+  live,
+  day,
+  asked,
+}: {
+  readonly live: LivePlan
+  readonly day: PourDayPlan
+  readonly asked: OtherPour
+}) {
+  const { view } = useSession()
+  const compared = usePlan(({ parts }) => parts.comparedPour)
+  const ask = (change: Partial<OtherPour>) => view.setState({ otherPour: { ...asked, ...change } })
+  const other = compared?.asked === asked || same(compared?.asked, asked) ? compared : null
+  return (
+    <>
       <div className="acts-row">
         <TypedField
           label="Hands"
           text={String(asked.hands)}
           onText={typed => {
             const hands = Number(typed)
-            if (!Number.isInteger(hands) || hands < 1 || hands > 40) return `“${typed}” is no number of hands.`
+            if (!Number.isInteger(hands) || hands < 1 || hands > 40) return `“${typed}” is no number of hands: 1 to 40.`
             ask({ hands })
             return null
           }}
@@ -121,7 +136,7 @@ function Compare({ live, day }: { readonly live: LivePlan; readonly day: PourDay
           text={asked.time}
           onText={typed => {
             const minutes = parseHour(typed)
-            if (minutes === null) return `“${typed}” is no hour.`
+            if (minutes === null) return `“${typed}” is no hour: 6:30 or 14:00.`
             ask({
               time: `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`,
             })
@@ -138,9 +153,6 @@ function Compare({ live, day }: { readonly live: LivePlan; readonly day: PourDay
             return null
           }}
         />
-        <button type="button" className="as-words" onClick={() => view.setState({ otherPour: null })}>
-          Done comparing
-        </button>
       </div>
       <div className="day-pair">
         <DayFigure live={live} day={day} name="As planned" />
@@ -150,7 +162,7 @@ function Compare({ live, day }: { readonly live: LivePlan; readonly day: PourDay
           <p>{other ? other.problems.map(({ message }) => message).join(' ') : 'Working'}</p>
         )}
       </div>
-    </div>
+    </>
   )
 }
 

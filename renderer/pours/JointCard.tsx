@@ -9,6 +9,7 @@ import { applyEdit, type EditOf, takeEdit } from '../app/applyEdit'
 import { Icon } from '../app/Icon'
 import { useSession } from '../app/session'
 import type { LivePlan } from '../store/livePlan'
+import { bringIntoView } from './bringIntoView'
 import { TypedField } from './TypedField'
 import { useLivePours } from './useLivePours'
 
@@ -28,7 +29,7 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
   const stepM = site.units === 'ftin' ? 0.0762 : 0.05
   const slab = site.slabs.find(({ id }) => id === joint.slabId)
   return (
-    <section className="joint-card" aria-label="Joint">
+    <section ref={bringIntoView} className="joint-card" aria-label="Joint">
       <h3>Construction joint, {print.length(joint.lengthM)}</h3>
       <p className="note">
         {one && other
@@ -100,7 +101,7 @@ export function JointCard({ live, joint }: { readonly live: LivePlan; readonly j
               text=""
               onText={typed => {
                 const deg = Number(typed.replace('−', '-').replace('°', ''))
-                if (typed.trim() === '' || !Number.isFinite(deg)) return `“${typed}” is no angle.`
+                if (typed.trim() === '' || !Number.isFinite(deg)) return `“${typed}” is no angle: degrees, 5 or −2.5.`
                 return takeEdit(session, 'joint turned', (s, caps) => rotateJoint(s, joint.id, deg, undefined, caps))
               }}
             />

@@ -14,6 +14,7 @@ import { pourTints } from '../editor/layers/pourTints'
 import { FigureRow } from '../ledger/FigureRow'
 import { Problems } from '../ledger/Problems'
 import type { LivePlan } from '../store/livePlan'
+import { bringIntoView } from './bringIntoView'
 import { CapacityRow } from './CapacityRow'
 import { DayList } from './DayList'
 import { JointCard } from './JointCard'
@@ -43,7 +44,7 @@ export function PoursPage({ live }: { readonly live: LivePlan }) {
       ) : null}
       <RepairCards live={live} />
       <Problems />
-      {chosenJoint ? <JointCard live={live} joint={chosenJoint} /> : null}
+      {chosenJoint ? <JointCard key={chosenJoint.id} live={live} joint={chosenJoint} /> : null}
       {isChosen ? null : <ProposalCards live={live} />}
       <PourCards live={live} />
       <DayCard live={live} />
@@ -52,11 +53,6 @@ export function PoursPage({ live }: { readonly live: LivePlan }) {
       <JointLengths live={live} />
     </>
   )
-}
-
-/** What is chosen on the plan is not looked for in the column; a hand in the column knows where it is. */
-const bringIntoView = (element: HTMLElement | null): void => {
-  if (!document.activeElement?.closest('.led')) element?.scrollIntoView({ block: 'nearest' })
 }
 
 const isOutOfTurn = (pours: readonly PlannedPour[]): boolean =>

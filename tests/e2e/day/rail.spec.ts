@@ -76,6 +76,7 @@ test('the set map has a legend, two crews stand side by side, and hours stand ag
     'too hard',
   ])
   await day.getByRole('button', { name: 'Compare with another crew or day' }).click()
+  await expect(day.getByRole('button', { name: 'Done comparing' })).toBeFocused()
   const figures = day.getByRole('figure')
   await expect(figures).toHaveCount(2, { timeout: 60_000 })
   await expect(figures.nth(0)).toContainText('5 hands')

@@ -203,6 +203,7 @@ test('a joint dragged so far that a pour is over capacity says so', async ({ pag
   const card = page.getByRole('region', { name: 'Joint', exact: true })
   const areas = async () => /pour \d, (.*) ft², and pour \d, (.*) ft²/.exec((await card.textContent()) ?? '')?.slice(1)
   const before = await areas()
+  await expect(card).toBeInViewport({ ratio: 0.9 })
   await plan.focus()
   await page.keyboard.press('ArrowUp')
   await expect(card).not.toContainText(`${before?.[0]} ft², and`)

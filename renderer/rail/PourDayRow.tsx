@@ -2,6 +2,7 @@ import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
 import type { PlannedPour } from '../../core/plan/plan'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import type { Site } from '../../shared/document/site'
+import { isFinger } from '../app/handWords'
 import { printHour } from '../app/printDate'
 import { useSession } from '../app/session'
 import { withoutFling } from '../app/withoutFling'
@@ -9,6 +10,8 @@ import { usePourStart } from '../day/usePourStart'
 import type { Scale } from './DayRail'
 
 const rowPx = 24
+/** A finger takes hold of the row and of its name. */
+const fingerRowPx = 44
 const minuteMs = 60_000
 /** A hand moves the start by this much, keys by three times as much. */
 const stepMin = 5
@@ -47,8 +50,11 @@ export function PourDayRow({
   const x = (ms: number) => scale.x(ms + shiftMs + aheadMs)
   const borders = tasks.filter(task => task.name === 'border' && task.job === 'border')
   const lines = strips.length + (borders.length > 0 ? 1 : 0)
-  const line = (index: number) => (isOpen ? rowPx * (index + 1) : 0)
-  const height = isOpen ? rowPx * (lines + 1) : rowPx + 2
+  const headPx = isFinger() ? fingerRowPx : isOpen ? rowPx : rowPx + 2
+  /** In the middle of a row that is higher than what is drawn in it. */
+  const top = isFinger() ? (fingerRowPx - rowPx) / 2 : 0
+  const line = (index: number) => (isOpen ? headPx + rowPx * index : top)
+  const height = isOpen ? headPx + rowPx * lines : headPx
   const ink = `var(--p${tint}-ink)`
   const tight = strips.find(({ id }) => id === plan.tightestStripId)
   const slack = slackWords(plan.slackMin)
@@ -92,7 +98,7 @@ export function PourDayRow({
         {loads.map(load => (
           <path
             key={load.no}
-            d={`M${x(load.onSiteMs).toFixed(1)} 1h9v5h-9z`}
+            d={`M${x(load.onSiteMs).toFixed(1)} ${top + 1}h9v5h-9z`}
             fill="var(--raised)"
             stroke="var(--table-ink)"
           />
@@ -168,7 +174,7 @@ export function PourDayRow({
             </text>
           </g>
         ) : null}
-        <text className="rail-slack" x={Math.min(lastX + 8, scale.width - 150)} y={17}>
+        <text className="rail-slack" x={Math.min(lastX + 8, scale.width - 150)} y={top + 17}>
           {words}
         </text>
       </svg>

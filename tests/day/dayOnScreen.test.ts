@@ -1,7 +1,13 @@
 /** What the screen asks of a day besides its plan: the set map, a pour planned otherwise, the map of crews and hours. */
-import { describe, expect, it } from 'vitest'
+import { createElement } from 'react'
+import { renderToString } from 'react-dom/server'
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import { createStore } from 'zustand/vanilla'
 import { deriveScreen, type ScreenParts, type ScreenRequest } from '../../core/plan/deriveScreen'
 import { createMemo } from '../../core/plan/memo'
+import { type Session, SessionContext } from '../../renderer/app/session'
+import { PourDayRow } from '../../renderer/rail/PourDayRow'
+import { createViewStore } from '../../renderer/store/viewStore'
 import { sampleSite } from '../plan/sampleSite'
 
 const site = sampleSite('l-patio-accepted')
@@ -85,5 +91,35 @@ describe('the map of crews and hours', () => {
     const map = first.capacityMap!
     expect(map.hands).toContain(site.crew!.hands)
     expect(map.cells).toHaveLength(map.startsMs.length * map.hands.length)
+  })
+})
+
+describe('the day of a pour on the rail', () => {
+  afterEach(() => {
+    vi.unstubAllGlobals()
+  })
+  const heightOf = (isOpen: boolean): number => {
+    const pour = first.pours.find(({ id }) => id === plan!.pourId)!
+    const scale = {
+      width: 800,
+      left: 112,
+      right: 24,
+      x: (ms: number) => (ms - plan!.plan.startMs) / 60_000,
+      ms: () => 0,
+    }
+    const row = { site, pour, day: plan!, tint: 1, when: 'Tue Jul 21', shiftMs: 0, isOpen, scale }
+    const session = { view: createViewStore(), plan: createStore(() => ({ parts: {} })) } as unknown as Session
+    const html = renderToString(
+      createElement(SessionContext.Provider, { value: session }, createElement(PourDayRow, row)),
+    )
+    return Number(/^<li[^>]*style="height:(\d+)px"/.exec(html)![1])
+  }
+
+  it('is a fingertip high under a finger, and its unfolded lines come below', () => {
+    const [closed, open] = [heightOf(false), heightOf(true)]
+    vi.stubGlobal('matchMedia', (query: string) => ({ matches: query === '(pointer: coarse)' }))
+    expect(heightOf(false)).toBe(44)
+    expect(heightOf(true) - 44).toBe(open - 24)
+    expect(closed).toBeLessThan(44)
   })
 })

@@ -20,13 +20,13 @@ const within = (at: number, least: number, most: number) => Math.max(least, Math
 
 const isClear = (box: Rect, at: Pt): boolean => !meet(box, around(at, 2 * clearPx, 2 * clearPx))
 
-/** Where a prompt may need a second line. */
+/** Where a prompt may need a second line, and the mark of north stands above the boxes. */
 const narrowPx = 800
 
-/** Beside the outline, under the prompt; on a plan too narrow for that, under both. */
+/** Beside the outline, under the prompt and the mark of north; on a plan too narrow for that, under all three. */
 const startPlace = ({ width }: Size): readonly [left: number, top: number] =>
   width >= 212 + boxSize.width + rim.right
-    ? [212, width < narrowPx ? 64 : 42]
+    ? [212, width < narrowPx ? 86 : 42]
     : [Math.max(rim.left, width - boxSize.width - rim.right), 104]
 
 /**

@@ -119,7 +119,7 @@ export const SunLinesShape = memo(function SunLinesShape({
         const { width, height } = canvas.size
         const room = labelRoom({ x: 0, y: 0, width, height })
         for (const corner of furniture(canvas.size, 'sun')) room.block(corner)
-        spareDrawn(pen, live.slabs, live.site.casters, room)
+        spareDrawn(pen, live.slabs, live.site, room)
         const asked = pin ? [{ id: 'pin', name: pinWords, at: pin.at, slabId: pin.slabId }] : []
         const points = placePoints(pen, [...asked, ...live.site.points], room)
         drawHourLines(pen, hours, shownMs, room)
@@ -149,7 +149,7 @@ export const SunLinesShape = memo(function SunLinesShape({
           }
         }
         drawMarkNames(pen, live.site, live.site.points, room, !clientView)
-        drawCasterNames(pen, live.site.casters, print, room)
+        drawCasterNames(pen, live.site.casters, live.slabs, print, room)
         drawPoints(pen, points)
         if (marking && marking.length > 0) {
           const [first, second] = marking.map(at => toScreen(pen.camera, at))

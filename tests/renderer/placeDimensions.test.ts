@@ -429,3 +429,15 @@ describe('between two slabs', () => {
     expect(between(20, 28).map(({ line }) => [line.outPx, line.onSlab])).toEqual(Array(8).fill([30, false]))
   })
 })
+
+it('the width of a circle is written beside a flag that stands in its middle', () => {
+  const dimension = outlineDimensions(
+    resolveSlab(new TestEditor().choose('slab', { form: 'circle' }).click([0, 0]).click([4, 0]).site.slabs[0]!).outline,
+  )[0]
+  if (dimension?.kind !== 'arc') throw new Error('no circle')
+  for (const zoom of [16, 22, 30, 44]) {
+    const camera = { x: 0, y: 0, zoom }
+    const { letters } = placeArc(dimension, camera, [[0, 0]])!
+    expect(meet(letters, { x: -5, y: -15, width: 10, height: 16 }), String(zoom)).toBe(false)
+  }
+})

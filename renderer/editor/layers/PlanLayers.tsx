@@ -186,7 +186,7 @@ export const HandlesLayer = memo(function HandlesLayer({
           const flags = stage === 'slab' && !clientView ? site.points : noFlags
           for (const corner of furniture(canvas.size, stage)) room.block(corner)
           if (stage === 'slab' && !clientView) room.block({ x: 0, y: 0, width: actionsPx, height: canvas.size.height })
-          spareDrawn(pen, slabs, site.casters, room)
+          spareDrawn(pen, slabs, site, room)
           if (lit) drawLit(pen, lit)
           if (plates) drawPlates(pen, { plates, joints, selection }, room)
           if (stage === 'slab' || stage === 'numbers')
@@ -203,7 +203,7 @@ export const HandlesLayer = memo(function HandlesLayer({
           // In Sun they stand among the hour labels.
           if (stage !== 'sun') {
             drawMarkNames(pen, site, flags, room, !clientView)
-            drawCasterNames(pen, site.casters, print, room)
+            drawCasterNames(pen, site.casters, slabs, print, room)
           }
           const ring = inHand?.shapes ? shapeHandle(site, selection, pen.camera.zoom) : null
           if (ring) drawRing(pen, ring)

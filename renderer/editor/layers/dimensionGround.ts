@@ -7,6 +7,7 @@ import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Slab } from '../../../shared/document/slab'
 import { onceFrozen } from '../../../shared/onceFrozen'
+import type { MarkKind } from './markSizes'
 
 /** A circle in plan meters. */
 export interface Crown {
@@ -24,8 +25,8 @@ export interface DimensionGround {
   readonly walls: readonly (readonly Pt[])[]
   /** The outlines of all slabs: a dimension keeps off those that it does not measure. */
   readonly slabs: readonly CurveRing[]
-  /** Where trucks, pumps and the washout stand, with half of what is drawn of them, in pixels across and up. */
-  readonly marks: readonly { readonly at: Pt; readonly halfPx: Pt }[]
+  /** Where trucks, pumps and the washout stand. */
+  readonly marks: readonly { readonly at: Pt; readonly kind: MarkKind }[]
 }
 
 const crownsOf = onceFrozen((casters: Site['casters']): readonly Crown[] =>
@@ -39,9 +40,9 @@ const wallsOf = onceFrozen((casters: Site['casters']): DimensionGround['walls'] 
 const noMarks: DimensionGround['marks'] = []
 
 const marksOf = onceFrozen((access: NonNullable<Site['access']>): DimensionGround['marks'] => [
-  ...access.truckSpots.map(({ at }) => ({ at, halfPx: [12, 24] as const })),
-  ...access.pumpSpots.map(({ at }) => ({ at, halfPx: [12, 12] as const })),
-  ...access.washouts.map(({ at }) => ({ at, halfPx: [16, 12] as const })),
+  ...access.truckSpots.map(({ at }) => ({ at, kind: 'truck' as const })),
+  ...access.pumpSpots.map(({ at }) => ({ at, kind: 'pump' as const })),
+  ...access.washouts.map(({ at }) => ({ at, kind: 'washout' as const })),
 ])
 
 const stepsOf = onceFrozen((source: Slab, outline: CurveRing): DimensionGround['steps'] =>

@@ -5,6 +5,7 @@ import { toScreen } from '../camera/camera'
 import { outlineOf } from './drawCasters'
 import { around, type LabelRoom } from './labelRoom'
 import { letter, letterWidth } from './lettering'
+import { type MarkKind, markHalf } from './markSizes'
 import { inPlan, type Pen, px, weight } from './pen'
 import { ringPath } from './ringPath'
 
@@ -22,19 +23,19 @@ export function drawAccess(pen: Pen, access: NonNullable<Site['access']>): void 
   ctx.lineWidth = 1.4 * inks.weight
   for (const { at } of access.truckSpots) {
     const [x, y] = toScreen(camera, at)
-    ctx.fillRect(x - 12, y - 24, 24, 48)
-    ctx.strokeRect(x - 12, y - 24, 24, 48)
-    ctx.strokeRect(x - 8, y - 20, 16, 26)
+    const [w, h] = markHalf('truck', camera.zoom)
+    ctx.fillRect(x - w, y - h, 2 * w, 2 * h)
+    ctx.strokeRect(x - w, y - h, 2 * w, 2 * h)
+    ctx.strokeRect(x - (2 / 3) * w, y - (5 / 6) * h, (4 / 3) * w, (13 / 12) * h)
   }
-  for (const { at } of access.pumpSpots) {
+  const box = (kind: MarkKind, at: Pt): void => {
     const [x, y] = toScreen(camera, at)
-    ctx.strokeRect(x - 12, y - 12, 24, 24)
+    const [w, h] = markHalf(kind, camera.zoom)
+    ctx.strokeRect(x - w, y - h, 2 * w, 2 * h)
   }
+  for (const { at } of access.pumpSpots) box('pump', at)
   ctx.setLineDash([4, 3])
-  for (const { at } of access.washouts) {
-    const [x, y] = toScreen(camera, at)
-    ctx.strokeRect(x - 16, y - 12, 32, 24)
-  }
+  for (const { at } of access.washouts) box('washout', at)
   ctx.setLineDash([])
 }
 

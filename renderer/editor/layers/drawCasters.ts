@@ -4,6 +4,7 @@ import type { CurveRing } from '../../../core/geometry/curve'
 import { resolvePath } from '../../../core/geometry/resolvePath'
 import type { Building, Caster, Tree } from '../../../shared/document/caster'
 import type { Path } from '../../../shared/document/path'
+import type { Pt } from '../../../shared/document/primitives'
 import { inPlan, type Pen, px, weight } from './pen'
 import { ringPath } from './ringPath'
 
@@ -71,19 +72,49 @@ function drawBuilding(pen: Pen, building: Building): void {
   ctx.stroke(path)
 }
 
-/** Roof courses across the fall, and the ridge of a gable as a long dash. */
-function drawRoof(pen: Pen, building: Building, outline: CurveRing, path: Path2D): void {
-  const { roof } = building
-  if (roof.form === 'flat') return
-  const along = outline.find(edge => edge.edgeId === roof.ridgeAlongEdge) ?? outline[0]!
-  const length = Math.hypot(along.to[0] - along.from[0], along.to[1] - along.from[1])
-  if (length === 0) return
+interface RoofFrame {
+  readonly alongM: readonly [number, number]
+  readonly acrossM: readonly [number, number]
+  /** A point of the plan by how far it lies along the ridge and across it. */
+  readonly at: (alongM: number, acrossM: number) => Pt
+}
+
+/** A roof as it lies along its ridge; null for one without. */
+function roofFrame({ roof }: Building, outline: CurveRing): RoofFrame | null {
+  if (roof.form === 'flat') return null
+  const along = outline.find(edge => edge.edgeId === roof.ridgeAlongEdge) ?? outline[0]
+  const length = along ? Math.hypot(along.to[0] - along.from[0], along.to[1] - along.from[1]) : 0
+  if (!along || length === 0) return null
   const [ux, uy] = [(along.to[0] - along.from[0]) / length, (along.to[1] - along.from[1]) / length]
   const points = outline.map(edge => edge.from)
   const us = points.map(([x, y]) => x * ux + y * uy)
   const vs = points.map(([x, y]) => -x * uy + y * ux)
-  const [u0, u1, v0, v1] = [Math.min(...us), Math.max(...us), Math.min(...vs), Math.max(...vs)]
-  const at = (u: number, v: number): [number, number] => [u * ux - v * uy, u * uy + v * ux]
+  return {
+    alongM: [Math.min(...us), Math.max(...us)],
+    acrossM: [Math.min(...vs), Math.max(...vs)],
+    at: (u, v) => [u * ux - v * uy, u * uy + v * ux],
+  }
+}
+
+/** The ridge of a gable, from end to end. */
+export function ridgeOf(building: Building): readonly [Pt, Pt] | null {
+  if (building.roof.form !== 'gable') return null
+  const frame = roofFrame(building, outlineOf(building.footprint))
+  if (!frame) return null
+  const { alongM, acrossM, at } = frame
+  const middle = (acrossM[0] + acrossM[1]) / 2
+  return [at(alongM[0], middle), at(alongM[1], middle)]
+}
+
+/** Roof courses across the fall, and the ridge of a gable as a long dash. */
+function drawRoof(pen: Pen, building: Building, outline: CurveRing, path: Path2D): void {
+  const frame = roofFrame(building, outline)
+  if (!frame) return
+  const {
+    alongM: [u0, u1],
+    acrossM: [v0, v1],
+    at,
+  } = frame
   const { ctx, inks } = pen
   ctx.save()
   ctx.clip(path, 'evenodd')
@@ -98,13 +129,14 @@ function drawRoof(pen: Pen, building: Building, outline: CurveRing, path: Path2D
   }
   ctx.stroke()
   ctx.globalAlpha = 1
-  if (roof.form === 'gable') {
+  const ridge = ridgeOf(building)
+  if (ridge) {
     ctx.fillStyle = inks['building-2']
     ctx.lineWidth = weight(pen, 1.6)
     ctx.setLineDash([px(pen, 14), px(pen, 3), px(pen, 3), px(pen, 3)])
     ctx.beginPath()
-    ctx.moveTo(...at(u0, (v0 + v1) / 2))
-    ctx.lineTo(...at(u1, (v0 + v1) / 2))
+    ctx.moveTo(...ridge[0])
+    ctx.lineTo(...ridge[1])
     ctx.stroke()
     ctx.setLineDash([])
   }

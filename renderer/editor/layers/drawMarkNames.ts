@@ -5,6 +5,7 @@ import { obstacleKinds } from '../actions/actions'
 import { toScreen } from '../camera/camera'
 import { around, type LabelRoom } from './labelRoom'
 import { letter, letterWidth } from './lettering'
+import { markHalf } from './markSizes'
 import type { Pen } from './pen'
 
 interface MarkName {
@@ -12,14 +13,12 @@ interface MarkName {
   readonly name: string
   /** From the middle of the mark to the edge of what is drawn of it, pixels across and up. */
   readonly halfPx: Pt
-  /** Left out rather than struck out by the edge of a slab. */
-  readonly keepsOff?: true
 }
 
 const accessNames = (access: NonNullable<Site['access']>, zoom: number): readonly MarkName[] => [
-  ...access.truckSpots.map(({ at }, i): MarkName => ({ at, name: `Truck ${i + 1}`, halfPx: [12, 24] })),
-  ...access.pumpSpots.map(({ at }, i): MarkName => ({ at, name: `Pump ${i + 1}`, halfPx: [12, 12] })),
-  ...access.washouts.map(({ at }): MarkName => ({ at, name: 'Washout', halfPx: [16, 12] })),
+  ...access.truckSpots.map(({ at }, i): MarkName => ({ at, name: `Truck ${i + 1}`, halfPx: markHalf('truck', zoom) })),
+  ...access.pumpSpots.map(({ at }, i): MarkName => ({ at, name: `Pump ${i + 1}`, halfPx: markHalf('pump', zoom) })),
+  ...access.washouts.map(({ at }): MarkName => ({ at, name: 'Washout', halfPx: markHalf('washout', zoom) })),
   ...access.ways.map(
     ({ at, widthM, name }): MarkName => ({
       at,
@@ -35,7 +34,7 @@ const style = { sizePx: 13, weight: 500 } as const
 const sameNamePx = 110
 
 /**
- * Each beside its mark, where there is room; a name without room is left to the outline, and so is one that a marked
+ * Each beside its mark, where it hides nothing; a name without room is left to the outline, and so is one that a marked
  * point beside it bears. `flags`: the points whose names stand on the plan.
  */
 export function drawMarkNames(
@@ -48,15 +47,13 @@ export function drawMarkNames(
   const marks: readonly MarkName[] = [
     ...(access && withAccess ? accessNames(access, pen.camera.zoom) : []),
     ...sources.flatMap(({ obstacles }) =>
-      obstacles.map(
-        ({ at, kind, name }): MarkName => ({ at, name: name ?? obstacleKinds[kind], halfPx: [6, 6], keepsOff: true }),
-      ),
+      obstacles.map(({ at, kind, name }): MarkName => ({ at, name: name ?? obstacleKinds[kind], halfPx: [6, 6] })),
     ),
   ]
   const placed = marks.map(mark => ({ ...mark, screen: toScreen(pen.camera, mark.at) }))
   for (const { screen, halfPx } of placed) room.block(around(screen, 2 * halfPx[0], 2 * halfPx[1]))
   const shown = flags.map(flag => ({ name: flag.name, screen: toScreen(pen.camera, flag.at) }))
-  for (const { name, screen, halfPx, keepsOff } of placed) {
+  for (const { name, screen, halfPx } of placed) {
     const [x, y] = screen
     if (shown.some(flag => flag.name === name && Math.hypot(flag.screen[0] - x, flag.screen[1] - y) < sameNamePx))
       continue
@@ -73,7 +70,7 @@ export function drawMarkNames(
       [x + across, y],
       [x - across, y],
     ]
-    const spot = room.take(spots, width, height, !keepsOff)
+    const spot = room.take(spots, width, height, false)
     if (spot) letter(pen, name, spot, { ...style, halo: pen.inks.paper })
   }
 }

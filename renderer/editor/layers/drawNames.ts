@@ -15,12 +15,18 @@ import { letter, letterWidth } from './lettering'
 import type { Pen } from './pen'
 
 /** More names than this hide the plan; the outline has them all. */
-const mostNames = 24
+export const mostNames = 24
 
 /** Names of casters with their heights above their own base, where there is room. */
-export function drawCasterNames(pen: Pen, casters: readonly Caster[], print: Measures, room: LabelRoom): void {
+export function drawCasterNames(
+  pen: Pen,
+  casters: readonly Caster[],
+  slabs: readonly ResolvedSlab[],
+  print: Measures,
+  room: LabelRoom,
+): void {
   if (casters.length > mostNames) return
-  for (const caster of casters) nameAt(pen, room, caster, heightOf(caster, print))
+  for (const caster of casters) nameAt(pen, room, caster, slabs, heightOf(caster, print))
 }
 
 function heightOf(caster: Caster, print: Measures): string {
@@ -34,21 +40,38 @@ function heightOf(caster: Caster, print: Measures): string {
   }
 }
 
-/** Where a name of that width may stand, the best place first. */
-function placesFor(pen: Pen, caster: Caster, width: number): Pt[] {
+interface NamePlaces {
+  /** Where it may stand where it hides nothing, the best place first. */
+  readonly clear: readonly Pt[]
+  /** Where it may stand without such a place; none, and the name is left to the outline. */
+  readonly spare: readonly Pt[]
+}
+
+/** Where a name of that size may stand. */
+function placesFor(pen: Pen, caster: Caster, width: number, height: number): NamePlaces {
   switch (caster.kind) {
     case 'tree': {
       const [x, y] = toScreen(pen.camera, caster.at)
       const r = caster.crownRadiusM * pen.camera.zoom
       const beside = r + 6 + width / 2
-      return [
+      const clear: readonly Pt[] = [
         [x, y + r + 22],
         [x, y - r - 22],
         ...[1, -1].map((side): Pt => [x + side * beside, y]),
         ...[1, -1].flatMap(up => [1, -1].map((side): Pt => [x + (side * width) / 2, y + up * (r + 22)])),
-        [x, y + 0.5 * r],
-        [x, y - 0.5 * r],
+        ...[1, -1].flatMap(up => [1, -1].map((side): Pt => [x + side * beside, y + up * 0.6 * r])),
       ]
+      // Within its own crown, where that is wide enough to be read as such.
+      const holds = Math.hypot(width / 2, 0.5 * r + height / 2) < r
+      return {
+        clear,
+        spare: holds
+          ? [
+              [x, y + 0.5 * r],
+              [x, y - 0.5 * r],
+            ]
+          : [],
+      }
     }
     case 'wall': {
       const points = caster.line.map(p => toScreen(pen.camera, p))
@@ -71,7 +94,8 @@ function placesFor(pen: Pen, caster: Caster, width: number): Pt[] {
               [x, y + 26],
             ]
       })
-      return [beyond(points.at(-1)!, points.at(-2)!), beyond(points[0]!, points[1]!), ...sides]
+      const places = [beyond(points.at(-1)!, points.at(-2)!), beyond(points[0]!, points[1]!), ...sides]
+      return { clear: places, spare: places }
     }
     default: {
       const path = caster.kind === 'building' ? caster.footprint : caster.outline
@@ -85,26 +109,45 @@ function placesFor(pen: Pen, caster: Caster, width: number): Pt[] {
       const rows =
         caster.kind === 'building' && caster.roof.form !== 'flat' && isWhole
           ? [0.3, 0.38, 0.7, 0.62, 0.5]
-          : [0.5, 0.25, 0.75]
-      return rows
+          : [0.5, 0.25, 0.75, 0.37, 0.63]
+      const inside = rows
         .flatMap(v => [0.5, 0.25, 0.75].map((u): Pt => [x0 + (x1 - x0) * u, y0 + (y1 - y0) * v]))
         .filter(at => ringContains(outline, toPlan(pen.camera, at)))
+      const [across, up] = [width / 2 + 8, height / 2 + 8]
+      const beside: readonly Pt[] = [
+        ...[0.5, 0, 1].flatMap((u): readonly Pt[] => [
+          [x0 + (x1 - x0) * u, y1 + up],
+          [x0 + (x1 - x0) * u, y0 - up],
+        ]),
+        [x1 + across, (y0 + y1) / 2],
+        [x0 - across, (y0 + y1) / 2],
+      ]
+      return { clear: [...inside, ...beside], spare: inside }
     }
   }
 }
 
-const nameStyle = { sizePx: 14, weight: 700 } as const
+const casterStyle = { sizePx: 14, weight: 700 } as const
 const detailStyle = { sizePx: 13, weight: 500 } as const
 
-function nameAt(pen: Pen, room: LabelRoom, caster: Caster, detail: string): void {
+function nameAt(pen: Pen, room: LabelRoom, caster: Caster, slabs: readonly ResolvedSlab[], detail: string): void {
   const { name, kind } = caster
   const line = 16 * pen.inks.letterScale
-  const width = Math.max(letterWidth(pen, name, nameStyle), letterWidth(pen, detail, detailStyle)) + 8
-  const at = room.take(placesFor(pen, caster, width), width, detail ? 2 * line + 4 : line + 4)
+  const width = Math.max(letterWidth(pen, name, casterStyle), letterWidth(pen, detail, detailStyle)) + 8
+  const height = detail ? 2 * line + 4 : line + 4
+  const { clear, spare } = placesFor(pen, caster, width, height)
+  const on = (at: Pt) => slabs.find(({ outline }) => ringContains(outline, at))
+  // The name of a tree beside a slab is not read as one of the slab's parts.
+  const own =
+    caster.kind === 'tree'
+      ? clear.filter(spot => (on(toPlan(pen.camera, spot)) ?? on(caster.at)) === on(caster.at))
+      : clear
+  const at = room.take(own, width, height, false) ?? room.take(spare, width, height)
   if (!at) return
   const [x, y] = at
-  const halo = kind === 'building' ? pen.inks.building : pen.inks.paper
-  letter(pen, name, [x, detail ? y - line / 2 : y], { ...nameStyle, halo })
+  const isOnRoof = kind === 'building' && ringContains(outlineOf(caster.footprint), toPlan(pen.camera, at))
+  const halo = isOnRoof ? pen.inks.building : pen.inks.paper
+  letter(pen, name, [x, detail ? y - line / 2 : y], { ...casterStyle, halo })
   if (detail) letter(pen, detail, [x, y + line / 2], { ...detailStyle, ink: pen.inks['ink-2'], halo })
 }
 
@@ -163,13 +206,25 @@ const slabNameMoves: readonly Pt[] = [
   [0, 70],
   [0, -120],
   [0, 120],
+  [15, 0],
+  [-15, 0],
+  [15, 70],
+  [15, -70],
+  [-15, 70],
+  [-15, -70],
+  [100, 0],
+  [-100, 0],
 ]
 
-/** The area over the name, each by its letters and how far it stands from the middle of both. */
+/** The area over the name, each by its letters and how far it stands from the middle of both; the area alone. */
 const slabNameSizes = [
   { areaPx: 34, namePx: 14, heightPx: 66, linesPx: [11, 17] },
   { areaPx: 20, namePx: 13, heightPx: 42, linesPx: [8, 12] },
+  { areaPx: 16, namePx: 13, heightPx: 38, linesPx: [8, 10] },
+  { areaPx: 16, namePx: 0, heightPx: 24, linesPx: [0, 0] },
 ] as const
+/** Struck out by an edge only where the slab has no room for it at all. */
+const lastSize = slabNameSizes[2]
 
 const screenBox = (camera: Camera, { minX, minY, maxX, maxY }: Box): Rect => {
   const [x, y] = toScreen(camera, [minX, maxY])
@@ -194,16 +249,18 @@ export function drawSlabNames(
     const shapes = [...openings, ...slab.insets.flatMap(({ shape }) => shape.map(({ outer }) => boxOf(outer)))]
     // Large where most room is, else beside, above or below what stands there, else smaller: on the slab, on no opening,
     // and on an inset only where there is no other place.
-    // Over its edge only where no size has another place.
-    const ways = [false, true].flatMap(mayHide =>
-      [shapes, ...(slab.insets.length > 0 ? [openings] : [])].flatMap(kept =>
-        slabNameSizes.map(size => ({ kept, size, mayHide })),
+    const ways = [
+      ...[shapes, ...(slab.insets.length > 0 ? [openings] : [])].flatMap(kept =>
+        slabNameSizes.map(size => ({ kept, size, mayHide: false })),
       ),
-    )
+      { kept: openings, size: lastSize, mayHide: true },
+    ]
     for (const { kept, size, mayHide } of ways) {
       const style = { sizePx: size.areaPx, weight: 700, face: 'slab', ground: pen.inks.slab } as const
+      const nameStyle = { sizePx: size.namePx, weight: 600, ground: pen.inks.slab } as const
       const scale = pen.inks.letterScale
-      const [width, height] = [letterWidth(pen, area, style) + 10, size.heightPx * scale]
+      const nameWidth = size.namePx > 0 ? letterWidth(pen, slab.name, nameStyle) : 0
+      const [width, height] = [Math.max(letterWidth(pen, area, style), nameWidth) + 10, size.heightPx * scale]
       const spots = slabNameMoves
         .map(([dx, dy]): Pt => [x + dx * scale, y + dy * scale])
         .filter(spot => regionContains(region, toPlan(pen.camera, spot)))
@@ -212,8 +269,7 @@ export function drawSlabNames(
       if (!at) continue
       const [above, below] = size.linesPx
       letter(pen, area, [at[0], at[1] - above * scale], style)
-      const name = { sizePx: size.namePx, weight: 600, ground: pen.inks.slab } as const
-      letter(pen, slab.name, [at[0], at[1] + below * scale], name)
+      if (size.namePx > 0) letter(pen, slab.name, [at[0], at[1] + below * scale], nameStyle)
       break
     }
   }

@@ -1,4 +1,5 @@
 /** Keeps labels off each other and off what stands over the plan: first come, first placed. */
+import { pointBounds } from '../../../core/geometry/bounds'
 import type { Pt } from '../../../shared/document/primitives'
 
 export interface Rect {
@@ -27,6 +28,12 @@ export function runsThrough({ x, y, width, height }: Rect, a: Pt, b: Pt): boolea
   return side !== sideOf(x + width, y) || side !== sideOf(x, y + height) || side !== sideOf(x + width, y + height)
 }
 
+/** Of a level or upright line a little wider than nothing. */
+function boxAbout(points: readonly Pt[]): Rect {
+  const { minX, minY, maxX, maxY } = pointBounds(points)
+  return { x: minX - 1, y: minY - 1, width: maxX - minX + 2, height: maxY - minY + 2 }
+}
+
 export interface LabelRoom {
   /**
    * Takes the first of the wished places that is free and in view, rather one that hides no line or place to spare;
@@ -44,12 +51,14 @@ export interface LabelRoom {
 export function labelRoom(view: Rect): LabelRoom {
   const taken: Rect[] = []
   const spared: Rect[] = []
-  const lines: (readonly Pt[])[] = []
+  const lines: { readonly points: readonly Pt[]; readonly box: Rect }[] = []
   const isInView = (r: Rect): boolean =>
     r.x >= view.x && r.y >= view.y && r.x + r.width <= view.x + view.width && r.y + r.height <= view.y + view.height
   const hidesNothing = (r: Rect): boolean =>
     !spared.some(other => meet(r, other)) &&
-    !lines.some(line => line.some((to, i) => i > 0 && runsThrough(r, line[i - 1]!, to)))
+    !lines.some(
+      ({ points, box }) => meet(r, box) && points.some((to, i) => i > 0 && runsThrough(r, points[i - 1]!, to)),
+    )
   return {
     take(wishes, width, height, mayHide = true) {
       let hiding: Pt | null = null
@@ -68,6 +77,6 @@ export function labelRoom(view: Rect): LabelRoom {
     },
     block: rect => void taken.push(rect),
     spare: rect => void spared.push(rect),
-    spareLine: points => void lines.push(points),
+    spareLine: points => void lines.push({ points, box: boxAbout(points) }),
   }
 }

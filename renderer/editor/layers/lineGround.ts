@@ -5,6 +5,7 @@ import { type Camera, toScreen } from '../camera/camera'
 import { closedOutline } from './closedOutline'
 import type { DimensionGround } from './dimensionGround'
 import { type Rect, runsThrough } from './labelRoom'
+import { markHalf } from './markSizes'
 
 /** What a dimension can lie on, near enough to what it measures. */
 export interface NearGround extends Pick<DimensionGround, 'crowns' | 'steps' | 'walls' | 'marks'> {
@@ -63,10 +64,11 @@ export function lineGround({ a, u, n }: LineFrame, near: NearGround, camera: Cam
     steps: near.steps.map(corners => boxAround(corners.map(seen))),
     walls: near.walls.map(wall => wall.map(seen)),
     slabs: near.neighbors.map(ring => closedOutline(ring).map(seen)),
-    marks: near.marks.map(({ at, halfPx }) => {
+    marks: near.marks.map(({ at, kind }) => {
       const [x, y] = seen(at)
-      const along = w * halfPx[0] + h * halfPx[1]
-      const across = h * halfPx[0] + w * halfPx[1]
+      const [wide, high] = markHalf(kind, camera.zoom)
+      const along = w * wide + h * high
+      const across = h * wide + w * high
       return { x: x - along, y: y - across, width: 2 * along, height: 2 * across }
     }),
   }

@@ -39,7 +39,7 @@ const besideShares = [0.25, 0.75] as const
 
 /** Away from its arc a line grows longer, and bends about what stands beside: it is worse by so much of the way out. */
 const awayShare = 2
-const arcOnSlabPx = 1.4 * onSlabPx
+const arcOnSlabPx = 2 * onSlabPx
 
 interface AlongPlace {
   readonly onSlab: boolean

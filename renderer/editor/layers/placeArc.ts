@@ -24,8 +24,8 @@ export interface PlacedArc {
 
 /** How far from the arc its radius is written, the farthest first. */
 const reachesPx = [70, 48, 26, 14] as const
-/** What the letters of a radius and half a flag take up about the middle of the letters. */
-const keptClear = { acrossPx: 36, highPx: 18 } as const
+/** Letters and a flag stand so far apart, from the middle of the flag to the end and to the middle of the letters. */
+const keptClear = { beyondPx: 12, highPx: 18 } as const
 /** The foot itself keeps this far from a flag. */
 const footPx = 9
 /** Letters under the foot stand this far below it. */
@@ -65,6 +65,7 @@ export function placeArc(
   const direction: Pt = isConvex ? [-outward[0], outward[1]] : [outward[0], -outward[1]]
   const natural = direction[0] >= 0 ? 1 : -1
   const seen = flags.map(at => toScreen(camera, at))
+  const wide = wholeCircle ? acrossLettersPx : usualLettersPx
   const footAt = (px: number): Pt => {
     const reach = Math.min(radiusPx, px)
     return [rim[0] + direction[0] * reach, rim[1] + direction[1] * reach]
@@ -73,12 +74,12 @@ export function placeArc(
   const standsClear = ({ foot: [x, y] }: Spot): boolean =>
     seen.every(([fx, fy]) => Math.abs(fx - x) > footPx || Math.abs(fy - 7 - y) > footPx + 7)
   const readsClear = (spot: Spot): boolean => {
-    const letters = radiusLetters(spot, usualLettersPx)
+    const letters = radiusLetters(spot, wide)
     return seen.every(
-      ([fx, fy]) => Math.abs(fx - letters[0]) > keptClear.acrossPx || Math.abs(fy - 7 - letters[1]) > keptClear.highPx,
+      ([fx, fy]) =>
+        Math.abs(fx - letters[0]) > wide / 2 + keptClear.beyondPx || Math.abs(fy - 7 - letters[1]) > keptClear.highPx,
     )
   }
-  const wide = wholeCircle ? acrossLettersPx : usualLettersPx
   const lettersOf = (spot: Spot) => around(radiusLetters(spot, wide), wide + 10, lettersHighPx)
   const keepsOffLines = (spot: Spot): boolean => {
     const letters = lettersOf(spot)

@@ -8,6 +8,7 @@ import type { Id, Pt } from '../../../shared/document/primitives'
 import { type Camera, toPlan, toScreen } from '../camera/camera'
 import type { DimensionGround } from './dimensionGround'
 import { halfLettersPx, lettersHidden, lineGround, linePxHidden, type NearGround } from './lineGround'
+import { mostMarkPx } from './markSizes'
 
 /** A ring, or the line of a fence, whose dimensions stand on the plan, and what it is called. */
 export interface DimensionedRing {
@@ -204,7 +205,7 @@ export function groundNear(
     crowns: ground.crowns.filter(({ at, radiusM }) => isNear(at, reachM + radiusM)),
     steps: ground.steps.filter(comesNear),
     walls: ground.walls.filter(comesNear),
-    marks: ground.marks.filter(({ at, halfPx: [w, h] }) => isNear(at, reachM + (w + h) / camera.zoom)),
+    marks: ground.marks.filter(({ at }) => isNear(at, reachM + mostMarkPx / camera.zoom)),
   }
 }
 

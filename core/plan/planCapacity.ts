@@ -21,7 +21,7 @@ import { typicalClock } from '../pours/day/typicalClock'
 import { hourlyStarts, workSpan } from '../pours/day/workSpan'
 import type { PourClock } from '../pours/provisionalDay'
 import type { Exposure } from '../sun/exposure'
-import { instantOf } from '../sun/siteDay'
+import { daysApartMs, instantOf } from '../sun/siteDay'
 import type { Memo } from './memo'
 
 export interface SlabCapacity {
@@ -98,7 +98,7 @@ function askSlab(
   if (!day.ok) return 'usableWeather'
   const { usualMs } = workSpan(site, date, day.value)
   const exposed = exposures.get(slab.id)
-  const movedMs = exposed === undefined ? 0 : day.value.day.startMs - exposed.day.startMs
+  const movedMs = exposed === undefined ? 0 : daysApartMs(exposed.day, day.value.day)
   const sunniestOf = (startMs: number, parts: number): Pick<CapacityInput, 'sun'> => {
     if (exposed === undefined) return {}
     const last = stripSun(exposed, slab.net, startMs, startMs + 6 * 3_600_000, movedMs, parts).at(-1)
@@ -205,7 +205,7 @@ export function* planCapacityMap(
   if (!least || !slab || !asked || typeof asked === 'string') return null
   const { startMs: _, hands: own, ...input } = asked.from(asked.usualMs, sunParts.most)
   const span = workSpan(ground.site, ground.date, asked.conditions)
-  const startsMs = hourlyStarts(span, asked.conditions.day.startMs)
+  const startsMs = hourlyStarts(span, asked.conditions.day)
   const hands = Array.from({ length: 2 * sizesBeside + 1 }, (__, i) => own - sizesBeside + i).filter(
     count => count >= leastHands,
   )

@@ -21,7 +21,7 @@ import { brokenWishes } from '../pours/wishes/brokenWishes'
 import { isBinding } from '../pours/wishes/jointWishes'
 import { isolationEdges } from '../quantities/edgeLengths'
 import type { Exposure } from '../sun/exposure'
-import type { SiteDay } from '../sun/siteDay'
+import { clockMin, type SiteDay } from '../sun/siteDay'
 import { capsOf } from './capsOf'
 import type { Memo } from './memo'
 import type { PlannedJoint, PlannedPour } from './plan'
@@ -313,9 +313,9 @@ function tellMissesOnce(findings: readonly Finding[], crossed: ReadonlySet<strin
 export const doneStepMin = 30
 
 /** When a typical pour's last print is done, minute of the day; undefined where crew and weather do not tell. */
-function typicalDone({ startMs }: SiteDay, capacities: readonly SlabCapacity[]): number | undefined {
+function typicalDone(day: SiteDay, capacities: readonly SlabCapacity[]): number | undefined {
   const done = capacities.flatMap(({ clock, capM2 }) =>
-    clock ? [(clock.startMs - startMs) / 60_000 + 60 * openHours(capM2, clock)] : [],
+    clock ? [clockMin(day, clock.startMs) + 60 * openHours(capM2, clock)] : [],
   )
   return done.length === 0 ? undefined : doneStepMin * Math.ceil(Math.max(...done) / doneStepMin)
 }

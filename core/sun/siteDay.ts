@@ -63,6 +63,25 @@ export const wholeHours = (day: SiteDay): number[] => {
   return hours
 }
 
+/**
+ * The instant at which the clock of the day shows so many minutes since midnight, 0 to 1440: also where the clocks change
+ * that day. In a repeated hour the first pass; a missing hour moves forward by the gap; never past the day's end.
+ */
+export const atClock = ({ date, zone, endMs }: SiteDay, clockMin: number): number => {
+  const wallMs = Date.parse(`${date}T00:00:00Z`) + clockMin * minuteMs
+  const [first] = instantsShowing(wallMs, zone)
+  return Math.min(endMs, first ?? wallMs - offsetMs(wallMs - dayMs, zone))
+}
+
+const noonMin = 12 * 60
+
+/** The same back: minutes since midnight by the clock that the day keeps from noon on, also past its end. */
+export const clockMin = (day: SiteDay, ms: number): number => noonMin + (ms - atClock(day, noonMin)) / minuteMs
+
+/** From a day to another by the sun, which knows no clock: whole days of 24 hours. */
+export const daysApartMs = (from: SiteDay, to: SiteDay): number =>
+  Math.round((to.startMs - from.startMs) / dayMs) * dayMs
+
 /** ISO 8601 with the offset in force, to the second: `2026-06-15T07:00:00-06:00`. */
 export const isoWithOffset = (ms: number, zone: string): string =>
   DateTime.fromMillis(ms, { zone }).toISO({ suppressMilliseconds: true }) ?? ''

@@ -13,7 +13,7 @@ import {
 } from 'react'
 import type { SunShares } from '../../core/plan/plan'
 import { compassPoint } from '../../core/reports/compassPoint'
-import { type SiteDay, wholeHours } from '../../core/sun/siteDay'
+import { atClock, type SiteDay, siteDay, wholeHours } from '../../core/sun/siteDay'
 import type { SunPosition } from '../../core/sun/sunPosition'
 import type { Place, UnitSystem } from '../../shared/document/site'
 import { inNextFrame } from '../app/frames'
@@ -29,6 +29,7 @@ import { type Events, firstLightDeg, type SunCurve, sunCurve } from './sunCurve'
 import { WeatherRows } from './WeatherRows'
 
 const minuteMs = 60_000
+const noonMin = 12 * 60
 const stepMin = 5
 /** How long the whole rail takes when the day is run. */
 const runMs = 14_000
@@ -220,8 +221,8 @@ const scrollRows = ({ currentTarget, deltaY }: WheelEvent<HTMLDivElement>): void
 function useEvents(day: SiteDay): Events {
   return usePlan(({ parts }) => {
     const hours = (parts.dayPlans ?? []).map(({ date, plan }) => ({
-      from: plan.startMs + dayShift(date, day.date),
-      to: plan.tasks.reduce((last, { toMs }) => Math.max(last, toMs), plan.startMs) + dayShift(date, day.date),
+      from: plan.startMs + dayShift(date, day),
+      to: plan.tasks.reduce((last, { toMs }) => Math.max(last, toMs), plan.startMs) + dayShift(date, day),
     }))
     return {
       fromMs: Math.max(day.startMs, Math.min(...hours.map(({ from }) => from))),
@@ -490,6 +491,7 @@ const PourRows = memo(function PourRows({ scale }: { readonly scale: Scale }) {
   const chosen = useView(state => state.selection.at(-1))
   if (!shade || !pours || !site) return <p className="rail-wait">Pours: working</p>
   const tintOf = pourTints(pours, joints ?? [])
+  const shown = siteDay(date, site.place.zone)
   return (
     <>
       <WeatherRows site={site} date={date} scale={scale} />
@@ -510,7 +512,7 @@ const PourRows = memo(function PourRows({ scale }: { readonly scale: Scale }) {
               day={day}
               tint={tint}
               when={when}
-              shiftMs={dayShift(day.date, date)}
+              shiftMs={shown.ok ? dayShift(day.date, shown.value) : 0}
               isOpen={chosen === pour.id}
               scale={scale}
             />
@@ -531,4 +533,8 @@ const PourRows = memo(function PourRows({ scale }: { readonly scale: Scale }) {
   )
 })
 
-const dayShift = (from: string, to: string): number => Date.parse(`${to}T00:00Z`) - Date.parse(`${from}T00:00Z`)
+/** From working hours of a date to the same hours by the clock of this day, though the clocks changed in between. */
+function dayShift(from: string, day: SiteDay): number {
+  const other = siteDay(from, day.zone)
+  return other.ok ? atClock(day, noonMin) - atClock(other.value, noonMin) : 0
+}

@@ -5,9 +5,12 @@ import { dayHolds } from '../../core/plan/dayHolds'
 import { createMemo } from '../../core/plan/memo'
 import { planCapacityMap } from '../../core/plan/planCapacity'
 import { planExposures } from '../../core/plan/planShade'
+import { dayConditions } from '../../core/pours/day/dayConditions'
+import { hourlyStarts, workSpan } from '../../core/pours/day/workSpan'
 import { openHours } from '../../core/pours/provisionalDay'
 import { repairPours } from '../../core/pours/replan/repairPours'
 import { resolveCaster } from '../../core/sun/resolveCaster'
+import { isoWithOffset } from '../../core/sun/siteDay'
 import type { Pour } from '../../shared/document/pours'
 import type { Site } from '../../shared/document/site'
 import { settingValue } from '../../shared/settings'
@@ -217,6 +220,38 @@ describe('the starts of a pour', () => {
     const early = planOf({ ...accepted, calendar: { weatherDays: 0, noiseHours: [], plantHours: [hours] } })
     const clock = (ms: number) => new Date(ms - 6 * 3_600_000).getUTCHours()
     for (const { starts } of early.dayPlans) expect(starts.rows.map(row => clock(row.startMs))).toEqual([8, 9, 10])
+  })
+})
+
+describe('a pour on the day the clocks change', () => {
+  // 2 o'clock on 8 March and 1 November 2026, both Sundays: IANA time zone database, America/Denver.
+  const iso = (ms: number) => isoWithOffset(ms, 'America/Denver')
+  const weekdays = [1, 2, 3, 4, 5, 6, 7]
+  const sunday: Site = {
+    ...accepted,
+    place: { ...accepted.place, zone: 'America/Denver' },
+    calendar: {
+      weatherDays: 0,
+      plantHours: [{ weekdays, from: '08:00', to: '15:00' }],
+      noiseHours: [{ weekdays, from: '08:00', to: '19:00' }],
+    },
+  }
+  it.each([
+    ['2026-03-08', '-06:00'],
+    ['2026-11-01', '-07:00'],
+  ])('keeps the hours of the plant and the quiet hours by the clock on %s', (date, offset) => {
+    const day = dayConditions(hotDay(25, 10)!, date, sunday.place, undefined)
+    if (!day.ok) throw new Error('no weather')
+    const span = workSpan(sunday, date, day.value)
+    expect([span.usualMs, span.fromMs, span.toMs, span.quietMs!].map(iso)).toEqual(
+      ['08:00', '08:00', '15:00', '19:00'].map(time => `${date}T${time}:00${offset}`),
+    )
+    const starts = hourlyStarts(span, day.value.day).map(iso)
+    expect([starts[0], starts.at(-1), starts.length]).toEqual([
+      `${date}T08:00:00${offset}`,
+      `${date}T15:00:00${offset}`,
+      8,
+    ])
   })
 })
 

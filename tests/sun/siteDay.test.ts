@@ -1,6 +1,15 @@
 import { describe, expect, it } from 'vitest'
 import { isCalendarDate } from '../../core/document/calendarDate'
-import { dayInstants, instantOf, isoWithOffset, siteDay, wholeHours } from '../../core/sun/siteDay'
+import {
+  atClock,
+  clockMin,
+  dayInstants,
+  daysApartMs,
+  instantOf,
+  isoWithOffset,
+  siteDay,
+  wholeHours,
+} from '../../core/sun/siteDay'
 import { dayOf } from './fixtures'
 
 const hours = (date: string, zone: string): number => (dayOf(date, zone).endMs - dayOf(date, zone).startMs) / 3_600_000
@@ -64,6 +73,27 @@ describe('a site day runs from midnight to midnight of its zone', () => {
     const fall = wholeHours(dayOf('2026-11-01')).map(ms => isoWithOffset(ms, 'America/Denver'))
     expect(fall).toHaveLength(25)
     expect(fall.slice(1, 3)).toEqual(['2026-11-01T01:00:00-06:00', '2026-11-01T01:00:00-07:00'])
+  })
+
+  // Changes of 2026, IANA time zone database: Denver 8 March 2:00 forward and 1 November 2:00 back by an hour, Lord Howe
+  // 4 October 2:00 forward by half an hour; India keeps +5:30 the whole year.
+  it('tells an hour of the clock from hours since midnight where the clocks change', () => {
+    const iso = (date: string, zone: string, min: number) => isoWithOffset(atClock(dayOf(date, zone), min), zone)
+    expect(iso('2026-06-15', 'America/Denver', 7 * 60)).toBe('2026-06-15T07:00:00-06:00')
+    expect(iso('2026-03-08', 'America/Denver', 7 * 60)).toBe('2026-03-08T07:00:00-06:00')
+    expect(iso('2026-03-08', 'America/Denver', 150)).toBe('2026-03-08T03:30:00-06:00')
+    expect(iso('2026-11-01', 'America/Denver', 7 * 60)).toBe('2026-11-01T07:00:00-07:00')
+    expect(iso('2026-11-01', 'America/Denver', 90)).toBe('2026-11-01T01:30:00-06:00')
+    expect(iso('2026-10-04', 'Australia/Lord_Howe', 7 * 60)).toBe('2026-10-04T07:00:00+11:00')
+    expect(iso('2026-07-21', 'Asia/Kolkata', 7 * 60)).toBe('2026-07-21T07:00:00+05:30')
+    for (const date of ['2026-03-08', '2026-06-15', '2026-11-01']) {
+      const day = dayOf(date)
+      expect([atClock(day, 0), atClock(day, 1440)]).toEqual([day.startMs, day.endMs])
+      for (const min of [4 * 60, 7 * 60, 23 * 60 + 59]) expect(clockMin(day, atClock(day, min))).toBe(min)
+    }
+    // The sun of a day is moved by whole days, however many hours the clocks skip or repeat.
+    expect(daysApartMs(dayOf('2026-10-30'), dayOf('2026-11-02'))).toBe(3 * 86_400_000)
+    expect(daysApartMs(dayOf('2026-03-09'), dayOf('2026-03-07'))).toBe(-2 * 86_400_000)
   })
 
   it('knows which dates and zones exist', () => {

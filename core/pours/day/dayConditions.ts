@@ -6,7 +6,7 @@ import type { SettingOverrides } from '../../../shared/settings'
 import { hoursOfConditions } from '../../concrete/dailyWeather'
 import { shiftHours, type WeatherShift } from '../../concrete/shiftHours'
 import { type SlabWeather, slabWeather } from '../../concrete/slabWeather'
-import { instantOf, type SiteDay, siteDay } from '../../sun/siteDay'
+import { daysApartMs, instantOf, type SiteDay, siteDay } from '../../sun/siteDay'
 import { sunlitSpans } from '../../sun/sunlitSpans'
 import { sunPosition } from '../../sun/sunPosition'
 import { coversDay } from './coversDay'
@@ -32,7 +32,7 @@ const dayMs = 86_400_000
 const movedHours = (hours: readonly WeatherHour[], from: SiteDay, to: SiteDay): readonly WeatherHour[] =>
   hours.map(row => ({
     ...row,
-    startUtc: `${new Date(Date.parse(row.startUtc) + to.startMs - from.startMs).toISOString().slice(0, 19)}Z`,
+    startUtc: `${new Date(Date.parse(row.startUtc) + daysApartMs(from, to)).toISOString().slice(0, 19)}Z`,
   }))
 
 /**

@@ -17,7 +17,7 @@ import type { CurveRegion } from '../../geometry/curve'
 import type { ResolvedSlab } from '../../geometry/resolvedSlab'
 import { isolationEdges } from '../../quantities/edgeLengths'
 import type { Exposure } from '../../sun/exposure'
-import { instantOf } from '../../sun/siteDay'
+import { clockMin, daysApartMs, instantOf } from '../../sun/siteDay'
 import { type CapacityAnswer, capacityOf, capOf } from './capacityOf'
 import { dayBase } from './dayBase'
 import type { DayConditions } from './dayConditions'
@@ -136,7 +136,7 @@ function dayStrips(
   const bordered = pour.part === 'whole' ? borderedEdges(slab, source) : []
   const alone = pour.part === 'border' ? slab.borders.filter(border => border.placed !== 'withField') : []
   const aloneWidthM = alone.length > 0 ? Math.max(...alone.map(border => border.widthM)) : 0
-  const movedMs = exposed === undefined ? 0 : conditions.day.startMs - exposed.day.startMs
+  const movedMs = exposed === undefined ? 0 : daysApartMs(exposed.day, conditions.day)
   return shapes.map((shape, i) => {
     const border = stripBorder(shape, bordered)
     const isBorder = aloneWidthM > 0
@@ -376,13 +376,7 @@ export function pourDay(input: PourDayInput): Result<PourDayPlan, readonly Findi
   const worst =
     exposed === undefined
       ? undefined
-      : stripSun(
-          exposed,
-          [pour.region],
-          startMs,
-          startMs + 6 * hourMs,
-          conditions.day.startMs - exposed.day.startMs,
-        ).at(-1)
+      : stripSun(exposed, [pour.region], startMs, startMs + 6 * hourMs, daysApartMs(exposed.day, conditions.day)).at(-1)
   const capacity = capacityOf({
     ...base,
     borderMPerM2: pour.part === 'border' ? 0 : borderM / pour.areaM2,
@@ -390,7 +384,7 @@ export function pourDay(input: PourDayInput): Result<PourDayPlan, readonly Findi
     ...(worst === undefined ? {} : { sun: [{ share: 1, history: worst.history }] }),
   })
   const doseMarks = doseMarksOf(pour, shapes, plan.value)
-  const scan = scanStarts(day, hourlyStarts(span, conditions.day.startMs), span.doneByMs)
+  const scan = scanStarts(day, hourlyStarts(span, conditions.day), span.doneByMs)
   const rain = rainOutlook(
     {
       hours: conditions.hours,
@@ -416,7 +410,7 @@ export function pourDay(input: PourDayInput): Result<PourDayPlan, readonly Findi
       latestMs: scan.latestMs,
       bestMs: scan.best?.startMs ?? null,
     },
-    doneMin: isSetKnown(plan.value) ? Math.round((doneMs(plan.value) - conditions.day.startMs) / 60_000) : null,
+    doneMin: isSetKnown(plan.value) ? Math.round(clockMin(conditions.day, doneMs(plan.value))) : null,
     washableMs: rain.washableMs,
     rainAnswer: rain.answer,
     findings: [

@@ -2,7 +2,7 @@
 import { type CellHistories, setTimesOfCells } from '../../concrete/groupedSetClock'
 import type { Grid } from '../../sun/cellCoverage'
 import { cellsOf, type Exposure } from '../../sun/exposure'
-import { siteDay } from '../../sun/siteDay'
+import { daysApartMs, siteDay } from '../../sun/siteDay'
 import { cellShare } from '../../sun/sunShares'
 import type { PourDayPlan } from './pourDay'
 
@@ -28,7 +28,7 @@ export function setMap(exposed: Exposure, day: PourDayPlan): PourSetMap {
   const made = (): Float64Array => new Float64Array(columns * rows).fill(Number.NaN)
   const map = { pourId: day.pourId, grid, placedMs: made(), readyMs: made(), tooHardMs: made() }
   const own = siteDay(day.date, exposed.place.zone)
-  const movedMs = own.ok ? own.value.startMs - exposed.day.startMs : 0
+  const movedMs = own.ok ? daysApartMs(exposed.day, own.value) : 0
   const { strips: _, startMs: __, hands: ___, known: ____, tables: _____, ...input } = day.input
   const shareOfClass = Array.from({ length: shareSteps + 1 }, (_one, i) => i / shareSteps)
   const [ux, uy] = day.direction

@@ -1,6 +1,7 @@
 /** Between which instants a day's first truck may come, and by when its last print must be done. */
 import type { Site } from '../../../shared/document/site'
 import { settingValue } from '../../../shared/settings'
+import { atClock, type SiteDay, wholeHours } from '../../sun/siteDay'
 import { dayNumber, hoursOn, weekdayOf } from '../order/workCalendar'
 import type { DayConditions } from './dayConditions'
 
@@ -27,7 +28,7 @@ export function workSpan(
   conditions: DayConditions,
 ): WorkSpan {
   const weekday = weekdayOf(dayNumber(date))
-  const at = (min: number): number => conditions.day.startMs + min * minuteMs
+  const at = (min: number): number => atClock(conditions.day, min)
   const plant = hoursOn(calendar?.plantHours ?? [], weekday)
   const noise = hoursOn(calendar?.noiseHours ?? [], weekday)
   const { sunriseMs, sunsetMs } = conditions
@@ -46,11 +47,8 @@ export function workSpan(
   }
 }
 
-const hourMs = 60 * minuteMs
-
 /** Whole hours of the clock from the first truck that may come to the last, twelve at most. */
-export function hourlyStarts({ fromMs, toMs }: WorkSpan, dayStartMs: number): number[] {
-  const first = dayStartMs + Math.ceil((fromMs - dayStartMs) / hourMs - 1e-9) * hourMs
-  const count = Math.max(0, Math.min(12, Math.floor((toMs - first) / hourMs + 1e-9) + 1))
-  return Array.from({ length: count }, (_, i) => first + i * hourMs)
-}
+export const hourlyStarts = ({ fromMs, toMs }: WorkSpan, day: SiteDay): number[] =>
+  wholeHours(day)
+    .filter(ms => ms >= fromMs && ms <= toMs)
+    .slice(0, 12)

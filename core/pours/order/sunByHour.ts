@@ -1,6 +1,7 @@
 /** Sun on each pour by the hour at which it starts, for an order that starts pours at more than one hour. */
 import type { Conditions } from '../../../shared/document/day'
 import type { Exposure } from '../../sun/exposure'
+import { atClock } from '../../sun/siteDay'
 import type { SunByHour } from './planDays'
 import { type CalendarRules, pourHoursOn } from './workCalendar'
 
@@ -34,7 +35,7 @@ export const sunByHour = (pours: readonly (PourSun | null)[], turnMin: number): 
     const of = pours[pour]
     if (!of) return 0
     const { instants, lit, litMin, day } = of.exposed
-    const fromMs = day.startMs + startMin * 60_000
+    const fromMs = atClock(day, startMin)
     const toMs = fromMs + of.openH * 3_600_000
     return lit.reduce((sum, index, step) => {
       const ms = instants[index]!

@@ -1,4 +1,5 @@
 /** Placing, window and stamping of each strip against the clock; hatched, outlined and solid, so that gray paper will do. */
+import { DateTime } from 'luxon'
 import type { UnitSystem } from '../../../shared/document/site'
 import type { PourDayPlan } from '../../pours/day/pourDay'
 import { drawHatch } from '../hatch'
@@ -35,11 +36,14 @@ export function dayTimeline(day: PourDayPlan, zone: string, units: UnitSystem, b
     ...(isDosed ? [{ head: 'dose', wide: 40, of: (i: number) => String(strips[i]!.doseMin || '') }] : []),
   ]
   const tableWide = columns.reduce((sum, { wide }) => sum + wide, 0)
-  const fromMs = Math.floor((day.plan.startMs - 20 * 60_000) / hourMs) * hourMs
+  // Hours of the clock: a zone may stand half an hour beside those of UTC.
+  const fromMs = DateTime.fromMillis(day.plan.startMs - 20 * 60_000, { zone })
+    .startOf('hour')
+    .toMillis()
   const endMs = Math.max(
     ...strips.flatMap(({ tooHardMs, stampToMs, readyP90Ms }) => [tooHardMs, stampToMs, readyP90Ms]),
   )
-  const toMs = Math.ceil(endMs / hourMs) * hourMs
+  const toMs = fromMs + Math.ceil((endMs - fromMs) / hourMs) * hourMs
   const left = box.x + 36
   const right = box.x + box.width - tableWide - 8
   const at = (ms: number): number => left + ((ms - fromMs) / (toMs - fromMs)) * (right - left)

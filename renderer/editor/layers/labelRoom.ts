@@ -9,9 +9,9 @@ export interface Rect {
   readonly height: number
 }
 
-export const around = ([x, y]: Pt, width: number, height: number): Rect => ({
-  x: x - width / 2,
-  y: y - height / 2,
+export const around = (at: Pt, width: number, height: number): Rect => ({
+  x: at[0] - width / 2,
+  y: at[1] - height / 2,
   width,
   height,
 })

@@ -60,7 +60,10 @@ export function lineGround({ a, u, n }: LineFrame, near: NearGround, camera: Cam
   }
   const [w, h] = [Math.abs(u[0]), Math.abs(u[1])]
   return {
-    crowns: near.crowns.map(({ at, radiusM }) => [...seen(at), radiusM * camera.zoom] as const),
+    crowns: near.crowns.map(({ at, radiusM }) => {
+      const p = seen(at)
+      return [p[0], p[1], radiusM * camera.zoom] as const
+    }),
     steps: near.steps.map(corners => boxAround(corners.map(seen))),
     walls: near.walls.map(wall => wall.map(seen)),
     slabs: near.neighbors.map(ring => closedOutline(ring).map(seen)),

@@ -197,8 +197,8 @@ export function groundNear(
   lettersPx: number,
 ): NearGround {
   const reachM = reachOf(camera, lettersPx)
-  const isNear = ([x, y]: Pt, marginM: number): boolean =>
-    x > box.minX - marginM && x < box.maxX + marginM && y > box.minY - marginM && y < box.maxY + marginM
+  const isNear = (at: Pt, marginM: number): boolean =>
+    at[0] > box.minX - marginM && at[0] < box.maxX + marginM && at[1] > box.minY - marginM && at[1] < box.maxY + marginM
   const comesNear = (points: readonly Pt[]): boolean => boxesMeet(pointBounds(points), box, reachM)
   return {
     neighbors,

@@ -2,6 +2,7 @@
 import type { Price, PricedBy } from '../../shared/document/materials'
 import type { Slab } from '../../shared/document/slab'
 import type { Quantity } from '../../shared/planJson'
+import { namesOfKind } from '../document/kindNames'
 import { openingNames } from '../document/openingNames'
 import { type FinishPart, type FinishPartKind, finishPartKinds, finishParts } from '../geometry/finishParts'
 import type { Claim, ResolvedSlab } from '../geometry/resolvedSlab'
@@ -67,18 +68,9 @@ const unitsOf: Readonly<Record<string, (si: number) => number>> = {
   m: lengthM => lengthM,
 }
 
-interface Named {
-  readonly id: string
-  readonly name?: string | undefined
-}
-
-/** What a part is called on the plan, else its kind and number. `i` counts from 0. */
-const partName = (named: readonly Named[], id: string, kind: string, i: number): string =>
-  named.find(own => own.id === id)?.name ?? `${kind} ${i + 1}`
-
 /** What a part with a finish is called; the field by its kind. */
-export const finishPartName = (source: Slab | undefined, { kind, id, at }: FinishPart): string =>
-  kind === 'field' || id === undefined ? kind : partName(source?.[`${kind}s`] ?? [], id, kind, at)
+export const finishPartName = (source: Slab | undefined, { kind, id }: FinishPart): string =>
+  kind === 'field' || id === undefined ? kind : (namesOfKind(source?.[`${kind}s`] ?? [], kind).get(id)?.words ?? kind)
 
 /** Undefined where the price cannot go by its unit, or its own quantity is not entered. */
 export function pricedParts(price: Price, priced: Priced): readonly PricedPart[] | undefined {
@@ -115,8 +107,10 @@ function partsOfSlab(
   figures: readonly Quantity[],
 ): readonly Part[] {
   const isOf = (own: { readonly finishId: string }) => finishId === undefined || own.finishId === finishId
-  const claims = <T extends Claim>(rows: readonly T[], kind: string, named: readonly Named[], si: (row: T) => number) =>
-    rows.flatMap((row, i): readonly Part[] => (isOf(row) ? [[partName(named, row.id, kind, i), si(row)]] : []))
+  const claims = <T extends Claim>(kind: 'border' | 'band' | 'inset', rows: readonly T[], si: (row: T) => number) => {
+    const names = namesOfKind(source[`${kind}s`], kind)
+    return rows.filter(isOf).map((row): Part => [names.get(row.id)?.words ?? kind, si(row)])
+  }
   const field: readonly Part[] = isOf(slab) ? [['field', slab.fieldAreaM2]] : []
   const figure = (end: string): readonly Part[] => {
     const found = figures.find(({ id }) => id === `${slab.id}-${end}`)
@@ -132,14 +126,14 @@ function partsOfSlab(
     case 'field':
       return field
     case 'border':
-      return claims(slab.borders, 'border', source.borders, row => (measure === 'area' ? row.areaM2 : row.outerLengthM))
+      return claims('border', slab.borders, row => (measure === 'area' ? row.areaM2 : row.outerLengthM))
     case 'band':
-      return claims(slab.bands, 'band', source.bands, row => (measure === 'area' ? row.areaM2 : row.lengthM))
+      return claims('band', slab.bands, row => (measure === 'area' ? row.areaM2 : row.lengthM))
     case 'inset':
-      return claims(slab.insets, 'inset', source.insets, row => (measure === 'area' ? row.areaM2 : 1))
+      return claims('inset', slab.insets, row => (measure === 'area' ? row.areaM2 : 1))
     case 'steps':
-      return source.steps.map(({ name, risers, widthM }, i) => [
-        name ?? `steps ${i + 1}`,
+      return source.steps.map(({ id, risers, widthM }) => [
+        namesOfKind(source.steps, 'steps').get(id)?.words ?? 'steps',
         measure === 'count' ? risers : risers * widthM,
       ])
     case 'opening': {

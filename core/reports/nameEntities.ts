@@ -1,24 +1,19 @@
 /** Ids in a formula as the names people know: `net area − border b36` reads `net area − 12 in border`. */
 import type { Site } from '../../shared/document/site'
+import { namesOfKind } from '../document/kindNames'
 import { openingNames } from '../document/openingNames'
 
 /** Every id of the site that a formula may name, with what to call it. */
 export function entityNames(site: Site): ReadonlyMap<string, string> {
   const names = new Map<string, string>()
-  const add = (list: readonly { readonly id: string; readonly name?: string | undefined }[], kind: string) => {
-    for (const [i, { id, name }] of list.entries()) names.set(id, name ?? `${kind} ${i + 1}`)
-  }
   for (const slab of site.slabs) {
     names.set(slab.id, slab.name)
-    add(slab.borders, 'border')
-    add(slab.bands, 'band')
-    add(slab.insets, 'inset')
-    for (const [id, { words }] of openingNames(slab.openings)) names.set(id, words)
+    const parts = (['border', 'band', 'inset'] as const).map(kind => namesOfKind(slab[`${kind}s`], kind))
+    for (const named of [...parts, openingNames(slab.openings)])
+      for (const [id, { words }] of named) names.set(id, words)
   }
-  add(
-    site.accepted.flatMap(({ joints }) => joints.map(({ id }) => ({ id }))),
-    'joint',
-  )
+  const joints = site.accepted.flatMap(part => part.joints)
+  for (const [i, { id }] of joints.entries()) names.set(id, `joint ${i + 1}`)
   return names
 }
 

@@ -1,11 +1,12 @@
 /** What holds the pointer, by the names on the plan: "In line" and "with Patio and House". */
+import { namesOfKind } from '../../core/document/kindNames'
 import { openingNames } from '../../core/document/openingNames'
 import type { SnapHold } from '../../core/geometry/field/findSnaps'
 import { capitalize } from '../../core/units/capitalize'
 import type { JointWish } from '../../shared/document/pours'
 import type { Id } from '../../shared/document/primitives'
 import type { Site } from '../../shared/document/site'
-import { obstacleKinds } from './actions/actions'
+import { obstacleNames } from './obstacleNames'
 
 interface Named {
   readonly id: Id
@@ -24,11 +25,8 @@ function* namesOf(site: Site): Generator<Named> {
   for (const { joints } of site.accepted) for (const { id } of joints) yield { id, name: 'the joint' }
   for (const { id, kind } of site.wishes) yield { id, name: wishNames[kind] }
   for (const { openings, bands, insets, obstacles } of site.slabs) {
-    for (const [id, { the }] of openingNames(openings)) yield { id, name: the }
-    for (const { id, name } of bands) yield { id, name: name ?? 'the band' }
-    for (const { id, name } of insets) yield { id, name: name ?? 'the inset' }
-    for (const { id, name, kind } of obstacles)
-      yield { id, name: name ?? `the ${kind === 'other' ? 'obstacle' : obstacleKinds[kind].toLowerCase()}` }
+    const names = [openingNames(openings), namesOfKind(bands, 'band'), namesOfKind(insets, 'inset')]
+    for (const named of [...names, obstacleNames(obstacles)]) for (const [id, { the }] of named) yield { id, name: the }
   }
   yield* site.slabs
   yield* site.casters

@@ -1,4 +1,5 @@
 /** The plan as words: every part that can be selected, in the order of the document. */
+import { namesOfKind } from '../../core/document/kindNames'
 import { openingNames } from '../../core/document/openingNames'
 import type { Plan } from '../../core/plan/plan'
 import { type DirectionWish, foldDeg } from '../../core/pours/wishes/wishedDirection'
@@ -6,6 +7,7 @@ import { tapeWords } from '../../core/reports/tapeWords'
 import type { Measures } from '../../core/units/measures'
 import { printNumber } from '../../core/units/printNumber'
 import { furnitureKinds, obstacleKinds } from '../editor/actions/actions'
+import { obstacleNames } from '../editor/obstacleNames'
 import type { LivePlan } from '../store/livePlan'
 
 export interface OutlineItem {
@@ -76,9 +78,12 @@ export function outlineSections(
   const areaWords = (areaM2: number): readonly string[] => (showsAreas ? [print.area(areaM2)] : [])
   const slabs = live.slabs.map((slab, i): OutlineSection => {
     const source = site.slabs[i]
-    const named = <T extends { id: string; name?: string | undefined }>(list: readonly T[] | undefined, id: string) =>
-      list?.find(each => each.id === id)?.name
     const openings = openingNames(source?.openings ?? slab.openings)
+    const borders = namesOfKind(source?.borders ?? slab.borders, 'border')
+    const bands = namesOfKind(source?.bands ?? slab.bands, 'band')
+    const insets = namesOfKind(source?.insets ?? slab.insets, 'inset')
+    const obstacles = obstacleNames(source?.obstacles ?? [])
+    const steps = namesOfKind(source?.steps ?? [], 'steps')
     return {
       id: `in ${slab.id}`,
       name: slab.name,
@@ -96,33 +101,33 @@ export function outlineSections(
           name: openings.get(opening.id)!.title,
           detail: ['opening', ...areaWords(opening.areaM2)].join(', '),
         })),
-        ...slab.borders.map((border, n) => ({
+        ...slab.borders.map(border => ({
           id: border.id,
-          name: named(source?.borders, border.id) ?? `Border ${n + 1}`,
+          name: borders.get(border.id)!.title,
           detail: [
             `${print.size(border.widthM)} wide`,
             `${print.length(border.outerLengthM)} outside`,
             ...areaWords(border.areaM2),
           ].join(', '),
         })),
-        ...slab.bands.map((band, n) => ({
+        ...slab.bands.map(band => ({
           id: band.id,
-          name: named(source?.bands, band.id) ?? `Band ${n + 1}`,
+          name: bands.get(band.id)!.title,
           detail: `${print.size(band.widthM)} wide, ${print.length(band.lengthM)}`,
         })),
-        ...slab.insets.map((inset, n) => ({
+        ...slab.insets.map(inset => ({
           id: inset.id,
-          name: named(source?.insets, inset.id) ?? `Inset ${n + 1}`,
+          name: insets.get(inset.id)!.title,
           detail: areaWords(inset.areaM2).join(''),
         })),
-        ...(source?.steps ?? []).map(({ id, name, risers, widthM }) => ({
+        ...(source?.steps ?? []).map(({ id, risers, widthM }) => ({
           id,
-          name: name ?? 'Steps',
+          name: steps.get(id)!.title,
           detail: `${risers} risers, ${print.length(widthM)} wide`,
         })),
         ...(source?.obstacles ?? []).map(({ id, name, kind }) => ({
           id,
-          name: name ?? obstacleKinds[kind],
+          name: obstacles.get(id)!.title,
           detail: name === undefined ? 'obstacle' : obstacleKinds[kind],
         })),
       ],

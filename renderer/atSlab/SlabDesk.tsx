@@ -3,7 +3,7 @@ import type { SlabWeather } from '../../core/concrete/slabWeather'
 import { logReading, logTap, type PourStart, removeTap } from '../../core/document/commands/logTaps'
 import type { PlannedPour } from '../../core/plan/plan'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
-import { delayOfPackages, type RetarderOf } from '../../core/pours/day/retarder'
+import { delayInDrum, type RetarderOf } from '../../core/pours/day/retarder'
 import { markPoured } from '../../core/pours/slab/markPoured'
 import { lateAfterMin, type SlabStep } from '../../core/pours/slab/nextSteps'
 import { pourStart } from '../../core/pours/slab/pourStart'
@@ -225,7 +225,7 @@ function NextPanel({
   const dosed = (packages: number): Happened => ({
     ...happened,
     count: packages,
-    minutes: Math.round(delayOfPackages(packages, step.leftM3 ?? 0, retarder)),
+    minutes: packages === 0 ? 0 : Math.round(delayInDrum(step.inDrumMin ?? 0, packages, step.leftM3 ?? 0, retarder)),
   })
   return (
     <section className={isLate ? 'slab-next late' : 'slab-next'} aria-label="Next">

@@ -14,6 +14,7 @@ import { serializeSite } from '../../core/document/serializeSite'
 import { derivePlan } from '../../core/plan/derivePlan'
 import { learnedSet } from '../../core/pours/day/learnedSet'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
+import { packagesFor } from '../../core/pours/day/retarder'
 import { solveDay } from '../../core/pours/day/solveDay'
 import { acceptPours } from '../../core/pours/editing/acceptPours'
 import { replanRest } from '../../core/pours/replan/replanRest'
@@ -263,6 +264,29 @@ describe('the pour under way', () => {
       ok: false,
       error: [{ code: 'crewTooSmall' }],
     })
+  })
+
+  it('a drum is dosed on from what it has, and asked about once before each strip, whatever goes in', () => {
+    const atLoad = (doseMin: number, inDrumMin: number) =>
+      planned(
+        60,
+        tap(0, { what: 'onSite', load: 1 }),
+        tap(1, { what: 'dosed', load: 1, count: 1, minutes: inDrumMin }),
+        tap(40, { what: 'placed', strip: times[0]!.id }),
+        ...(doseMin < 0 ? [] : [tap(40, { what: 'dosed', load: 1, count: doseMin > 0 ? 2 : 0, minutes: doseMin })]),
+      )
+    const wanting = (doseMin: number, told: number) => {
+      const { state, plan: now } = atLoad(told, 30)
+      const strips = now.strips.map((strip, i) => (i === 1 ? { ...strip, doseMin } : strip))
+      return nextSteps(first.input, state, { ...now, strips }).find(({ what }) => what === 'dosed')
+    }
+    const asked = wanting(60, -1)
+    expect(asked).toMatchObject({ doseMin: 60, inDrumMin: 30, strip: times[1]!.id })
+    expect(asked!.packages).toBe(packagesFor(30, asked!.leftM3!, first.input))
+    expect(tellStep(asked!, first.input, atLoad(-1, 30).plan, print, clock).detail).toContain('From 30 to 60 min')
+    for (const told of [0, 40, 60]) expect(wanting(60, told), `${told} min`).toBe(undefined)
+    expect(atLoad(0, 30).plan.strips[1]!.doseMin).toBe(30)
+    expect(atLoad(60, 30).plan.strips[1]!.doseMin).toBe(60)
   })
 
   it('rain names the strips that are still open', () => {

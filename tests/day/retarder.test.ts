@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { addMaterial, changeMaterial, setOnHand } from '../../core/document/commands/setMaterials'
 import { readSite } from '../../core/document/readSite'
 import { serializeSite } from '../../core/document/serializeSite'
-import { checkRetarder, delayOfPackages, packagesFor, siteRetarder } from '../../core/pours/day/retarder'
+import { checkRetarder, delayInDrum, packagesFor, siteRetarder } from '../../core/pours/day/retarder'
 import { nextSteps } from '../../core/pours/slab/nextSteps'
 import { daySheet } from '../../core/reports/day/daySheet'
 import type { Site } from '../../shared/document/site'
@@ -31,9 +31,10 @@ describe('packages without a product', () => {
   })
 
   it('make what they make, an hour at most', () => {
-    expect(delayOfPackages(2, 2.4 * yd3)).toBeCloseTo(25, 4)
-    expect(delayOfPackages(9, yd3)).toBe(60)
-    expect(delayOfPackages(1, 0)).toBe(0)
+    expect(delayInDrum(0, 2, 2.4 * yd3)).toBeCloseTo(25, 4)
+    expect(delayInDrum(30, 2, 2.4 * yd3)).toBeCloseTo(55, 4)
+    expect(delayInDrum(0, 9, yd3)).toBe(60)
+    expect(delayInDrum(0, 1, 0)).toBe(0)
   })
 })
 
@@ -45,7 +46,7 @@ describe('packages of a product', () => {
     // 30 min in 2 yd³ take 8 · 30/20 · 2 = 24 oz.
     expect(packagesFor(30, 2 * yd3, { retarder })).toBe(2)
     expect(packagesFor(60, 2 * yd3, { retarder })).toBe(4)
-    expect(delayOfPackages(1, 1.5 * yd3, { retarder })).toBeCloseTo(20, 9)
+    expect(delayInDrum(0, 1, 1.5 * yd3, { retarder })).toBeCloseTo(20, 9)
     expect(retarder.label).toEqual({ leastMin: 20, mostMin: expect.closeTo(60, 9) })
     expect(retarder.onHand).toBeUndefined()
   })

@@ -57,9 +57,12 @@ const packageM3Min = ({ retarder, settings }: RetarderOf): number =>
 export const packagesFor = (moreMin: number, leftM3: number, of: RetarderOf = {}): number =>
   Math.max(1, Math.round((moreMin * leftM3) / packageM3Min(of)))
 
-/** Delay that so many packages make in the concrete left, minutes, held to the most on-site retarder buys. */
-export const delayOfPackages = (count: number, leftM3: number, of: RetarderOf = {}): number =>
-  leftM3 > 0 ? Math.min(mostOnSiteMin, (count * packageM3Min(of)) / leftM3) : 0
+/**
+ * Delay of the concrete left in a drum once so many packages more went in, minutes: with what it had before, held to
+ * the most on-site retarder buys.
+ */
+export const delayInDrum = (inDrumMin: number, count: number, leftM3: number, of: RetarderOf = {}): number =>
+  Math.min(mostOnSiteMin, inDrumMin + (leftM3 > 0 ? (count * packageM3Min(of)) / leftM3 : 0))
 
 interface PlannedDose {
   readonly doseMin: number

@@ -11,8 +11,9 @@ export interface SlabStep {
   readonly load?: number
   /** Strip: placed, ready, stamped; of dosed the strip that gets it. */
   readonly strip?: string
-  /** Of dosed: delay the drum is to have, packages to put in, concrete left. */
+  /** Of dosed: delay the drum is to have and has, packages to put in, concrete left. */
   readonly doseMin?: number
+  readonly inDrumMin?: number
   readonly packages?: number
   readonly leftM3?: number
   /** Of stamped: too hard then. */
@@ -47,9 +48,9 @@ export function nextSteps(day: DayInput, state: SlabState, plan: SlabPlan): read
   const next = strips[down]
   const load = next && loads[next.load]
   if (next && load?.state === 'onSite') {
-    const drumMin = state.loads[next.load]?.doseMin ?? 0
+    const { doseMin: drumMin = 0, isDoseTold = false } = state.loads[next.load] ?? {}
     const beganMs = strips[down - 1]?.placedMs ?? load.onSiteMs
-    if (next.doseMin > drumMin + doseSlopMin) {
+    if (next.doseMin > drumMin + doseSlopMin && !isDoseTold) {
       const leftM3 = day.strips.reduce(
         (sum, { load: own, volumeM3 }, i) => (own === next.load && i >= down ? sum + volumeM3 : sum),
         0,
@@ -57,7 +58,7 @@ export function nextSteps(day: DayInput, state: SlabState, plan: SlabPlan): read
       const packages = packagesFor(next.doseMin - drumMin, leftM3, day)
       steps.push({
         ...{ what: 'dosed', load: load.no, strip: next.id, dueMs: beganMs },
-        ...{ doseMin: next.doseMin, packages, leftM3 },
+        ...{ doseMin: next.doseMin, inDrumMin: drumMin, packages, leftM3 },
       })
     }
     steps.push({ what: 'placed', strip: next.id, dueMs: next.placedMs })

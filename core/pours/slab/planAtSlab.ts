@@ -94,11 +94,12 @@ function observationsOf({ state, day }: AtSlabInput): Observation[] {
   })
 }
 
-/** A dose that went into the drum since the last strip; the next strip gets it. */
+/** What the drum has where a dose, or none, was told since the last strip; the next strip gets it. */
 function freshDose({ day, state }: AtSlabInput, down: number): number | undefined {
   const next = day.strips[down]
-  const doseMin = next && state.loads[next.load]?.doseMin
+  const { doseMin, isDoseTold } = (next && state.loads[next.load]) ?? {}
   if (next === undefined || doseMin === undefined) return undefined
+  if (isDoseTold) return doseMin
   const before = day.strips[down - 1]?.load === next.load ? state.strips[down - 1]?.doseMin : undefined
   return before !== undefined && before >= doseMin ? undefined : doseMin
 }

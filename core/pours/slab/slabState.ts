@@ -9,6 +9,8 @@ export interface LoadSeen {
   readonly lateMin: number
   /** Retarder in its drum; undefined where nothing was said of it. */
   readonly doseMin?: number
+  /** A dose, or that none goes in, was told since the last strip of it was placed. */
+  readonly isDoseTold?: boolean
   /** Whole packages put in. */
   readonly packages: number
 }
@@ -68,19 +70,21 @@ export function readTaps(taps: readonly LogTap[], strips: readonly DayStrip[], l
         loads[load] = {
           ...was,
           doseMin: Math.max(was.doseMin ?? 0, tap.minutes ?? 0),
+          isDoseTold: true,
           packages: was.packages + (tap.count ?? 0),
         }
     }
     const own = seen[strip]
     if (own) {
-      const doseMin = loads[strips[strip]!.load]?.doseMin
-      if (tap.what === 'placed')
+      const drum = loads[strips[strip]!.load]
+      if (tap.what === 'placed') {
         seen[strip] = {
           ...{ ...own, placedMs: atMs },
-          ...(doseMin === undefined ? {} : { doseMin }),
+          ...(drum?.doseMin === undefined ? {} : { doseMin: drum.doseMin }),
           ...(handsMissing === 0 ? {} : { handsMissing }),
         }
-      else if (tap.what === 'ready') seen[strip] = { ...own, readyMs: atMs }
+        if (drum?.isDoseTold) loads[strips[strip]!.load] = { ...drum, isDoseTold: false }
+      } else if (tap.what === 'ready') seen[strip] = { ...own, readyMs: atMs }
       else if (tap.what === 'stamped') seen[strip] = { ...own, stampedMs: atMs }
     }
     if (tap.what === 'come' && tap.comeM !== undefined)

@@ -120,7 +120,7 @@ export function tellStep(step: SlabStep, day: DayInput, plan: SlabPlan, print: M
       const mixMin = printNumber(settingValue(day.settings, 'mixingStopMin'), 0)
       return {
         ask: `Retarder before strip ${strip}: ${count}`,
-        detail: `For ${step.doseMin} min, with ${print.volume(step.leftM3 ?? 0)} left in load ${load}. Stop, mix ${mixMin} min. The label and the producer rule.`,
+        detail: `${step.inDrumMin ? `From ${printNumber(step.inDrumMin, 0)} to` : 'For'} ${step.doseMin} min, with ${print.volume(step.leftM3 ?? 0)} left in load ${load}. Stop, mix ${mixMin} min. The label and the producer rule.`,
         done: `${count} in`,
       }
     }

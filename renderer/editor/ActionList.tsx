@@ -32,6 +32,9 @@ export const ActionList = memo(function ActionList() {
       editor.escape()
       focus(editor.getState().action)
     }
+    // A measure typed right after the action was chosen goes to its boxes.
+    const isTyped = event.key.length === 1 && event.key !== ' ' && !event.ctrlKey && !event.metaKey && !event.altKey
+    if (isTyped && editor.key(event.key)) event.preventDefault()
     if (!to) return
     event.preventDefault()
     // What is half drawn is not lost to a key that only passes: then Enter takes the action.

@@ -19,7 +19,7 @@ export function TreeFields({ site, tree }: { readonly site: Site; readonly tree:
         label="Lowest leaves"
         lengthM={trunkM - baseM}
         units={site.units}
-        onSet={to => run('tree', changeCaster(id, { trunkM: baseM + to }))}
+        onSet={to => run('lowest leaves', changeCaster(id, { trunkM: baseM + to }))}
       />
       <MeasureField
         label="Crown radius"

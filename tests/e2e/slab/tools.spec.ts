@@ -48,7 +48,7 @@ test('field notes walked in order close, a crooked slab is made square, turned o
   await expect(concrete).not.toHaveText(flat ?? '')
 
   await page.getByRole('toolbar', { name: 'Drawing actions' }).getByRole('button', { name: 'Tree' }).click()
-  await page.getByRole('application').focus()
+  // Typed right after the action was chosen, with no click on the plan in between.
   for (const [right, up] of [
     ['30', '3'],
     ['33', '9'],

@@ -16,6 +16,11 @@ export interface StripEdge {
 
 /** Below this sine two edges run on smoothly. */
 const smoothSine = 1e-6
+/**
+ * A strip runs on to the edge that cuts it where its tip is no sharper than 45°, as at the miter of a square corner; a
+ * sharper one would be a feather that no form holds, and the end is square. Common practice, no source.
+ */
+const leastCutSine = Math.SQRT1_2 - 1e-9
 /** A miter longer than this many depths is cut off square; a strip's end is extended no farther. */
 export const miterLimit = 10
 
@@ -154,7 +159,8 @@ export interface EndCuts {
 /**
  * The pieces for a chain of edges, each counter-clockwise; edges of depth 0 only cut the strips of their neighbors.
  * At an acute or right corner the clip against the slab does the cutting; beside a re-entrant corner whose other edge
- * has no strip, and at an end of an open line without an edge to run on to, the end is square.
+ * has no strip, beside an obtuse one that turns by less than 45°, and at an end of an open line without an edge to run on
+ * to, the end is square.
  */
 export function edgeStrips(
   chain: readonly StripEdge[],
@@ -185,7 +191,7 @@ export function edgeStrips(
     if (a.depthM > 0 && b.depthM > 0 && sine <= 0) {
       const miter = miterOf(a.edge.to, t1, t2, a.depthM, b.depthM, inner[i]![1], inner[j]![0], names)
       if (miter) pieces.push(miter)
-    } else if (sine > 0 && dot(t1, t2) > 0) {
+    } else if (sine > 0 && dot(t1, t2) > 0 && sine >= leastCutSine) {
       if (a.depthM * dot(t1, t2) > b.depthM + 1e-9) {
         const wedge = wedgeOf(a, b.edge, true, inner[i]![1], names)
         if (wedge) pieces.push(wedge)

@@ -323,6 +323,24 @@ describe('borders, bands and insets of known shapes', () => {
     expectBorder(r, 0, [0.3 * (2 + grow), 2, 2 + 2 * grow, 2 + grow])
   })
 
+  it('a border on an arc that its neighbors leave by less than 45° ends square to the arc: a sector of an annulus', () => {
+    // over a chord of 6 with a rise of 1.5: radius 3.75, sweep 4 atan ½; the straight sides turn away by 36.87°
+    const bowed = drawPath(1, rectangle(0, 0, 10, 6), { rises: { 1: 1.5 } })
+    const sweep = 4 * Math.atan(0.5)
+    const r = clean(drawSlab(bowed, { borders: [drawBorder('b1', bowed, 0.3, ['e1002'])] }))
+    expectBorder(r, 0, [sweep * 3.6 * 0.3, sweep * 3.75, sweep * 3.45, sweep * 3.6])
+  })
+
+  it('a border on one side of an octagon runs on to its neighbors, each end a right triangle of 45°', () => {
+    const octagon = drawPath(
+      1,
+      Array.from({ length: 8 }, (_, i) => [4 * Math.cos((i * π) / 4), 4 * Math.sin((i * π) / 4)] as const),
+    )
+    const side = 8 * Math.sin(π / 8)
+    const r = clean(drawSlab(octagon, { borders: [drawBorder('b1', octagon, 0.3, ['e1001'])] }))
+    expectBorder(r, 0, [side * 0.3 + 0.09, side, side + 0.6, side + 0.3])
+  })
+
   it('a border around a disc is an annulus', () => {
     const disc = circlePath(1, [1, 2], 3)
     const r = clean(drawSlab(disc, { borders: [drawBorder('b1', disc, 0.3)] }))

@@ -14,7 +14,7 @@ const clearPx = 22
 /** From the loupe. */
 const besideLoupePx = 8
 /** What stands over the plan at its left, its top, its right and its foot. */
-const rim = { left: 92, top: 76, right: 8, foot: 62 } as const
+const rim = { left: 92, top: 96, right: 8, foot: 62 } as const
 
 const within = (at: number, least: number, most: number) => Math.max(least, Math.min(most, at))
 

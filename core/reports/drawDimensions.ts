@@ -1,7 +1,7 @@
 import type { CurveRing } from '../geometry/curve'
 import type { Measures } from '../units/measures'
 import { type ArcDimension, type LineDimension, outlineDimensions } from './dimensions'
-import { type Frame, toPage } from './frame'
+import { type Frame, flatToPage, toPage } from './frame'
 import {
   boxPointsInside,
   type DrawLabel,
@@ -27,8 +27,8 @@ const extensionPastPt = 6
 
 const along = (a: XY, b: XY, t: number): XY => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]
 /** What a place costs for each of the eight points of its letters that lie on a crown, or on steps. */
-const letterOverPt = { crowns: 10, steps: 50 } as const
-/** Half of a line over crowns or steps costs a little more than the other side of its edge. */
+const letterOverPt = { crowns: 25, steps: 50, neighbors: 60 } as const
+/** Half of a line over crowns, steps or another slab costs a little more than the other side of its edge. */
 const lineOverMost = 460
 
 /** What stands on the page where dimensions are rather not. */
@@ -38,15 +38,23 @@ export interface DimensionObstacles {
   readonly steps: readonly XY[][]
 }
 
-function overObstacles({ boxes }: Candidate<DrawLabel>, { crowns, steps }: DimensionObstacles): number {
+type Ground = DimensionObstacles & {
+  /** The other slabs. */
+  readonly neighbors: readonly XY[][]
+}
+
+function overObstacles({ boxes }: Candidate<DrawLabel>, { crowns, steps, neighbors }: Ground): number {
   const letters = (rings: readonly XY[][], each: number): number =>
     rings.reduce((sum, ring) => sum + each * boxPointsInside(boxes[0]!, [ring]), 0)
   const line = boxes.find(box => box.line && !box.thin)
-  const all = [...crowns, ...steps]
+  const all = [...crowns, ...steps, ...neighbors]
   const covered = line ? alongBox(line).filter(at => all.some(ring => evenOddContains([ring], at))) : []
   const share = covered.length / lineSamples
   return (
-    letters(crowns, letterOverPt.crowns) + letters(steps, letterOverPt.steps) + lineOverMost * Math.min(1, 2 * share)
+    letters(crowns, letterOverPt.crowns) +
+    letters(steps, letterOverPt.steps) +
+    letters(neighbors, letterOverPt.neighbors) +
+    lineOverMost * Math.min(1, 2 * share)
   )
 }
 
@@ -62,6 +70,14 @@ function alongBox({ center, width, turnDeg = 0 }: LabelBox): readonly XY[] {
 }
 const shift = (p: XY, n: XY, d: number): XY => [p[0] + n[0] * d, p[1] + n[1] * d]
 
+/** Letters too wide for their line stand beside it, or in its line beyond one of its ends. */
+const beyondEnds = (lettersPt: number, linePt: number): readonly number[] => {
+  const beyond = (lettersPt / 2 + beyondGapPt) / linePt
+  return [-beyond, 1 + beyond]
+}
+const beyondGapPt = 8
+const beyondCost = 40
+
 function lineWish(dimension: LineDimension, frame: Frame, measures: Measures): LabelWish<DrawLabel> | undefined {
   const [a, b] = [toPage(frame, dimension.from), toPage(frame, dimension.to)]
   const length = Math.hypot(b[0] - a[0], b[1] - a[1])
@@ -75,11 +91,12 @@ function lineWish(dimension: LineDimension, frame: Frame, measures: Measures): L
   const candidates: Candidate<DrawLabel>[] = []
   for (const side of [1, -1] as const)
     for (const [level, offset] of offsetsPt.entries())
-      for (const t of inLine ? [0.5, 0.36, 0.64] : [0.5]) {
+      for (const t of inLine ? [0.5, 0.36, 0.64] : [0.5, ...beyondEnds(label.width, length)]) {
         const n: XY = [out[0] * side, out[1] * side]
         const [p, q] = [shift(a, n, offset), shift(b, n, offset)]
         const middle = along(p, q, t)
-        const center = inLine ? middle : shift(middle, n, label.height / 2 + 5)
+        const isBeyond = t < 0 || t > 1
+        const center = inLine || isBeyond ? middle : shift(middle, n, label.height / 2 + 5)
         const box: LabelBox = { ...label, center }
         const line: LabelBox = { center: along(p, q, 0.5), width: length - 4, height: 7, turnDeg, line: true }
         const extensions = [a, b].map(
@@ -94,7 +111,7 @@ function lineWish(dimension: LineDimension, frame: Frame, measures: Measures): L
         )
         candidates.push({
           boxes: [box, line, ...extensions],
-          cost: (side === 1 ? 0 : 420) + level * 25 + Math.abs(t - 0.5) * 20,
+          cost: (side === 1 ? 0 : 420) + level * 25 + (isBeyond ? beyondCost : Math.abs(t - 0.5) * 20),
           place: () => drawLineDimension(text, a, b, n, offset, box, inLine, side < 0),
         })
       }
@@ -117,11 +134,12 @@ function drawLineDimension(
   const extension = [a, b]
     .map(end => moveLine(shift(end, n, extensionFromPt), shift(end, n, offset + extensionPastPt)))
     .join('')
-  const half = box.width / 2
-  const t = inLine ? ((box.center[0] - p[0]) * d[0] + (box.center[1] - p[1]) * d[1]) / length : 0.5
+  const half = box.width / 2 / length
+  const t = ((box.center[0] - p[0]) * d[0] + (box.center[1] - p[1]) * d[1]) / length
   const line = inLine
-    ? moveLine(p, along(p, q, t - half / length)) + moveLine(along(p, q, t + half / length), q)
-    : moveLine(p, q)
+    ? moveLine(p, along(p, q, t - half)) + moveLine(along(p, q, t + half), q)
+    : // A line whose letters stand beyond an end runs on to them.
+      moveLine(t < 0 ? along(p, q, t + half) : p, t > 1 ? along(p, q, t - half) : q)
   const ticks = [p, q].map(end => moveLine(shift(end, n, -6), shift(end, n, 6))).join('')
   return (
     // A pale rim, so that a pattern does not run into the line.
@@ -179,7 +197,7 @@ function arcWish(dimension: ArcDimension, frame: Frame, measures: Measures): Lab
 
 /**
  * Dimensions of the outlines; arcs by radius; what is too short on paper is left out. A place costs the more, the more
- * of it lies on `obstacles`.
+ * of it lies on `obstacles` and on the other outlines.
  */
 export function drawDimensions(
   outlines: readonly CurveRing[],
@@ -187,14 +205,16 @@ export function drawDimensions(
   measures: Measures,
   obstacles: DimensionObstacles,
 ): Layer {
-  const wishes = outlines.flatMap(outline =>
-    outlineDimensions(outline).flatMap(dimension => {
+  const flat = outlines.map(outline => flatToPage(frame, outline))
+  const wishes = outlines.flatMap((outline, own) => {
+    const ground: Ground = { ...obstacles, neighbors: flat.filter((_, other) => other !== own) }
+    return outlineDimensions(outline).flatMap(dimension => {
       const wish =
         dimension.kind === 'line' ? lineWish(dimension, frame, measures) : arcWish(dimension, frame, measures)
       if (wish === undefined) return []
-      const candidates = wish.candidates.map(each => ({ ...each, cost: each.cost + overObstacles(each, obstacles) }))
+      const candidates = wish.candidates.map(each => ({ ...each, cost: each.cost + overObstacles(each, ground) }))
       return [{ ...wish, candidates }]
-    }),
-  )
+    })
+  })
   return { svg: '', wishes, segments: [] }
 }

@@ -18,12 +18,14 @@ import { Problems } from './Problems'
 import { slabFigures } from './slabFigures'
 import { UnitsSwitch } from './UnitsSwitch'
 import { useEntityNames } from './useEntityNames'
+import { useShownFolds } from './useShownFolds'
 
 /** The ruled column of figures: only what the stage is about. */
 export function Ledger() {
   const live = useCalmPlan(state => state.live)
   const { stage, clientView } = useView(({ stage, clientView }) => ({ stage, clientView }))
   const ledger = useShownForm()
+  useShownFolds(ledger, live ? stage : null)
   const { view } = useSession()
   /** Esc that no box took shuts the figure that is open, then goes back to the plan. */
   const onKeyDown = (event: KeyboardEvent) => {

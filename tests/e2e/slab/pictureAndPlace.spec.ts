@@ -308,6 +308,8 @@ test('a town is looked up and its zone accepted; north by a wall, by a shadow, b
 }) => {
   await newSite(page, planner.address)
   await page.getByText('Place and time zone').click()
+  // Opened at the foot of the ledger it is shown whole.
+  await expect(page.getByLabel('Height above sea')).toBeInViewport({ ratio: 1 })
   await page.getByLabel(/^Find a town/).fill('phoenix, az')
   await page
     .getByRole('list', { name: 'Towns found' })

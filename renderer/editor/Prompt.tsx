@@ -26,6 +26,7 @@ function DrawingPrompt({ live }: { readonly live: LivePlan }) {
     : live.slabs.flatMap(({ findings }) => findings).find(each => each.severity === 'stop')
   const wrong =
     fault && (!drawing || drawing.fields.length === 0) ? fault.message : amiss ? wordFindings(live.site, [amiss]) : ''
+  const isRefusal = !fault?.isDone || wrong !== fault.message
   const doubt = useDoubt(live.site)
   return (
     <div className="say">
@@ -33,7 +34,7 @@ function DrawingPrompt({ live }: { readonly live: LivePlan }) {
         {action === 'select' ? '' : <b>{actionWords[action]}</b>} {handWords(words)}
       </p>
       {wrong === '' ? null : (
-        <p className="fault" role="alert">
+        <p className={isRefusal ? 'fault' : 'doubt'} role={isRefusal ? 'alert' : 'status'}>
           {wrong}
         </p>
       )}

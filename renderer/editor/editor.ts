@@ -45,6 +45,9 @@ export function createEditor({ site, view }: { readonly site: SiteStore; readonl
   const grip = createGrip(desk)
   const typing = createTyping(desk, turns, edges)
   followSite(desk, turns, grip)
+  view.subscribe(({ selection }, before) => {
+    if (selection !== before.selection && selection.length > 0) forgetDone(store)
+  })
   return Object.assign(store, {
     ...createChoosing(desk, turns, edges),
     ...createPointer(desk, turns, edges, grip),
@@ -82,12 +85,20 @@ function stepWords(now: History | null, before: History | null): string | null {
   return now.at < before.at ? `Undone: ${redoName(now)}.` : `Done again: ${undoName(now)}.`
 }
 
+/** What was told of an edit goes with it. */
+const forgetDone = (store: Desk['store']) => {
+  if (store.getState().fault?.isDone) store.setState({ fault: null })
+}
+
 /** Every site that is opened starts afresh; an empty sheet waits for the first slab. */
 function followSite({ store, site, committed, tell }: Desk, turns: Turns, grip: Grip): void {
   let shown: string | null = null
   const follow = (now: SiteState = site.getState(), before: SiteState | null = null) => {
     const told = stepWords(now.history, before?.history ?? null)
-    if (told !== null) tell(told)
+    if (told !== null) {
+      tell(told)
+      forgetDone(store)
+    }
     const opened = committed()
     if ((opened?.id ?? null) === shown) return
     shown = opened?.id ?? null

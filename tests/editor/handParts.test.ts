@@ -1,6 +1,9 @@
 /** What the hand takes back, keeps and goes on with: one gesture or key at a time. */
 import { describe, expect, it } from 'vitest'
+import { moveSelection } from '../../core/document/commands/moveSelection'
+import { setEdgeRise } from '../../core/document/commands/setEdgeRise'
 import { addSteps } from '../../core/document/commands/slabParts'
+import { squareUp } from '../../core/document/commands/squareUp'
 import { createMemo } from '../../core/plan/memo'
 import { emptySite } from '../../renderer/app/emptySite'
 import { entityGeometry } from '../../renderer/editor/layers/planGeometry'
@@ -122,6 +125,25 @@ describe('another kind, chosen while one is drawn,', () => {
     editor.click([1, 1]).click([2, 2])
     expect(editor.site.wishes.map(({ kind }) => kind)).toEqual(['forbiddenArea'])
   })
+})
+
+it('what an edit did besides is told as done, until it is taken back or something else is chosen', () => {
+  const editor = new TestEditor().choose('slab', { form: 'rectangle' }).type('20', '10')
+  const [slab] = editor.site.slabs
+  const path = slab!.outline
+  editor.editor.run('arc', setEdgeRise(path.edges[1]!.id, 0.5))
+  editor.editor.run('corner', moveSelection([path.vertices[2]!.id], [0.2, 0.1]))
+  const square = () => editor.editor.run('square', squareUp(path.id, path.edges[0]!.id))
+  expect(square()).toBe(true)
+  expect(editor.state.fault).toMatchObject({ isDone: true, message: expect.stringContaining('square') })
+  editor.store.undo()
+  expect(editor.state.fault).toBeNull()
+  square()
+  editor.view.setState({ selection: [path.edges[0]!.id] })
+  expect(editor.state.fault).toBeNull()
+  // A refusal is no such thing: it stays until something is done.
+  editor.editor.run('square', squareUp(path.id, 'e0'))
+  expect(editor.state.fault).toMatchObject({ isDone: false })
 })
 
 it('a click beside all edges is told, and nothing is chosen', () => {

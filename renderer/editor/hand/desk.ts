@@ -38,7 +38,7 @@ export function createDesk(store: StoreApi<EditorState>, site: SiteStore, view: 
     const { made, words } = commitEdit(site, name, command, by)
     store.setState({
       ...(made ? { said: { words: [`${capitalize(name)} done.`, words].join(' ').trim() } } : {}),
-      fault: words ? { field: null, message: words } : null,
+      fault: words ? { field: null, message: words, isDone: made !== null } : null,
     })
     return made
   }

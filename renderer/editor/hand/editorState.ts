@@ -35,8 +35,8 @@ export interface EditorState {
   readonly typed: Readonly<Record<string, string>>
   /** The box that keys go to, whether or not it stands on the page yet; null while they go to the plan. */
   readonly box: number | null
-  /** Why the last thing typed or drawn was refused, and which box it stood in. */
-  readonly fault: { readonly field: string | null; readonly message: string } | null
+  /** Why the last thing typed or drawn was refused, and which box it stood in; or, of what was done, what it did besides. */
+  readonly fault: { readonly field: string | null; readonly message: string; readonly isDone?: boolean } | null
   /** Edges chosen for a border. */
   readonly edges: readonly Id[]
   readonly mark: Mark | null

@@ -2,7 +2,7 @@
 import type { Plan } from '../../core/plan/plan'
 import { tellPortions } from '../../core/pours/day/doseWords'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
-import { caseName, daySentence } from '../../core/reports/day/daySheet'
+import { caseName, daySentence } from '../../core/reports/day/daySheetWords'
 import { sheetClock } from '../../core/reports/sheetClock'
 import { printMeasures } from '../../core/units/printMeasures'
 import type { Problem } from '../../shared/problem'

@@ -3,7 +3,7 @@ import type { PlannedPour } from '../../core/plan/plan'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import type { SlabBalance } from '../../core/pours/slab/balanceAtSlab'
 import type { SlabFront } from '../../core/pours/slab/front'
-import type { SlabPlan } from '../../core/pours/slab/planAtSlab'
+import { hasTimes, type SlabPlan } from '../../core/pours/slab/planAtSlab'
 import { placedCount, type SlabState } from '../../core/pours/slab/slabState'
 import { tellBalance } from '../../core/pours/slab/slabWords'
 import type { Measures } from '../../core/units/measures'
@@ -74,9 +74,11 @@ export function FrontPanel({
         when={strip =>
           strip.state === 'stamped'
             ? 'done'
-            : clockShort(
-                strip.state === 'toPlace' ? strip.placedMs : strip.state === 'placed' ? strip.readyMs : strip.tooHardMs,
-              )
+            : strip.state === 'toPlace'
+              ? clockShort(strip.placedMs)
+              : hasTimes(strip)
+                ? clockShort(strip.state === 'placed' ? strip.readyMs : strip.tooHardMs)
+                : '?'
         }
         onCome={setMoved}
       />

@@ -231,9 +231,11 @@ function NextPanel({
     <section className={isLate ? 'slab-next late' : 'slab-next'} aria-label="Next">
       <h2 aria-live="polite">{words.ask}</h2>
       <p className="slab-left">
-        <b className={isLate ? 'slab-due late' : 'slab-due'}>
-          {leftMs >= minuteMs ? `in ${printSpan(leftMs)}` : isLate ? `${printSpan(-leftMs)} late` : 'now'}
-        </b>{' '}
+        {step.isTimeless ? null : (
+          <b className={isLate ? 'slab-due late' : 'slab-due'}>
+            {leftMs >= minuteMs ? `in ${printSpan(leftMs)}` : isLate ? `${printSpan(-leftMs)} late` : 'now'}
+          </b>
+        )}{' '}
         {words.detail}
       </p>
       {step.what === 'dosed' ? (

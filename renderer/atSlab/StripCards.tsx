@@ -1,5 +1,5 @@
 import type { SlabStep } from '../../core/pours/slab/nextSteps'
-import type { SlabPlan, SlabStrip } from '../../core/pours/slab/planAtSlab'
+import { hasTimes, type SlabPlan, type SlabStrip } from '../../core/pours/slab/planAtSlab'
 import type { Measures } from '../../core/units/measures'
 import type { LogLoad } from '../../shared/document/day'
 import type { UnitSystem } from '../../shared/document/site'
@@ -125,7 +125,7 @@ export function StripCards({
 function tellTimes(strip: SlabStrip, clock: (ms: number) => string): string {
   const slack = Math.round(strip.slackMin)
   if (strip.state === 'stamped') return `at ${clock(strip.stampToMs)}`
-  if (!Number.isFinite(slack) || slack < -1e5) return 'times unknown'
+  if (!hasTimes(strip)) return 'times unknown'
   const room = slack < 0 ? `${-slack} min short` : `${slack} min slack`
   if (strip.state === 'toPlace') return `place by ${clock(strip.placedMs)}, ${room}`
   const ready =

@@ -289,6 +289,23 @@ describe('the pour under way', () => {
     expect(atLoad(60, 30).plan.strips[1]!.doseMin).toBe(60)
   })
 
+  it('tells no time where the weather hours end before a strip sets', () => {
+    const { weather } = first.input
+    const steps = Math.floor((first.plan.startMs + 60 * minuteMs - weather.fromMs) / weather.stepMs)
+    const day = { ...first.input, weather: { ...weather, steps } }
+    const down = times.map(({ id, placedMs }) => tap(minOf(placedMs), { what: 'placed', strip: id }))
+    const nowMs = times.at(-1)!.placedMs + 5 * minuteMs
+    const state = stateOf(tap(0, { what: 'onSite', load: 1 }), ...down)
+    const made = planAtSlab({ day, plan: first.plan, solved: { ...solved, tables: new Map() }, state, nowMs })
+    if (!made.ok) throw new Error('no plan')
+    const words = 'The weather hours end before this sets: watch it by hand.'
+    expect(tellPlan(day, made.value, state, clock)).toContain(words)
+    const ready = nextSteps(day, state, made.value).find(({ what }) => what === 'ready')!
+    expect(ready.isTimeless).toBe(true)
+    expect(tellStep(ready, day, made.value, print, clock).detail).toBe(words)
+    expect(tellStep({ ...ready, what: 'stamped' }, day, made.value, print, clock).detail).toBe(words)
+  })
+
   it('rain names the strips that are still open', () => {
     const { plan: now, state } = planned(0, tap(0, { what: 'rain', minutes: 60 }))
     expect(tellPlan(first.input, now, state, clock)).toMatch(/still open when the rain comes at/)

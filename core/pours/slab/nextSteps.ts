@@ -1,7 +1,7 @@
 /** What is to be done next at the slab, by the time it is due. */
 import type { DayInput } from '../day/dayProblem'
 import { packagesFor } from '../day/retarder'
-import type { SlabPlan, SlabStrip } from './planAtSlab'
+import { hasTimes, type SlabPlan, type SlabStrip } from './planAtSlab'
 import { placedCount, type SlabState } from './slabState'
 
 export interface SlabStep {
@@ -18,6 +18,8 @@ export interface SlabStep {
   readonly leftM3?: number
   /** Of stamped: too hard then. */
   readonly byMs?: number
+  /** Of ready and stamped: the weather hours end before, so that nothing is known of the time. */
+  readonly isTimeless?: true
 }
 
 /** A step this long past due is late. */
@@ -35,6 +37,8 @@ function nextToStamp(strips: readonly SlabStrip[]): SlabStrip | undefined {
       undefined,
     )
 }
+
+const timeless = (strip: SlabStrip) => (hasTimes(strip) ? {} : ({ isTimeless: true } as const))
 
 /** The soonest first. */
 export function nextSteps(day: DayInput, state: SlabState, plan: SlabPlan): readonly SlabStep[] {
@@ -64,10 +68,10 @@ export function nextSteps(day: DayInput, state: SlabState, plan: SlabPlan): read
     steps.push({ what: 'placed', strip: next.id, dueMs: next.placedMs })
   }
   const soft = strips.find(strip => strip.state === 'placed')
-  if (soft) steps.push({ what: 'ready', strip: soft.id, dueMs: soft.readyMs })
+  if (soft) steps.push({ what: 'ready', strip: soft.id, dueMs: soft.readyMs, ...timeless(soft) })
   const open = nextToStamp(strips)
   if (open?.state === 'ready')
-    steps.push({ what: 'stamped', strip: open.id, dueMs: open.stampToMs, byMs: open.tooHardMs })
+    steps.push({ what: 'stamped', strip: open.id, dueMs: open.stampToMs, byMs: open.tooHardMs, ...timeless(open) })
   if (strips.every(strip => strip.state === 'stamped') && state.doneMs === null)
     steps.push({ what: 'done', dueMs: Math.max(...strips.map(strip => strip.stampToMs)) })
   return steps.sort((a, b) => a.dueMs - b.dueMs)

@@ -75,6 +75,9 @@ function trucksOf({ plan, state, day, nowMs }: AtSlabInput): TruckTimes[] {
   })
 }
 
+/** False where the weather hours end before a strip sets. */
+export const hasTimes = ({ slackMin }: Pick<SlabStrip, 'slackMin'>): boolean => slackMin > -1e5
+
 function observationsOf({ state, day }: AtSlabInput): Observation[] {
   const down = placedCount(state)
   return state.strips.slice(0, down).map(({ placedMs, readyMs, doseMin }, strip) => {
@@ -172,7 +175,7 @@ export function planAtSlab(input: AtSlabInput): Result<SlabPlan, readonly Findin
     (least, strip) => (least === null || strip.slackMin < least.slackMin ? strip : least),
     null,
   )
-  const isKnown = tightest !== null && tightest.slackMin > -1e5
+  const isKnown = tightest !== null && hasTimes(tightest)
   return ok({
     strips,
     loads: loadsOf(input, now, replanned),

@@ -25,10 +25,12 @@ const list = (ids: readonly string[]): string =>
 
 const strips = (ids: readonly string[]): string => `${ids.length === 1 ? 'Strip' : 'Strips'} ${list(ids)}`
 
+const timelessWords = 'The weather hours end before this sets: watch it by hand.'
+
 function tellSlack(day: DayInput, plan: SlabPlan): string {
   const { slackMin, tightestStripId, firstLostStripId } = plan
   if (plan.strips.every(({ state }) => state === 'stamped')) return 'All strips are stamped.'
-  if (slackMin === null) return 'The weather hours end before this sets: watch it by hand.'
+  if (slackMin === null) return timelessWords
   if (firstLostStripId !== null || slackMin < 0) {
     const lost = plan.strips.find(({ id }) => id === (firstLostStripId ?? tightestStripId))!
     const late = minutes(-slackMin)
@@ -127,6 +129,7 @@ export function tellStep(step: SlabStep, day: DayInput, plan: SlabPlan, print: M
     case 'placed':
       return { ask: `Strip ${strip} placed?`, detail: `Struck off and bull-floated ${due}.`, done: 'Placed' }
     case 'ready': {
+      if (step.isTimeless) return { ask: `Strip ${strip} ready?`, detail: timelessWords, done: 'Ready' }
       const own = plan.strips.find(({ id }) => id === strip)
       const band = own ? ` It may be from ${clock(own.readyP10Ms)} to ${clock(own.readyP90Ms)}.` : ''
       return { ask: `Strip ${strip} ready?`, detail: `Test by finger ${due}.${band}`, done: 'Ready' }
@@ -134,7 +137,7 @@ export function tellStep(step: SlabStep, day: DayInput, plan: SlabPlan, print: M
     case 'stamped':
       return {
         ask: `Strip ${strip} stamped?`,
-        detail: `Planned ${due}; too hard about ${clock(step.byMs ?? step.dueMs)}.`,
+        detail: step.isTimeless ? timelessWords : `Planned ${due}; too hard about ${clock(step.byMs ?? step.dueMs)}.`,
         done: 'Stamped',
       }
     case 'done':

@@ -16,7 +16,7 @@ export const editWordings: Record<(typeof editCodes)[number], Wording> = {
   }),
   nothingChosen: ({ values }) => ({
     message: `Nothing that is chosen can be ${values.done}.`,
-    hint: 'Borders, steps and thickened edges follow the edges they belong to; choose the slab or its corners.',
+    hint: 'Borders, steps, thickened edges, and joints and tapes held at both ends follow the edges they are on; choose the slab, its corners, or one end.',
   }),
   nothingToPaste: () => ({
     message: 'What was copied last is nothing that can be drawn here.',

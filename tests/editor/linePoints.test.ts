@@ -130,6 +130,19 @@ describe('a point of a joint line or of a tape', () => {
     expect(checkSite(editor.site)).toEqual([])
   })
 
+  it('held at both ends it is not pushed, which is told, and leaves no step of undo', () => {
+    const { editor, at } = yard()
+    editor.choose('joint', { wish: 'required' }).click(at(8, 0)).click(at(8, 14))
+    editor.choose('tape', { tape: 'dimension' }).click(at(0, 0)).click(at(24, 14))
+    const before = editor.site
+    for (const id of [before.wishes[0]!.id, before.tapes![0]!.id]) {
+      editor.view.setState({ selection: [id] })
+      editor.editor.nudge([1, 0])
+      expect(editor.state.fault?.message).toMatch(/^Nothing that is chosen can be moved\. .*held at both ends/s)
+      expect(editor.site).toBe(before)
+    }
+  })
+
   it('of a tape takes hold of the corner it is dragged to', () => {
     const { editor, at } = yard()
     editor.choose('tape', { tape: 'dimension' })

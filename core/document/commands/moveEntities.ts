@@ -101,6 +101,7 @@ class Mover {
   }
 
   private wish(row: Extract<Entity, { kind: 'wish' }>['row']): void {
+    if (row.kind === 'required' && row.line.every(({ anchor }) => anchor.on !== 'free')) return
     if (!this.once(row.id)) return
     if (row.kind === 'forbiddenArea') this.path(row.path)
     else if (row.kind === 'forbiddenLine') row.line = row.line.map(at => this.motion.at(at))
@@ -121,7 +122,8 @@ class Mover {
 
   /** Ends on a corner or an edge stay on it. */
   private tape(row: Extract<Entity, { kind: 'tape' }>['row']): void {
-    if (!this.once(row.id)) return
+    // Held at both ends it goes nowhere by itself.
+    if (row.ends.every(({ on }) => on.on !== 'free') || !this.once(row.id)) return
     for (const end of row.ends) if (end.on.on === 'free') end.last = this.motion.at(end.last)
   }
 

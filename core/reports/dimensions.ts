@@ -1,6 +1,7 @@
 /** Dimensions of a slab's outline: straight edges to the corner of the forms, arcs by radius. */
 import type { Pt } from '../../shared/document/primitives'
 import type { CurveEdge, CurveRing } from '../geometry/curve'
+import type { Measures } from '../units/measures'
 
 export interface LineDimension {
   readonly kind: 'line'
@@ -27,6 +28,10 @@ export interface ArcDimension {
 }
 
 export type Dimension = LineDimension | ArcDimension
+
+/** What stands at a circle or an arc, on the plan and on paper: a whole circle by its width, an arc by its radius. */
+export const arcWords = (measures: Measures, { radiusM, wholeCircle }: ArcDimension): string =>
+  wholeCircle ? `${measures.length(2 * radiusM)} across` : `R ${measures.length(radiusM)}`
 
 /** The arc a corner is rounded with, no edge of its own. */
 export const isRounding = ({ edgeId }: { readonly edgeId: string }): boolean => edgeId.endsWith('~')

@@ -1,6 +1,6 @@
 import type { CurveRing } from '../geometry/curve'
 import type { Measures } from '../units/measures'
-import { type ArcDimension, type LineDimension, outlineDimensions } from './dimensions'
+import { type ArcDimension, arcWords, type LineDimension, outlineDimensions } from './dimensions'
 import { type Frame, flatToPage, toPage } from './frame'
 import {
   boxPointsInside,
@@ -155,8 +155,7 @@ function drawLineDimension(
 
 function arcWish(dimension: ArcDimension, frame: Frame, measures: Measures): LabelWish<DrawLabel> | undefined {
   if (dimension.radiusM * frame.ptPerM < 12 || dimension.lengthM * frame.ptPerM < shortestPt) return undefined
-  const radius = measures.length(dimension.radiusM)
-  const text = dimension.wholeCircle ? `radius ${radius}` : `R ${radius}`
+  const text = arcWords(measures, dimension)
   const candidates: Candidate<DrawLabel>[] = []
   const base = Math.atan2(dimension.middle[1] - dimension.center[1], dimension.middle[0] - dimension.center[0])
   const reach = Math.min(dimension.lengthM / dimension.radiusM / 2, Math.PI) * 0.8

@@ -1,4 +1,4 @@
-import type { ArcDimension } from '../../../core/reports/dimensions'
+import { type ArcDimension, arcWords } from '../../../core/reports/dimensions'
 import type { Measures } from '../../../core/units/measures'
 import type { Pt } from '../../../shared/document/primitives'
 import type { DimensionGround } from './dimensionGround'
@@ -11,10 +11,6 @@ import { lettersBox, placeDimensions } from './placeDimensions'
 import type { DimensionedRing, PlacedLine } from './placeLine'
 
 const style: LetterStyle = { sizePx: 14, weight: 600 }
-
-/** What stands on the plan at a circle or an arc: the box that is typed over says the same. */
-export const arcWords = (print: Measures, { radiusM, wholeCircle }: ArcDimension): string =>
-  wholeCircle ? `${print.length(2 * radiusM)} across` : `R ${print.length(radiusM)}`
 
 /** Straight edges to the corner of the forms, arcs by radius and length; those too short to letter are left to the
  * ledger. */

@@ -141,6 +141,11 @@ export function SlabDesk({ site, day, pour, taps, loads, days }: SlabDeskOf) {
               onClick={() => {
                 tapSlab(session, 'last tap', removeTap(last.id))
                 setBefore(null)
+                // With the first tap of the pour this button goes, too.
+                setTimeout(() => {
+                  if (document.activeElement === document.body)
+                    document.querySelector<HTMLElement>('.slab-next .main')?.focus()
+                })
               }}
             >
               Undo: {tellTap(last, print)}, {clock(Date.parse(last.atUtc))}

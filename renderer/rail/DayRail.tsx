@@ -7,29 +7,24 @@ import {
   useCallback,
   useEffect,
   useMemo,
-  useRef,
   useState,
   type WheelEvent,
 } from 'react'
-import type { SunShares } from '../../core/plan/plan'
 import { compassPoint } from '../../core/reports/compassPoint'
-import { atClock, type SiteDay, siteDay, wholeHours } from '../../core/sun/siteDay'
+import { type SiteDay, wholeHours } from '../../core/sun/siteDay'
 import type { SunPosition } from '../../core/sun/sunPosition'
 import type { Place, UnitSystem } from '../../shared/document/site'
 import { inNextFrame } from '../app/frames'
 import { printDate, printHour } from '../app/printDate'
 import { usePlan, useSession, useView } from '../app/session'
 import { withoutFling } from '../app/withoutFling'
-import { pourTints } from '../editor/layers/pourTints'
-import type { LivePlan } from '../store/livePlan'
-import { usePin } from '../sun/useSunStage'
-import { PourDayRow } from './PourDayRow'
-import { parseHour } from './parseHour'
+import { dayShift } from './dayShift'
+import { HourField } from './HourField'
+import { PourRows, SunRows } from './RailRows'
+import { type Scale, useScale } from './railScale'
 import { type Events, firstLightDeg, type SunCurve, sunCurve } from './sunCurve'
-import { WeatherRows } from './WeatherRows'
 
 const minuteMs = 60_000
-const noonMin = 12 * 60
 const stepMin = 5
 /** How long the whole rail takes when the day is run. */
 const runMs = 14_000
@@ -37,41 +32,6 @@ const runMs = 14_000
 const sunWordsPx = 190
 /** Nearer to the end of the day the tag of the hour would be cut by the window. */
 const tagPx = 14
-
-export interface Scale {
-  readonly width: number
-  /** Where the hours begin, px, and what is left free to their right. */
-  readonly left: number
-  readonly right: number
-  x(ms: number): number
-  ms(x: number): number
-}
-
-/** Where the tape runs: past the words on the left, short of the window's edge. */
-const pad = { left: 150, right: 24 } as const
-const narrowPad = { left: 112, right: 24 } as const
-
-function useScale(curve: SunCurve): readonly [(element: HTMLElement | null) => void, Scale] {
-  const [width, setWidth] = useState(0)
-  const observer = useRef<ResizeObserver | null>(null)
-  const ref = useCallback((element: HTMLElement | null) => {
-    observer.current?.disconnect()
-    if (!element) return
-    observer.current = new ResizeObserver(() => setWidth(element.clientWidth))
-    observer.current.observe(element)
-  }, [])
-  const scale = useMemo((): Scale => {
-    const { left, right } = width < 1200 ? narrowPad : pad
-    const length = Math.max(1, width - left - right)
-    const span = curve.toMs - curve.fromMs
-    return {
-      ...{ width, left, right },
-      x: ms => left + ((ms - curve.fromMs) / span) * length,
-      ms: x => curve.fromMs + ((x - left) / length) * span,
-    }
-  }, [width, curve])
-  return [ref, scale]
-}
 
 /** The strip of hours under the plan: drag it, use the arrow keys, or type the hour. */
 export function DayRail() {
@@ -244,65 +204,6 @@ function wallMs(day: SiteDay, minutes: number): number {
     .toMillis()
 }
 
-function HourField({
-  text,
-  units,
-  onHour,
-}: {
-  readonly text: string
-  readonly units: UnitSystem
-  /** What is wrong with that hour, or null. */
-  readonly onHour: (minutes: number) => string | null
-}) {
-  // Null while nothing is being typed: the box follows the hour.
-  const [typed, setTyped] = useState<string | null>(null)
-  const [fault, setFault] = useState<string | null>(null)
-  const minutes = parseHour(typed ?? text)
-  const commit = () => {
-    setTyped(null)
-    if (typed === null || typed === text) return
-    if (minutes === null) {
-      setFault(`“${typed}” is no hour of the day.`)
-      return
-    }
-    // Between one and five on a working day means the afternoon, unless the morning is written out.
-    const isAfternoon = units === 'ftin' && /^\s*[1-5](\D|$)/.test(typed) && !/[ap]m?\s*$/i.test(typed)
-    setFault(onHour(isAfternoon ? minutes + 720 : minutes))
-  }
-  return (
-    <>
-      <input
-        className="hour-field"
-        aria-label="Hour"
-        inputMode="numeric"
-        value={typed ?? text}
-        aria-invalid={minutes === null}
-        onChange={event => {
-          setFault(null)
-          setTyped(event.target.value)
-        }}
-        onBlur={() => {
-          if (typed !== null) commit()
-          else setFault(null)
-        }}
-        onFocus={event => event.target.select()}
-        onKeyDown={event => {
-          if (event.key === 'Enter') commit()
-          else if (event.key === 'Escape') {
-            setFault(null)
-            setTyped(null)
-          }
-        }}
-      />
-      {fault ? (
-        <span className="rail-fault" role="alert">
-          {fault}
-        </span>
-      ) : null}
-    </>
-  )
-}
-
 const strip = { top: 30, height: 42 } as const
 
 const curveY = (altitudeDeg: number, curve: SunCurve): number => {
@@ -380,161 +281,3 @@ const Strip = memo(function Strip({
     </svg>
   )
 })
-
-/** A row of the day in which a part has sun: the fuller the bar, the larger the share. */
-function ShareRow({
-  name,
-  tint,
-  shares,
-  instants,
-  scale,
-  figure,
-}: {
-  readonly name: string
-  readonly tint: number | null
-  readonly shares: SunShares
-  readonly instants: readonly number[]
-  readonly scale: Scale
-  readonly figure: string
-}) {
-  const step = instants.length > 1 ? instants[1]! - instants[0]! : 0
-  const [left, right] = [scale.ms(0), scale.ms(scale.width)]
-  const bars = instants.flatMap((ms, i) => {
-    const share = shares[i] ?? 0
-    if (share <= 0 || ms < left || ms > right) return []
-    const width = scale.x(ms + step) - scale.x(ms)
-    return [`M${scale.x(ms).toFixed(1)} 20v${(-14 * share).toFixed(1)}h${width.toFixed(1)}V20z`]
-  })
-  const x0 = scale.width < 1200 ? narrowPad.left : pad.left
-  return (
-    <li className="rail-row">
-      <span className="rail-row-name">
-        {tint === null ? null : <span className={`tint tint-${tint}`}>{name}</span>}
-        {tint === null ? name : figure}
-      </span>
-      <svg width={scale.width} height="26" aria-hidden="true">
-        <path className="rail-base" d={`M${x0} 20H${scale.width - 24}`} />
-        <path className="rail-sun" d={bars.join('')} />
-      </svg>
-    </li>
-  )
-}
-
-const SunRows = memo(function SunRows({ scale }: { readonly scale: Scale }) {
-  const { shade, live } = usePlan(({ parts, live }) => ({ shade: parts.shade, live }))
-  if (!shade || !live) return <p className="rail-wait">Sun on the slab: working</p>
-  return (
-    <ul className="rail-rows" aria-label="Share of each slab in sun">
-      {live.slabs.map(slab => (
-        <ShareRow
-          key={slab.id}
-          name={`Sun, ${slab.name}`}
-          tint={null}
-          figure=""
-          shares={shade.slabShares.get(slab.id) ?? []}
-          instants={shade.instants}
-          scale={scale}
-        />
-      ))}
-      <PinRow live={live} scale={scale} />
-    </ul>
-  )
-})
-
-/** The hours in which the point asked about is in sun. */
-function PinRow({ live, scale }: { readonly live: LivePlan; readonly scale: Scale }) {
-  const { pin, sun } = usePin(live)
-  if (!pin || !sun) return null
-  const { zone } = live.site.place
-  const clock = (ms: number) => printHour(ms, zone, live.site.units, true)
-  const spans = sun.crossings.flatMap(({ ms, into }, i) =>
-    into === 'sun' ? [{ from: ms, to: sun.crossings[i + 1]?.ms ?? ms }] : [],
-  )
-  const x0 = scale.width < 1200 ? narrowPad.left : pad.left
-  const words = spans.map(({ from, to }) => `${clock(from)} to ${clock(to)}`).join(', ')
-  return (
-    <li className="rail-row" aria-label={`Sun at the pin: ${words || 'none'}`}>
-      <span className="rail-row-name">Sun at the pin</span>
-      <svg width={scale.width} height="26" aria-hidden="true">
-        <rect className="rail-box" x={x0} y={7} width={Math.max(0, scale.width - 24 - x0)} height={12} />
-        {spans.map(({ from, to }) => (
-          <rect
-            key={from}
-            className="rail-sun-span"
-            x={scale.x(from)}
-            y={7}
-            width={Math.max(1, scale.x(to) - scale.x(from))}
-            height={12}
-          />
-        ))}
-        {spans.map(({ from, to }) =>
-          scale.x(to) - scale.x(from) > 150 ? (
-            <text key={from} className="rail-span-words" x={scale.x(from) + 6} y={17}>
-              {clock(from)} to {clock(to)}
-            </text>
-          ) : null,
-        )}
-      </svg>
-    </li>
-  )
-}
-
-const PourRows = memo(function PourRows({ scale }: { readonly scale: Scale }) {
-  const { site, shade, pours, joints, dayPlans, date } = usePlan(({ parts, date, live }) => ({
-    site: live?.site,
-    shade: parts.shade,
-    pours: parts.pours,
-    joints: parts.joints,
-    dayPlans: parts.dayPlans,
-    date,
-  }))
-  const chosen = useView(state => state.selection.at(-1))
-  if (!shade || !pours || !site) return <p className="rail-wait">Pours: working</p>
-  const tintOf = pourTints(pours, joints ?? [])
-  const shown = siteDay(date, site.place.zone)
-  return (
-    <>
-      <WeatherRows site={site} date={date} scale={scale} />
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolled region is moved by keys */}
-      <ul className="rail-rows" aria-label="The day of each pour" tabIndex={0}>
-        {pours.map(pour => {
-          const tint = tintOf.get(pour.id) ?? 1
-          const when = pour.date === null ? `day ${pour.day}` : printDate(pour.date)
-          // Pours just chosen keep their rows: their day of a moment ago stands under another id.
-          const day =
-            dayPlans?.find(({ pourId }) => pourId === pour.id) ?? dayPlans?.find(({ number }) => number === pour.number)
-          // Hours of another day are laid on this day's clock.
-          return day ? (
-            <PourDayRow
-              key={pour.number}
-              site={site}
-              pour={pour}
-              day={day}
-              tint={tint}
-              when={when}
-              shiftMs={shown.ok ? dayShift(day.date, shown.value) : 0}
-              isOpen={chosen === pour.id}
-              scale={scale}
-            />
-          ) : (
-            <ShareRow
-              key={pour.number}
-              name={pour.number}
-              tint={tint}
-              figure={when}
-              shares={shade.pourShares.get(pour.id) ?? []}
-              instants={shade.instants}
-              scale={scale}
-            />
-          )
-        })}
-      </ul>
-    </>
-  )
-})
-
-/** From working hours of a date to the same hours by the clock of this day, though the clocks changed in between. */
-function dayShift(from: string, day: SiteDay): number {
-  const other = siteDay(from, day.zone)
-  return other.ok ? atClock(day, noonMin) - atClock(other.value, noonMin) : 0
-}

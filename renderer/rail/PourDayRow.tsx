@@ -7,7 +7,7 @@ import { printHour } from '../app/printDate'
 import { useSession } from '../app/session'
 import { withoutFling } from '../app/withoutFling'
 import { usePourStart } from '../day/usePourStart'
-import type { Scale } from './DayRail'
+import type { Scale } from './railScale'
 
 const rowPx = 24
 /** A finger takes hold of the row and of its name. */

@@ -7,7 +7,7 @@ import { printMeasures } from '../../core/units/printMeasures'
 import { printNumber } from '../../core/units/printNumber'
 import type { Site, UnitSystem } from '../../shared/document/site'
 import { settingValue } from '../../shared/settings'
-import type { Scale } from './DayRail'
+import type { Scale } from './railScale'
 
 const hourMs = 3_600_000
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { resolvePath } from '../../core/geometry/resolvePath'
-import { stepLines } from '../../core/geometry/stepLines'
+import { ringArea } from '../../core/geometry/ringArea'
+import { stepLines, stepsRing } from '../../core/geometry/stepLines'
 import { stepsVolume } from '../../core/quantities/concrete'
 import type { Path } from '../../shared/document/path'
 import { drawPath, rectangle } from './drawSlab'
@@ -44,6 +45,15 @@ describe('the lines of a flight of steps', () => {
         [4.5, -1],
       ],
     ])
+  })
+
+  it('cover a rectangle beside a straight edge, a piece of a ring beside an arc', () => {
+    const areaOn = (path: Path, edge: number) =>
+      Math.abs(ringArea(stepsRing(resolvePath(path, 's1').ring, flight(edge))))
+    expect(areaOn(plain, 0)).toBeCloseTo(2 * 1, 9)
+    expect(areaOn(round(3), 1)).toBeCloseTo(((2 / 3) * (4 ** 2 - 3 ** 2)) / 2, 9)
+    expect(areaOn(round(-3), 1)).toBeCloseTo(((2 / 3) * (3 ** 2 - 2 ** 2)) / 2, 9)
+    expect(stepsRing(resolvePath(plain, 's1').ring, { ...flight(0), edgeId: 'none' })).toEqual([])
   })
 
   it('run about the center of an arc: wider with each tread outside it, narrower in a hollow, as deep as it is', () => {

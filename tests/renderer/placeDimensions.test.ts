@@ -358,8 +358,13 @@ describe('the length along an arc', () => {
 
   it('lies on no steps, few or many', () => {
     for (const risers of [2, 3, 4, 6])
-      for (const fromT of [0, 0.3, 0.6]) {
-        const flight = { fromT, widthM: 6 * ft, risers, riserM: 0.17, treadM: 0.33 }
+      for (const [fromT, widthFt] of [
+        [0, 6],
+        [0.3, 6],
+        [0.6, 6],
+        [0.25, 8],
+      ] as const) {
+        const flight = { fromT, widthM: widthFt * ft, risers, riserM: 0.17, treadM: 0.33 }
         const { along, ground, letters } = alongOf((slabId, edgeId) => addSteps(slabId, { edgeId, ...flight }))
         const corners = ground.steps[0]!.map(at => toScreen(camera, at))
         const away = corners.map(([x, y]) => Math.hypot(x - along.center[0], y - along.center[1]))

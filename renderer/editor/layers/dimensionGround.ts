@@ -1,12 +1,12 @@
 /** What stands around slabs where dimensions are written: they keep off it. */
 import type { CurveRing } from '../../../core/geometry/curve'
-import { flattenEdge } from '../../../core/geometry/flattenRing'
 import type { ResolvedSlab } from '../../../core/geometry/resolvedSlab'
-import { stepLines } from '../../../core/geometry/stepLines'
+import { stepsRing } from '../../../core/geometry/stepLines'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import type { Slab } from '../../../shared/document/slab'
 import { onceFrozen } from '../../../shared/onceFrozen'
+import { closedOutline } from './closedOutline'
 import type { MarkKind } from './markSizes'
 
 /** A circle in plan meters. */
@@ -19,7 +19,7 @@ export interface DimensionGround {
   /** Marked points whose flags stand on the plan. */
   readonly flags: readonly Pt[]
   readonly crowns: readonly Crown[]
-  /** The corners of each flight of steps. */
+  /** The closed outline of each flight of steps. */
   readonly steps: readonly (readonly Pt[])[]
   /** Walls and fences, point by point. */
   readonly walls: readonly (readonly Pt[])[]
@@ -47,8 +47,8 @@ const marksOf = onceFrozen((access: NonNullable<Site['access']>): DimensionGroun
 
 const stepsOf = onceFrozen((source: Slab, outline: CurveRing): DimensionGround['steps'] =>
   source.steps.flatMap(flight => {
-    const corners = stepLines(outline, flight).flatMap(line => [...flattenEdge(line, 0.05), line.to])
-    return corners.length > 0 ? [corners] : []
+    const ring = stepsRing(outline, flight)
+    return ring.length > 0 ? [closedOutline(ring)] : []
   }),
 )
 
@@ -58,7 +58,7 @@ export const isSameGround = (a: DimensionGround, b: DimensionGround): boolean =>
   a.walls === b.walls &&
   a.marks === b.marks &&
   a.steps.length === b.steps.length &&
-  a.steps.every((corners, i) => corners === b.steps[i])
+  a.steps.every((steps, i) => steps === b.steps[i])
 
 /** `flags`: the marked points that are shown. */
 export const dimensionGround = (

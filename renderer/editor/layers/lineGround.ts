@@ -23,12 +23,10 @@ export interface LineFrame {
 export interface LineGround {
   /** Along, out, radius. */
   readonly crowns: readonly (readonly [x: number, y: number, r: number])[]
-  /** The boxes around flights of steps. */
-  readonly steps: readonly Rect[]
   /** Walls and fences, point by point. */
   readonly walls: readonly (readonly Pt[])[]
-  /** The closed outlines of other slabs, point by point. */
-  readonly slabs: readonly (readonly Pt[])[]
+  /** The closed outlines of steps and of other slabs, point by point. */
+  readonly flats: readonly (readonly Pt[])[]
   readonly marks: readonly Rect[]
 }
 
@@ -46,10 +44,8 @@ export interface LinePlace {
 export const halfLettersPx = 12
 /** Letters keep this far from what is beside them along their line. */
 const besidePx = 5
-/** A line that runs this near to a fence or to the edge of another slab is read with it. */
+/** A line that runs this near to a fence, to steps or to the edge of another slab is read with it. */
 const besideWallPx = 6
-/** A line keeps this far from steps. */
-const besideStepsPx = 5
 
 export function lineGround({ a, u, n }: LineFrame, near: NearGround, camera: Camera): LineGround {
   const seen = (at: Pt): Pt => {
@@ -64,9 +60,8 @@ export function lineGround({ a, u, n }: LineFrame, near: NearGround, camera: Cam
       const p = seen(at)
       return [p[0], p[1], radiusM * camera.zoom] as const
     }),
-    steps: near.steps.map(corners => boxAround(corners.map(seen))),
     walls: near.walls.map(wall => wall.map(seen)),
-    slabs: near.neighbors.map(ring => closedOutline(ring).map(seen)),
+    flats: [...near.steps, ...near.neighbors.map(closedOutline)].map(outline => outline.map(seen)),
     marks: near.marks.map(({ at, kind }) => {
       const [x, y] = seen(at)
       const [wide, high] = markHalf(kind, camera.zoom)
@@ -77,14 +72,8 @@ export function lineGround({ a, u, n }: LineFrame, near: NearGround, camera: Cam
   }
 }
 
-function boxAround(points: readonly Pt[]): Rect {
-  const [xs, ys] = [points.map(p => p[0]), points.map(p => p[1])]
-  const [x, y] = [Math.min(...xs), Math.min(...ys)]
-  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y }
-}
-
-/** How many pixels of a line lie on crowns, steps and other slabs or run along a fence or the edge of another slab. */
-export function linePxHidden({ crowns, steps, walls, slabs }: LineGround, { longPx, out }: LinePlace): number {
+/** How many pixels of a line lie on crowns, steps and other slabs or run along the edge of one or a fence. */
+export function linePxHidden({ crowns, walls, flats }: LineGround, { longPx, out }: LinePlace): number {
   const within = (low: number, high: number): number => Math.max(0, Math.min(longPx, high) - Math.max(0, low))
   // A fence that crosses the line hides nothing of it; one that runs along it does.
   const alongside = (points: readonly Pt[]): number => {
@@ -104,19 +93,17 @@ export function linePxHidden({ crowns, steps, walls, slabs }: LineGround, { long
     const half = Math.sqrt(crown[2] * crown[2] - off * off)
     hidden += within(crown[0] - half, crown[0] + half)
   }
-  for (const { x, y, width, height } of steps)
-    if (out > y - besideStepsPx && out < y + height + besideStepsPx) hidden += within(x, x + width)
   for (const wall of walls) hidden += alongside(wall)
-  for (const slab of slabs) {
-    hidden += alongside(slab)
-    const stretches = stretchesOn(slab, out)
+  for (const flat of flats) {
+    hidden += alongside(flat)
+    const stretches = stretchesOn(flat, out)
     for (let i = 1; i < stretches.length; i += 2) hidden += within(stretches[i - 1]!, stretches[i]!)
   }
   return hidden
 }
 
 /** True where letters lie on a crown, steps, a fence, a mark or another slab. */
-export function lettersHidden({ crowns, steps, walls, slabs, marks }: LineGround, place: LinePlace): boolean {
+export function lettersHidden({ crowns, walls, flats, marks }: LineGround, place: LinePlace): boolean {
   const { out, middle } = place
   const half = place.lettersPx / 2 + besidePx
   const meets = ({ x, y, width, height }: Rect): boolean =>
@@ -126,12 +113,12 @@ export function lettersHidden({ crowns, steps, walls, slabs, marks }: LineGround
     const above = Math.max(0, Math.abs(crown[1] - out) - halfLettersPx)
     if (beside * beside + above * above < crown[2] * crown[2]) return true
   }
-  if (steps.some(meets) || marks.some(meets)) return true
-  if (walls.length === 0 && slabs.length === 0) return false
+  if (marks.some(meets)) return true
+  if (walls.length === 0 && flats.length === 0) return false
   const box = { x: middle - half, y: out - halfLettersPx, width: 2 * half, height: 2 * halfLettersPx }
   const isCrossed = (points: readonly Pt[]): boolean =>
     points.some((to, i) => i > 0 && runsThrough(box, points[i - 1]!, to))
-  return walls.some(isCrossed) || slabs.some(slab => isCrossed(slab) || isOn(slab, middle, out))
+  return walls.some(isCrossed) || flats.some(flat => isCrossed(flat) || isOn(flat, middle, out))
 }
 
 /** Where a line that stands so far out enters an outline and leaves it, in turn. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { labelSpot, nameSpot } from '../../renderer/editor/layers/drawPours'
+import { labelSpot, nameSpot, plateSpot } from '../../renderer/editor/layers/drawPours'
 import { steadySpots } from '../../renderer/editor/layers/steadySpots'
 import { box, curveRegion } from '../sun/fixtures'
 
@@ -76,5 +76,22 @@ describe('the name of a slab', () => {
       ],
     ])
     expect(nameSpot(around)).toEqual(labelSpot(around))
+  })
+
+  it('plates of lanes side by side stand in a row, in the middle of each', () => {
+    for (const left of [0, 15, 30, 45]) {
+      const { at } = plateSpot(curveRegion(box(left * 0.3048, 0, 15 * 0.3048, 36 * 0.3048)))
+      expect(at[0]).toBeCloseTo((left + 7.5) * 0.3048, 9)
+      expect(at[1]).toBeCloseTo(18 * 0.3048, 9)
+    }
+    const angle = curveRegion([
+      [0, 0],
+      [20, 0],
+      [20, 4],
+      [4, 4],
+      [4, 20],
+      [0, 20],
+    ])
+    expect(plateSpot(angle)).toEqual(labelSpot(angle))
   })
 })

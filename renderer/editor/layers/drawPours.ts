@@ -96,19 +96,27 @@ export function labelSpot(region: CurveRegion): LabelSpot {
   return spot
 }
 
-/** Room at the middle, as a share of the most there is, from which a name stands in the middle. */
-const middleShare = 0.85
-
-/** As `labelSpot`, but in the middle of the area where there is about as much room: a long name has its room sideways. */
-export function nameSpot(region: CurveRegion): LabelSpot {
+/** The middle of the area, where there is as much room as a share of the most there is. */
+function middleSpot(region: CurveRegion, leastShare: number): LabelSpot {
   const roomiest = labelSpot(region)
   const middle = centroid([region])
   if (!middle || !regionContains(region, middle)) return roomiest
   const roomM = roomAt(region, middle)
-  return roomM >= middleShare * roomiest.roomM ? { at: middle, roomM } : roomiest
+  return roomM >= leastShare * roomiest.roomM ? { at: middle, roomM } : roomiest
 }
 
-/** Distance from a point to the nearest edge of a region, exact on arcs. */
+/** As `labelSpot`, but in the middle of the area where there is about as much room: a long name has its room sideways. */
+export const nameSpot = (region: CurveRegion): LabelSpot => middleSpot(region, 0.85)
+
+const plateSpots = new WeakMap<CurveRegion, LabelSpot>()
+
+/** As `labelSpot`, but in the middle of the area where that has no less room to speak of: lanes have theirs in a row. */
+export function plateSpot(region: CurveRegion): LabelSpot {
+  const known = plateSpots.get(region) ?? middleSpot(region, 0.98)
+  plateSpots.set(region, known)
+  return known
+}
+
 export const roomAt = (region: CurveRegion, at: Pt): number =>
   [region.outer, ...region.holes].reduce(
     (least, ring) => ring.reduce((near, edge) => Math.min(near, distanceToEdge(edge, at)), least),
@@ -197,7 +205,7 @@ function drawPlate(
   room: LabelRoom,
 ): void {
   const { ctx, inks, camera } = pen
-  const { at, roomM } = labelSpot(pour.region)
+  const { at, roomM } = plateSpot(pour.region)
   const [x, y] = toScreen(camera, at)
   const across = 2 * roomM * camera.zoom
   const ink = inks[`p${tint}-ink`]

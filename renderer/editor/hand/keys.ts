@@ -78,6 +78,7 @@ export function createKeys(
         tell(actionWords.select)
       } else if (view.getState().selection.length > 0) {
         view.setState({ selection: [] })
+        store.setState({ fault: null })
         tell('Nothing is chosen.')
       }
     },

@@ -34,7 +34,9 @@ export function WalkForm({ site }: { readonly site: Site }) {
   const walk = useEditorState(state => state.walk)
   const [startsAt, setStartsAt] = useState(beside)
   const [fault, setFault] = useState<Partial<WalkFault> | null>(null)
-  const [told, setTold] = useState<string | null>(null)
+  const [drawn, setDrawn] = useState<{ readonly slabs: number; readonly words: string } | null>(null)
+  // What was told of the slab goes with it.
+  const told = drawn?.slabs === site.slabs.length ? drawn.words : null
   const faultId = useId()
   const asked = useRef<HTMLButtonElement>(null)
   // The answer stands over the button that asked; the rows above it have come or gone meanwhile.
@@ -45,7 +47,7 @@ export function WalkForm({ site }: { readonly site: Site }) {
   const write = (part: Partial<typeof walk>) => {
     editor.writeWalk({ ...walk, ...part })
     setFault(null)
-    setTold(null)
+    setDrawn(null)
   }
   const change = (row: number, part: Partial<WalkRow>) =>
     write({ rows: walk.rows.map((each, i) => (i === row ? { ...each, ...part } : each)) })
@@ -59,7 +61,7 @@ export function WalkForm({ site }: { readonly site: Site }) {
     return [there.maxX + besideM - pointBounds(walked.value.walk.corners).minX, there.minY]
   }
   const set = () => {
-    setTold(null)
+    setDrawn(null)
     if (!read.ok) {
       setFault(read.error)
       return
@@ -79,7 +81,8 @@ export function WalkForm({ site }: { readonly site: Site }) {
     editor.choose('select')
     editor.writeWalk(blankWalk)
     setFault(null)
-    setTold(`${name} is drawn. ${walkWords(shaped.value.walk, printMeasures(site.units))}`)
+    const words = `${name} is drawn. ${walkWords(shaped.value.walk, printMeasures(site.units))}`
+    setDrawn({ slabs: site.slabs.length + 1, words })
   }
   const box = (row: number, kind: WalkBox, label: string, words: string, value: string) => {
     const isWrong = fault?.row === row && fault.box === kind

@@ -225,6 +225,21 @@ describe('planning again after a tap', () => {
     expect(again.value.solved.run.times[3]!.window.readyMin).toBeLessThan(first.run.times[3]!.window.readyMin)
   })
 
+  it('a strip ready where the weather hours end before the set says nothing of the mix, and loses no strip', () => {
+    const { weather } = day
+    const steps = Math.floor((day.startMs + 60 * 60_000 - weather.fromMs) / weather.stepMs)
+    const cut = { ...day, weather: { ...weather, steps } }
+    const planned = solveDay(cut)
+    if (!planned.ok) throw new Error('no day')
+    const placedToMs = at(planned.value.placed[0]!.toMin)
+    const again = replan(cut, planned.value, [{ strip: 0, placedToMs, readyMs: placedToMs + 200 * 60_000 }])
+    if (!again.ok) throw new Error('no plan')
+    expect(again.value.setFactor).toBe(1)
+    expect(again.value.solved.run.times.map(({ window }) => window)).toEqual(
+      planned.value.run.times.map(({ window }) => window),
+    )
+  })
+
   it('a dose that went in stays in', () => {
     const again = replan(day, first, [{ strip: 0, placedToMs: at(15), doseMin: 30 }])
     expect(again.ok && again.value.solved.run.doses.every(dose => dose >= 1)).toBe(true)

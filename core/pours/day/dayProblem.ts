@@ -260,7 +260,8 @@ function seenWindow(input: DayInput, strip: number, known: KnownStrip, expected:
   const minOf = (ms: number): number => (ms - input.startMs) / minuteMs
   const stampedMs = input.stampedMs?.[strip]
   if (stampedMs !== undefined) return { colorFromMin: 0, readyMin: minOf(stampedMs), tooHardMin: doneMin }
-  if (known.readyMs === undefined) return {}
+  // Without weather hours up to its set, its end is as unknown as before.
+  if (known.readyMs === undefined || expected === unknownWindow) return {}
   const readyMin = minOf(known.readyMs)
   return { readyMin, colorFromMin: Math.min(expected.colorFromMin, readyMin) }
 }

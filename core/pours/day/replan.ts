@@ -3,7 +3,7 @@ import type { Finding } from '../../../shared/problem'
 import { ok, type Result } from '../../../shared/problem'
 import { settingValue } from '../../../shared/settings'
 import { rideMinutes } from '../../concrete/setTargets'
-import { type DayInput, dosesMin, type KnownStrip, type SetTables } from './dayProblem'
+import { type DayInput, dosesMin, type KnownStrip, type SetTables, unknownWindow } from './dayProblem'
 import { type SolvedDay, solveDay } from './solveDay'
 
 export interface Observation {
@@ -85,6 +85,8 @@ export function replan(
     const time = expected.value.run.times.find(own => own.strip === strip)
     const from = known[strip]?.batchedMs
     if (!time || from === undefined) continue
+    // What the known hours do not tell is compared with nothing.
+    if (time.window.readyMin >= unknownWindow.readyMin) continue
     const planned = day.startMs + time.window.readyMin * minuteMs - from
     const seenFor = readyMs - from
     if (!(planned > 0 && seenFor > 0)) continue

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { addSlab } from '../../core/document/commands/addSlab'
 import { resolveSlab } from '../../core/geometry/resolveSlab'
 import { m2ToSquareFeet } from '../../core/units/convert'
+import { toScreen } from '../../renderer/editor/camera/camera'
 import { actsHeight, boxSize, placeEntry } from '../../renderer/editor/entry/placeEntry'
 import { aimWords } from '../../renderer/editor/hand/telling'
 import type { Pt } from '../../shared/document/primitives'
@@ -228,4 +229,24 @@ it.each([
   expect(left).toBeGreaterThanOrEqual(82)
   expect(left + boxSize.width).toBeLessThanOrEqual(size.width)
   expect(top + boxSize.height + actsHeight).toBeLessThanOrEqual(size.height)
+})
+
+it('after three corners the boxes cover neither the first nor the one across from it', () => {
+  const camera = { zoom: 18.5, x: 326, y: 272 }
+  const size = { width: 652, height: 546 }
+  const corners: readonly Pt[] = [
+    [-12, -8],
+    [12, -8],
+    [12, 8],
+    [-12, 8],
+  ].map(([x, y]) => [x! * foot, y! * foot])
+  for (let turned = 0; turned < 4; turned++) {
+    const [first, second, third, next] = [0, 1, 2, 3].map(i => corners[(i + turned) % 4]!)
+    const [left, top] = placeEntry(camera, size, [first!, second!, third!], undefined)
+    for (const at of [first!, third!, next!]) {
+      const [x, y] = toScreen(camera, at)
+      const isUnder = x > left && x < left + boxSize.width && y > top && y < top + boxSize.height + actsHeight
+      expect(isUnder, `turned ${turned}`).toBe(false)
+    }
+  }
 })

@@ -32,7 +32,7 @@ const startPlace = ({ width }: Size): readonly [left: number, top: number] =>
 /**
  * Where the boxes stand on the plan, its left and top in pixels: beside the last point, on the side the line does not go
  * to; where that is off the plan, on the side that covers neither it nor what is aimed at, nor the loupe of a finger, and
- * of the points set before as few as can be: one of them closes the shape. Before the first point under the prompt,
+ * of the corners that are likely next and of the points set before as few as can be. Before the first point under the prompt,
  * or at the foot of the plan while the finger or its loupe is there.
  */
 export function placeEntry(
@@ -70,17 +70,25 @@ export function placeEntry(
     // Above the hand, not under it.
     tops.splice(2, 0, within(loupe.y - besideLoupePx - height, rim.top, lowest))
   }
+  const wanted = nextCorners(earlier.toReversed(), last)
   const hidden = (left: number, top: number): number => {
     const box = { x: left, y: top, width, height }
     return (
       (isClear(box, last) ? 0 : 10_000) +
       (isClear(box, [ax, ay]) ? 0 : 3_000) +
       (loupe && meet(box, loupe) ? 1_000 : 0) +
-      Math.min(999, earlier.filter(at => !isClear(box, at)).length)
+      Math.min(999, 10 * wanted.filter(at => !isClear(box, at)).length + earlier.filter(at => !isClear(box, at)).length)
     )
   }
   const places = lefts.flatMap(left => tops.map(top => ({ at: [left, top] as const, hides: hidden(left, top) })))
   return places.reduce((best, each) => (each.hides < best.hides ? each : best)).at
+}
+
+/** The corners a hand is most likely to go to: the first, which closes the shape, and the one across from it. */
+function nextCorners([first, ...between]: readonly Pt[], last: Pt): readonly Pt[] {
+  const before = between.at(-1)
+  if (!first || !before) return first ? [first] : []
+  return [first, [first[0] + last[0] - before[0], first[1] + last[1] - before[1]]]
 }
 
 function loupeRect(aim: Pt, size: Size): Rect {

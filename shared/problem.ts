@@ -146,6 +146,7 @@ export const editCodes = [
   'traverseShort',
   'turnsOpen',
   'strokeTooShort',
+  'strokeFlat',
   'notFourCorners',
   'arcsKept',
   'leavesAboveTop',

@@ -85,6 +85,10 @@ export const editWordings: Record<(typeof editCodes)[number], Wording> = {
     message: `The stroke is ${lengthOf(told, 'lengthM')} long: too short to become an edge.`,
     hint: 'Draw a longer stroke.',
   }),
+  strokeFlat: () => ({
+    message: 'The stroke encloses next to nothing.',
+    hint: 'Draw around the outline, back to where it began.',
+  }),
   notFourCorners: ({ values }) => ({
     message: `Squareness by diagonals needs four corners; this outline has ${values.vertices}.`,
     hint: 'Measure its corners by tape ties instead.',

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { distanceToEdge } from '../../core/geometry/contains'
-import { fitStroke } from '../../core/geometry/field/fitStroke'
+import { fitOutline, fitStroke } from '../../core/geometry/field/fitStroke'
 import { edgeFromRise } from '../../core/geometry/resolvePath'
 import type { Pt } from '../../shared/document/primitives'
 import { mulberry32 } from '../geometry/mulberry32'
@@ -92,5 +92,29 @@ describe('a freehand stroke', () => {
       ).ok,
     ).toBe(false)
     expect(fitStroke([], 0.05).ok).toBe(false)
+  })
+
+  it('out and back encloses nothing; around it is an outline, closed where the hand stopped short', () => {
+    const out = along(
+      [
+        [0, 0],
+        [3, 0.02],
+      ],
+      0.05,
+    )
+    const flat = fitOutline([...out, ...out.toReversed()], 0.05)
+    expect(!flat.ok && flat.error[0]!.code).toBe('strokeFlat')
+    const around = along(
+      [
+        [0, 0],
+        [3, 0],
+        [3, 2],
+        [0, 2],
+        [0, 0.5],
+      ],
+      0.05,
+    )
+    const made = fitOutline(around, 0.05)
+    expect(made.ok && made.value.length).toBe(5)
   })
 })

@@ -2,7 +2,9 @@
 import type { Pt } from '../../../shared/document/primitives'
 import { err, type Finding, ok, type Result } from '../../../shared/problem'
 import { distanceToEdge } from '../contains'
+import { edgeLength } from '../edgeLength'
 import { edgeFromRise } from '../resolvePath'
+import { ringArea } from '../ringArea'
 
 export interface StrokeCorner {
   readonly at: Pt
@@ -150,4 +152,21 @@ export function fitStroke(points: readonly Pt[], toleranceM: number): Result<Fit
   const closed = lengthM > 12 * toleranceM && apart(points[0]!, points.at(-1)!) <= 4 * toleranceM
   if (!closed) return ok({ closed, corners: bestChain(thinned, toleranceM) })
   return ok({ closed, corners: bestChain(startAtCorner(thinned.slice(0, -1)), toleranceM).slice(0, -1) })
+}
+
+/**
+ * A stroke as an outline, its end joined to its beginning where the hand stopped short of it. Refused where it encloses
+ * no more than the fit may be off along it.
+ */
+export function fitOutline(
+  points: readonly Pt[],
+  toleranceM: number,
+): Result<readonly StrokeCorner[], readonly Finding[]> {
+  const fitted = fitStroke(points, toleranceM)
+  if (!fitted.ok) return fitted
+  const { corners } = fitted.value
+  const ring = corners.map(({ at, riseM }, i) => edgeFromRise('', at, corners[(i + 1) % corners.length]!.at, riseM))
+  const lengthM = ring.reduce((sum, edge) => sum + edgeLength(edge), 0)
+  const areaM2 = Math.abs(ringArea(ring))
+  return areaM2 > (lengthM / 2) * toleranceM ? ok(corners) : err([{ code: 'strokeFlat', severity: 'stop', values: {} }])
 }

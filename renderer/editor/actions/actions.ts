@@ -201,7 +201,7 @@ export function startDrawing(action: ActionId, o: Options, mark: Mark | null): D
     if (o.form === 'rectangle') return drawRectangle(mark)
     if (o.form === 'base') return drawBaseRectangle(mark)
     if (o.form === 'circle') return drawCircle(mark)
-    if (o.form === 'freehand') return drawFreehand(true, strokeToleranceM)
+    if (o.form === 'freehand') return drawFreehand(strokeToleranceM)
     return drawCorners({ closes: true, mark, edge: o.edge })
   }
   switch (action) {

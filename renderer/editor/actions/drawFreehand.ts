@@ -1,11 +1,11 @@
 /** A stroke of the hand, made into lines and arcs that a form can follow. */
-import { fitStroke } from '../../../core/geometry/field/fitStroke'
+import { fitOutline } from '../../../core/geometry/field/fitStroke'
 import type { Pt } from '../../../shared/document/primitives'
 import type { Drawing, Turn } from './drawing'
 
 /** `toleranceM`: how far the fit may leave the hand. */
-export function drawFreehand(closes: boolean, toleranceM: number, stroke: readonly Pt[] = []): Drawing {
-  const rest = () => drawFreehand(closes, toleranceM)
+export function drawFreehand(toleranceM: number, stroke: readonly Pt[] = []): Drawing {
+  const rest = () => drawFreehand(toleranceM)
   return {
     phase: stroke.length === 0 ? 'idle' : 'dragging',
     prompt:
@@ -17,21 +17,17 @@ export function drawFreehand(closes: boolean, toleranceM: number, stroke: readon
     from: undefined,
     byDrag: true,
     ...(stroke.length === 0 ? {} : { isStroke: true as const }),
-    press: at => ({ next: drawFreehand(closes, toleranceM, [at]) }),
-    drag: at => drawFreehand(closes, toleranceM, [...stroke, at]),
+    press: at => ({ next: drawFreehand(toleranceM, [at]) }),
+    drag: at => drawFreehand(toleranceM, [...stroke, at]),
     release(at): Turn {
-      const fitted = fitStroke([...stroke, at], toleranceM)
+      const fitted = fitOutline([...stroke, at], toleranceM)
       if (!fitted.ok) return { next: rest(), refused: fitted.error }
-      const { corners } = fitted.value
-      return {
-        next: rest(),
-        drawn: closes ? { kind: 'shape', shape: { kind: 'corners', corners } } : { kind: 'line', corners },
-      }
+      return { next: rest(), drawn: { kind: 'shape', shape: { kind: 'corners', corners: fitted.value } } }
     },
     live: () => ({}),
     type: () => ({ next: rest() }),
     finish: () => ({ next: rest() }),
-    back: () => drawFreehand(closes, toleranceM, stroke.slice(0, -1)),
+    back: () => drawFreehand(toleranceM, stroke.slice(0, -1)),
     sketch: () => null,
   }
 }

@@ -6,7 +6,7 @@ import { toPlan } from '../../renderer/editor/camera/camera'
 import { lettersHidden, lineGround, linePxHidden, type NearGround } from '../../renderer/editor/layers/lineGround'
 import type { Pt } from '../../shared/document/primitives'
 
-const nothing: NearGround = { crowns: [], steps: [], walls: [], marks: [], neighbors: [] }
+const nothing: NearGround = { flags: [], crowns: [], steps: [], walls: [], marks: [], neighbors: [] }
 const camera = { zoom: 25, x: 300, y: 200 }
 
 /** A five-sided slab, each corner at a distance of its own from the middle. */
@@ -53,6 +53,14 @@ describe('what lies about a line', () => {
         },
       ),
     )
+  })
+
+  it('has its letters beside a flag, which stands up from its point', () => {
+    const ground = lineGround({ a: [300, 200], u: [1, 0], n: [0, 1] }, { ...nothing, flags: [[4, 0]] }, camera)
+    // 100 px along the line, 14 px high.
+    const isHidden = (middle: number, out: number) => lettersHidden(ground, { longPx: 400, out, middle, lettersPx: 40 })
+    expect([isHidden(100, 0), isHidden(100, -20), isHidden(130, 0)]).toEqual([true, true, true])
+    expect([isHidden(100, 14), isHidden(100, -28), isHidden(140, 0)]).toEqual([false, false, false])
   })
 
   it('finds nothing where nothing stands', () => {

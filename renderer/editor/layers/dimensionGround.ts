@@ -37,6 +37,10 @@ const wallsOf = onceFrozen((casters: Site['casters']): DimensionGround['walls'] 
   casters.flatMap(caster => (caster.kind === 'wall' ? [caster.line] : [])),
 )
 
+const noFlags: DimensionGround['flags'] = []
+
+const flagsOf = onceFrozen((points: Site['points']): DimensionGround['flags'] => points.map(({ at }) => at))
+
 const noMarks: DimensionGround['marks'] = []
 
 const marksOf = onceFrozen((access: NonNullable<Site['access']>): DimensionGround['marks'] => [
@@ -52,8 +56,9 @@ const stepsOf = onceFrozen((source: Slab, outline: CurveRing): DimensionGround['
   }),
 )
 
-/** True where a dimension finds the same about it but for other slabs: flags are for the radius of an arc. */
+/** True where a dimension finds the same about it but for other slabs. */
 export const isSameGround = (a: DimensionGround, b: DimensionGround): boolean =>
+  a.flags === b.flags &&
   a.crowns === b.crowns &&
   a.walls === b.walls &&
   a.marks === b.marks &&
@@ -66,7 +71,7 @@ export const dimensionGround = (
   slabs: readonly ResolvedSlab[],
   flags: Site['points'],
 ): DimensionGround => ({
-  flags: flags.map(({ at }) => at),
+  flags: flags.length === 0 ? noFlags : flagsOf(flags),
   crowns: crownsOf(casters),
   walls: wallsOf(casters),
   marks: access ? marksOf(access) : noMarks,

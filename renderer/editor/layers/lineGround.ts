@@ -8,7 +8,7 @@ import { type Rect, runsThrough } from './labelRoom'
 import { markHalf } from './markSizes'
 
 /** What a dimension can lie on, near enough to what it measures. */
-export interface NearGround extends Pick<DimensionGround, 'crowns' | 'steps' | 'walls' | 'marks'> {
+export interface NearGround extends Pick<DimensionGround, 'flags' | 'crowns' | 'steps' | 'walls' | 'marks'> {
   /** Other slabs. */
   readonly neighbors: readonly CurveRing[]
 }
@@ -42,6 +42,8 @@ export interface LinePlace {
 
 /** Half of what letters take up across their line. */
 export const halfLettersPx = 12
+/** Half of what is drawn of a flag, across and up. */
+const flagHalfPx: Pt = [7, 7]
 /** Letters keep this far from what is beside them along their line. */
 const besidePx = 5
 /** A line that runs this near to a fence, to steps or to the edge of another slab is read with it. */
@@ -55,6 +57,14 @@ export function lineGround({ a, u, n }: LineFrame, near: NearGround, camera: Cam
     return [dx * u[0] + dy * u[1], dx * n[0] + dy * n[1]]
   }
   const [w, h] = [Math.abs(u[0]), Math.abs(u[1])]
+  /** What is drawn so far across and up about a point, or about a place above it. */
+  const boxOf = (at: Pt, [wide, high]: Pt, abovePx: number): Rect => {
+    const p = seen(at)
+    const along = w * wide + h * high
+    const across = h * wide + w * high
+    const [x, y] = [p[0] - abovePx * u[1], p[1] - abovePx * n[1]]
+    return { x: x - along, y: y - across, width: 2 * along, height: 2 * across }
+  }
   return {
     crowns: near.crowns.map(({ at, radiusM }) => {
       const p = seen(at)
@@ -62,13 +72,10 @@ export function lineGround({ a, u, n }: LineFrame, near: NearGround, camera: Cam
     }),
     walls: near.walls.map(wall => wall.map(seen)),
     flats: [...near.steps, ...near.neighbors.map(closedOutline)].map(outline => outline.map(seen)),
-    marks: near.marks.map(({ at, kind }) => {
-      const [x, y] = seen(at)
-      const [wide, high] = markHalf(kind, camera.zoom)
-      const along = w * wide + h * high
-      const across = h * wide + w * high
-      return { x: x - along, y: y - across, width: 2 * along, height: 2 * across }
-    }),
+    marks: [
+      ...near.marks.map(({ at, kind }) => boxOf(at, markHalf(kind, camera.zoom), 0)),
+      ...near.flags.map(at => boxOf(at, flagHalfPx, flagHalfPx[1])),
+    ],
   }
 }
 

@@ -202,6 +202,7 @@ export function groundNear(
   const comesNear = (points: readonly Pt[]): boolean => boxesMeet(pointBounds(points), box, reachM)
   return {
     neighbors,
+    flags: ground.flags.filter(at => isNear(at, reachM)),
     crowns: ground.crowns.filter(({ at, radiusM }) => isNear(at, reachM + radiusM)),
     steps: ground.steps.filter(comesNear),
     walls: ground.walls.filter(comesNear),

@@ -1,9 +1,10 @@
 import { useEffect, useState } from 'react'
 import type { PlannedPour } from '../../core/plan/plan'
+import { isSetKnown } from '../../core/pours/day/dayProblem'
 import type { PourDayPlan } from '../../core/pours/day/pourDay'
 import type { SlabBalance } from '../../core/pours/slab/balanceAtSlab'
 import type { SlabFront } from '../../core/pours/slab/front'
-import { hasTimes, type SlabPlan } from '../../core/pours/slab/planAtSlab'
+import type { SlabPlan } from '../../core/pours/slab/planAtSlab'
 import { placedCount, type SlabState } from '../../core/pours/slab/slabState'
 import { tellBalance } from '../../core/pours/slab/slabWords'
 import type { Measures } from '../../core/units/measures'
@@ -76,7 +77,7 @@ export function FrontPanel({
             ? 'done'
             : strip.state === 'toPlace'
               ? clockShort(strip.placedMs)
-              : hasTimes(strip)
+              : isSetKnown(strip)
                 ? clockShort(strip.state === 'placed' ? strip.readyMs : strip.tooHardMs)
                 : '?'
         }

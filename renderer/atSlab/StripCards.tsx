@@ -1,5 +1,6 @@
+import { isSetKnown } from '../../core/pours/day/dayProblem'
 import type { SlabStep } from '../../core/pours/slab/nextSteps'
-import { hasTimes, type SlabPlan, type SlabStrip } from '../../core/pours/slab/planAtSlab'
+import type { SlabPlan, SlabStrip } from '../../core/pours/slab/planAtSlab'
 import type { Measures } from '../../core/units/measures'
 import type { LogLoad } from '../../shared/document/day'
 import type { UnitSystem } from '../../shared/document/site'
@@ -125,7 +126,7 @@ export function StripCards({
 function tellTimes(strip: SlabStrip, clock: (ms: number) => string): string {
   const slack = Math.round(strip.slackMin)
   if (strip.state === 'stamped') return `at ${clock(strip.stampToMs)}`
-  if (!hasTimes(strip)) return 'times unknown'
+  if (!isSetKnown(strip)) return 'times unknown'
   const room = slack < 0 ? `${-slack} min short` : `${slack} min slack`
   if (strip.state === 'toPlace') return `place by ${clock(strip.placedMs)}, ${room}`
   const ready =

@@ -7,7 +7,7 @@ import type { SlabWeather } from '../../concrete/slabWeather'
 import { chanceOfMiss } from './chanceOfMiss'
 import { type CrewRole, crewAdvice } from './crewAdvice'
 import type { CrewSplit } from './crewSplit'
-import { batchedMin, type DayInput, dosesMin, stripTimesMs, tableOf } from './dayProblem'
+import { batchedMin, type DayInput, dosesMin, isSetKnown, stripTimesMs, tableOf } from './dayProblem'
 import { type DayTask, dayTasks } from './dayTasks'
 import { type SolvedDay, solveDay } from './solveDay'
 import { firstLost, type WhatIfRow, whatIf } from './whatIf'
@@ -195,8 +195,7 @@ export function dayPlan(input: DayPlanInput): Result<DayPlan, readonly Finding[]
     ...(day.settings === undefined ? {} : { settings: day.settings }),
   })
   const findings: Finding[] = [...loadFindings(pour, loads, day)]
-  const unknown = run.slackMin < -1e5
-  if (unknown) findings.push({ code: 'setUnknown', severity: 'check', values: { pour } })
+  if (!isSetKnown(run)) findings.push({ code: 'setUnknown', severity: 'check', values: { pour } })
   else if (run.slackMin < 0)
     findings.push({
       code: 'slackNegative',

@@ -200,6 +200,9 @@ export function stripTimesMs(
 /** What cannot be told from the known hours: never ready, long too hard. */
 export const unknownWindow: StripWindow = { colorFromMin: 0, readyMin: 1e6, tooHardMin: 0 }
 
+/** False where the weather hours end before what has this slack sets. */
+export const isSetKnown = ({ slackMin }: { readonly slackMin: number }): boolean => slackMin > -1e5
+
 function windowOf(
   input: DayInput,
   tables: SetTables,

@@ -22,7 +22,7 @@ import { type CapacityAnswer, capacityOf, capOf } from './capacityOf'
 import { dayBase } from './dayBase'
 import type { DayConditions } from './dayConditions'
 import { type DayPlan, dayPlan } from './dayPlan'
-import { type DayInput, type DayStrip, tableOf } from './dayProblem'
+import { type DayInput, type DayStrip, isSetKnown, tableOf } from './dayProblem'
 import { type TapeMark, tapeMarks } from './doseMarks'
 import { planLoads } from './loads'
 import { outOfReach } from './outOfReach'
@@ -213,7 +213,6 @@ function timeFindings({ site, pour, conditions }: PourDayInput, span: WorkSpan, 
 }
 
 /** False where the hours of weather end before every strip is ready. */
-const isSetKnown = ({ slackMin }: DayPlan): boolean => slackMin > -1e5
 
 /** The last print is done, borders included. */
 export const doneMs = (plan: DayPlan): number =>
@@ -322,7 +321,7 @@ function weatherFindings(
   return [
     ...ofPour(
       input.pour,
-      set.findings.filter(({ code }) => code !== 'setNotReached' || plan.slackMin < -1e5),
+      set.findings.filter(({ code }) => code !== 'setNotReached' || !isSetKnown(plan)),
     ),
     ...ofPour(input.pour, hotChecks({ placedC, mostEvaporationKgM2H: plan.evaporationMaxKgM2H }, settings)),
     ...coldChecks({ hours: conditions.hours, placedMs: plan.startMs, placedC, thicknessM: source.thicknessM }),

@@ -2,6 +2,7 @@
 import { settingValue } from '../../../shared/settings'
 import type { PourClock } from '../provisionalDay'
 import { type CapacityInput, stripsOfArea } from './capacityOf'
+import { isSetKnown } from './dayProblem'
 import { solveDay } from './solveDay'
 
 /**
@@ -13,7 +14,7 @@ import { solveDay } from './solveDay'
 export function typicalClock(input: CapacityInput, areaM2: number): PourClock | null {
   const strips = stripsOfArea(areaM2, input)
   const solved = strips.length === 0 ? null : solveDay({ ...input, strips })
-  if (!solved?.ok || solved.value.run.slackMin < -1e5) return null
+  if (!solved?.ok || !isSetKnown(solved.value.run)) return null
   const { run, placed } = solved.value
   const stopMin = settingValue(input.settings, 'mixingStopMin')
   const spans = run.times.map(({ strip, stops, stampFromMin, stampToMin, borderToMin }) => ({

@@ -1,7 +1,7 @@
 /** What is to be done next at the slab, by the time it is due. */
-import type { DayInput } from '../day/dayProblem'
+import { type DayInput, isSetKnown } from '../day/dayProblem'
 import { packagesFor } from '../day/retarder'
-import { hasTimes, type SlabPlan, type SlabStrip } from './planAtSlab'
+import type { SlabPlan, SlabStrip } from './planAtSlab'
 import { placedCount, type SlabState } from './slabState'
 
 export interface SlabStep {
@@ -38,7 +38,7 @@ function nextToStamp(strips: readonly SlabStrip[]): SlabStrip | undefined {
     )
 }
 
-const timeless = (strip: SlabStrip) => (hasTimes(strip) ? {} : ({ isTimeless: true } as const))
+const timeless = (strip: SlabStrip) => (isSetKnown(strip) ? {} : ({ isTimeless: true } as const))
 
 /** The soonest first. */
 export function nextSteps(day: DayInput, state: SlabState, plan: SlabPlan): readonly SlabStep[] {

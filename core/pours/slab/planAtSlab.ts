@@ -3,7 +3,7 @@ import { type Finding, ok, type Result } from '../../../shared/problem'
 import { settingValue } from '../../../shared/settings'
 import { rideMinutes } from '../../concrete/setTargets'
 import type { DayPlan, PlannedStrip } from '../day/dayPlan'
-import { batchedMin, type DayInput, dosesMin, type TruckTimes } from '../day/dayProblem'
+import { batchedMin, type DayInput, dosesMin, isSetKnown, type TruckTimes } from '../day/dayProblem'
 import { type Observation, replan, type TablesFor } from '../day/replan'
 import { type SolvedDay, solveDay } from '../day/solveDay'
 import { firstLost } from '../day/whatIf'
@@ -74,9 +74,6 @@ function trucksOf({ plan, state, day, nowMs }: AtSlabInput): TruckTimes[] {
     return { onSiteMs: Math.max(onSiteMs + lateMs, nowMs) }
   })
 }
-
-/** False where the weather hours end before a strip sets. */
-export const hasTimes = ({ slackMin }: Pick<SlabStrip, 'slackMin'>): boolean => slackMin > -1e5
 
 function observationsOf({ state, day }: AtSlabInput): Observation[] {
   const down = placedCount(state)
@@ -175,7 +172,7 @@ export function planAtSlab(input: AtSlabInput): Result<SlabPlan, readonly Findin
     (least, strip) => (least === null || strip.slackMin < least.slackMin ? strip : least),
     null,
   )
-  const isKnown = tightest !== null && hasTimes(tightest)
+  const isKnown = tightest !== null && isSetKnown(tightest)
   return ok({
     strips,
     loads: loadsOf(input, now, replanned),

@@ -4,6 +4,7 @@ import type { CurveEdge, CurveRing } from './curve'
 import { pointAt } from './edgeAt'
 import { edgeLength } from './edgeLength'
 import { nearestOnEdge } from './nearestOnEdge'
+import { ringLength } from './ringLength'
 
 /** The parts of one edge, in the order of travel. */
 export type EdgeSpan = readonly CurveEdge[]
@@ -27,11 +28,9 @@ export function edgeSpans(rings: readonly CurveRing[]): ReadonlyMap<string, Edge
   return spans
 }
 
-const spanLength = (span: EdgeSpan): number => span.reduce((sum, edge) => sum + edgeLength(edge), 0)
-
 /** The point at share `t` (0 … 1) of the span's length. */
 export function pointOnSpan(span: EdgeSpan, t: number): Pt {
-  let left = t * spanLength(span)
+  let left = t * ringLength(span)
   for (const [i, edge] of span.entries()) {
     const length = edgeLength(edge)
     if (left <= length || i === span.length - 1) return pointAt(edge, left / length)
@@ -42,7 +41,7 @@ export function pointOnSpan(span: EdgeSpan, t: number): Pt {
 
 /** The share of the span's length nearest to a point, and how far off the point lies, meters. */
 function nearestOnSpan(span: EdgeSpan, p: Pt): { readonly t: number; readonly distanceM: number } {
-  const whole = spanLength(span)
+  const whole = ringLength(span)
   let best = { t: 0, distanceM: Infinity }
   let run = 0
   for (const edge of span) {

@@ -29,6 +29,4 @@ const claimOf = ({
   finishId,
   areaM2,
   widthM,
-}: ResolvedSlab['bands'][number] | ResolvedSlab['borders'][number]) => ({
-  ...{ id, finishId, areaM2, widthM },
-})
+}: ResolvedSlab['bands'][number] | ResolvedSlab['borders'][number]) => ({ id, finishId, areaM2, widthM })

@@ -4,7 +4,6 @@ import type { Finding } from '../../shared/problem'
 import { ringContains } from './contains'
 import type { CurveEdge, CurveRegion, CurveRing } from './curve'
 import { clipCurveRings } from './curveBoolean'
-import { edgeLength } from './edgeLength'
 import { edgeOwners } from './edgeOwners'
 import { edgeStrips, type StripEdge } from './edgeStrips'
 import { offsetRing, ringsClear } from './offsetRing'
@@ -45,8 +44,6 @@ function sideNamed(regions: readonly CurveRegion[], name: string, net: readonly 
     .flatMap(({ outer, holes }) => [outer, ...holes].flat())
     .filter(edge => edge.edgeId === name && !onOwn(edge))
 }
-
-const lengthOf = (edges: readonly CurveEdge[]): number => edges.reduce((sum, e) => sum + edgeLength(e), 0)
 
 /**
  * The parallel of a ring at a depth, if it keeps clear of every ring of the slab and has none of them on its wrong side.
@@ -127,7 +124,7 @@ export function resolveBorders(
       return clipCurveRings(edgeStrips(chain, true, names), net)
     }
     const { regions, chordsKept } = shapeAt(1)
-    const innerLengthM = lengthOf(sideNamed(regions, border.id, net))
+    const innerLengthM = ringLength(sideNamed(regions, border.id, net))
     if (edges.length > 0 && innerLengthM < 1e-6) {
       findings.push({
         code: 'borderTooWide',
@@ -146,7 +143,7 @@ export function resolveBorders(
       })
       continue
     }
-    const centerLengthM = lengthOf(sideNamed(shapeAt(0.5).regions, border.id, net))
+    const centerLengthM = ringLength(sideNamed(shapeAt(0.5).regions, border.id, net))
     const free = edges.filter(e => !taken.has(e.edgeId))
     const outerSide = free.length === edges.length ? free : [...free, ...sideNamed(shapeAt(0).regions, border.id, net)]
     shapes.push({ border, regions, outerSide, innerLengthM, centerLengthM, chordsKept, clearOf: [] })

@@ -135,8 +135,8 @@ function workSlabOut(slab: Slab): ResolvedSlab {
   const borders = bordered.shapes.map((shape): ResolvedBorder => {
     const { border, outerSide, innerLengthM, centerLengthM } = shape
     const { pathId, widthM } = border
-    const outerLengthM = outerSide.reduce((sum, edge) => sum + edgeLength(edge), 0)
-    return { ...claimed(claims, border, shape), pathId, widthM, outerSide, outerLengthM, innerLengthM, centerLengthM }
+    const lengths = { outerLengthM: ringLength(outerSide), innerLengthM, centerLengthM }
+    return { ...claimed(claims, border, shape), pathId, widthM, outerSide, ...lengths }
   })
 
   findings.push(...stepsBeyondEdges(slab, outline))

@@ -1,9 +1,9 @@
 import type { PourPart } from '../../shared/document/pours'
 import type { CurveEdge, CurveRegion } from '../geometry/curve'
 import { intersectCurves } from '../geometry/curveBoolean'
-import { edgeLength } from '../geometry/edgeLength'
 import type { ResolvedBorder, ResolvedSlab } from '../geometry/resolvedSlab'
 import { curveArea } from '../geometry/ringArea'
+import { ringLength } from '../geometry/ringLength'
 import { runsAlong } from '../geometry/runsAlong'
 import { type Quantity, quantity } from './quantity'
 
@@ -48,7 +48,7 @@ export function pourFigures(pour: FiguredPour, slab: ResolvedSlab): Quantity[] {
       const { piece, edges } = borderPiece(pour, border)
       const pieceM2 = curveArea(piece)
       if (pieceM2 === 0) return []
-      const lengthM = edges.reduce((sum, edge) => sum + edgeLength(edge), 0)
+      const lengthM = ringLength(edges)
       return [
         quantity({
           id: `${pour.id}-${border.id}-area`,

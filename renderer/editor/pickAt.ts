@@ -1,6 +1,6 @@
 /** What lies under a point of the plan: the smallest thing first. */
 import { distanceToEdge, regionContains, ringContains } from '../../core/geometry/contains'
-import { stepLines } from '../../core/geometry/stepLines'
+import { stepsRing } from '../../core/geometry/stepLines'
 import type { Plan } from '../../core/plan/plan'
 import { furnishingShape } from '../../core/reports/furnishingShape'
 import type { Caster } from '../../shared/document/caster'
@@ -46,13 +46,8 @@ export const isOnFurnishing = (furnishing: Furnishing, at: Pt): boolean => {
 }
 
 /** On the treads of a flight, beside the concrete it goes up to. */
-function isOnSteps({ outline, net }: LivePlan['slabs'][number], steps: Steps, at: Pt): boolean {
-  const lines = stepLines(outline, steps)
-  const [last, a, b] = lines.slice(-3)
-  if (!last || !a || !b || net.some(region => regionContains(region, at))) return false
-  const back = { edgeId: steps.id, from: last.to, to: b.from }
-  return ringContains([a, last, back, { edgeId: steps.id, from: b.from, to: a.from }], at)
-}
+const isOnSteps = ({ outline, net }: LivePlan['slabs'][number], steps: Steps, at: Pt): boolean =>
+  ringContains(stepsRing(outline, steps), at) && !net.some(region => regionContains(region, at))
 
 /** The id of what is picked; null on open ground. */
 export function pickAt(at: Pt, { live, pours, joints, nearM }: PickOf): string | null {

@@ -2,9 +2,9 @@
 import type { Pt } from '../../../shared/document/primitives'
 import { err, type Finding, ok, type Result } from '../../../shared/problem'
 import { distanceToEdge } from '../contains'
-import { edgeLength } from '../edgeLength'
 import { edgeFromRise } from '../resolvePath'
 import { ringArea } from '../ringArea'
+import { ringLength } from '../ringLength'
 
 export interface StrokeCorner {
   readonly at: Pt
@@ -166,7 +166,7 @@ export function fitOutline(
   if (!fitted.ok) return fitted
   const { corners } = fitted.value
   const ring = corners.map(({ at, riseM }, i) => edgeFromRise('', at, corners[(i + 1) % corners.length]!.at, riseM))
-  const lengthM = ring.reduce((sum, edge) => sum + edgeLength(edge), 0)
-  const areaM2 = Math.abs(ringArea(ring))
-  return areaM2 > (lengthM / 2) * toleranceM ? ok(corners) : err([{ code: 'strokeFlat', severity: 'stop', values: {} }])
+  return Math.abs(ringArea(ring)) > (ringLength(ring) / 2) * toleranceM
+    ? ok(corners)
+    : err([{ code: 'strokeFlat', severity: 'stop', values: {} }])
 }

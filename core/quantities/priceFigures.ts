@@ -7,7 +7,7 @@ import { toCent } from '../units/currency'
 import { bidFigures, paidPercent } from './bidFigures'
 import { currencySums } from './currencySums'
 import { namedInputs } from './namedInputs'
-import { finishPartName, hasFinish, type Priced, type PricedPart, pricedByOf, pricedParts } from './priceParts'
+import { finishPartNamer, hasFinish, type Priced, type PricedPart, pricedByOf, pricedParts } from './priceParts'
 import { type Quantity, quantity, sumFormula, sumInputs } from './quantity'
 import { toTheCent } from './toTheCent'
 
@@ -145,6 +145,7 @@ function unpricedParts(lines: readonly PriceLine[], { slabs, sources }: Priced):
     )
   return slabs.flatMap(slab => {
     const source = sources.find(({ id }) => id === slab.id)
+    const nameOf = finishPartNamer(source)
     const open = finishParts(slab).filter(part => part.areaM2 > 0 && !isPriced(part))
     const risers = hasSteps ? 0 : (source?.steps ?? []).reduce((sum, own) => sum + own.risers, 0)
     return [
@@ -153,7 +154,7 @@ function unpricedParts(lines: readonly PriceLine[], { slabs, sources }: Priced):
           ...{ code: 'partUnpriced', severity: 'check' },
           values: {
             slab: slab.name,
-            what: part.kind === 'field' ? 'the field' : finishPartName(source, part),
+            what: part.kind === 'field' ? 'the field' : nameOf(part),
             areaM2: part.areaM2,
           },
         }),

@@ -2,6 +2,7 @@
 import type { Price, PricedBy } from '../../shared/document/materials'
 import type { Slab } from '../../shared/document/slab'
 import type { Quantity } from '../../shared/planJson'
+import { finishPartNames } from '../document/finishPartNames'
 import { namesOfKind } from '../document/kindNames'
 import { openingNames } from '../document/openingNames'
 import { type FinishPart, type FinishPartKind, finishPartKinds, finishParts } from '../geometry/finishParts'
@@ -68,9 +69,11 @@ const unitsOf: Readonly<Record<string, (si: number) => number>> = {
   m: lengthM => lengthM,
 }
 
-/** What a part with a finish is called; the field by its kind. */
-export const finishPartName = (source: Slab | undefined, { kind, id }: FinishPart): string =>
-  kind === 'field' || id === undefined ? kind : (namesOfKind(source?.[`${kind}s`] ?? [], kind).get(id)?.words ?? kind)
+/** What a part with a finish is called on a slab; the field by its kind. */
+export function finishPartNamer(source: Slab | undefined): (part: Pick<FinishPart, 'kind' | 'id'>) => string {
+  const names = source && finishPartNames(source)
+  return ({ kind, id }) => (id === undefined ? undefined : names?.get(id)?.words) ?? kind
+}
 
 /** Undefined where the price cannot go by its unit, or its own quantity is not entered. */
 export function pricedParts(price: Price, priced: Priced): readonly PricedPart[] | undefined {
@@ -107,10 +110,9 @@ function partsOfSlab(
   figures: readonly Quantity[],
 ): readonly Part[] {
   const isOf = (own: { readonly finishId: string }) => finishId === undefined || own.finishId === finishId
-  const claims = <T extends Claim>(kind: 'border' | 'band' | 'inset', rows: readonly T[], si: (row: T) => number) => {
-    const names = namesOfKind(source[`${kind}s`], kind)
-    return rows.filter(isOf).map((row): Part => [names.get(row.id)?.words ?? kind, si(row)])
-  }
+  const nameOf = finishPartNamer(source)
+  const claims = <T extends Claim>(kind: 'border' | 'band' | 'inset', rows: readonly T[], si: (row: T) => number) =>
+    rows.filter(isOf).map((row): Part => [nameOf({ kind, id: row.id }), si(row)])
   const field: readonly Part[] = isOf(slab) ? [['field', slab.fieldAreaM2]] : []
   const figure = (end: string): readonly Part[] => {
     const found = figures.find(({ id }) => id === `${slab.id}-${end}`)
@@ -122,7 +124,7 @@ function partsOfSlab(
         ? [[slab.name, slab.netAreaM2]]
         : finishParts(slab)
             .filter(isOf)
-            .map((part): Part => [finishPartName(source, part), part.areaM2])
+            .map((part): Part => [nameOf(part), part.areaM2])
     case 'field':
       return field
     case 'border':
@@ -131,11 +133,13 @@ function partsOfSlab(
       return claims('band', slab.bands, row => (measure === 'area' ? row.areaM2 : row.lengthM))
     case 'inset':
       return claims('inset', slab.insets, row => (measure === 'area' ? row.areaM2 : 1))
-    case 'steps':
+    case 'steps': {
+      const names = namesOfKind(source.steps, 'steps')
       return source.steps.map(({ id, risers, widthM }) => [
-        namesOfKind(source.steps, 'steps').get(id)?.words ?? 'steps',
+        names.get(id)?.words ?? 'steps',
         measure === 'count' ? risers : risers * widthM,
       ])
+    }
     case 'opening': {
       const names = openingNames(source.openings)
       return slab.openings.map(({ id, perimeterM }) => [

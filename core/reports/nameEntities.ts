@@ -1,6 +1,6 @@
 /** Ids in a formula as the names people know: `net area − border b36` reads `net area − 12 in border`. */
 import type { Site } from '../../shared/document/site'
-import { namesOfKind } from '../document/kindNames'
+import { finishPartNames } from '../document/finishPartNames'
 import { openingNames } from '../document/openingNames'
 
 /** Every id of the site that a formula may name, with what to call it. */
@@ -8,8 +8,7 @@ export function entityNames(site: Site): ReadonlyMap<string, string> {
   const names = new Map<string, string>()
   for (const slab of site.slabs) {
     names.set(slab.id, slab.name)
-    const parts = (['border', 'band', 'inset'] as const).map(kind => namesOfKind(slab[`${kind}s`], kind))
-    for (const named of [...parts, openingNames(slab.openings)])
+    for (const named of [finishPartNames(slab), openingNames(slab.openings)])
       for (const [id, { words }] of named) names.set(id, words)
   }
   const joints = site.accepted.flatMap(part => part.joints)

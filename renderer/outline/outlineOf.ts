@@ -1,4 +1,5 @@
 /** The plan as words: every part that can be selected, in the order of the document. */
+import { finishPartNames } from '../../core/document/finishPartNames'
 import { namesOfKind } from '../../core/document/kindNames'
 import { openingNames } from '../../core/document/openingNames'
 import type { Plan } from '../../core/plan/plan'
@@ -79,9 +80,7 @@ export function outlineSections(
   const slabs = live.slabs.map((slab, i): OutlineSection => {
     const source = site.slabs[i]
     const openings = openingNames(source?.openings ?? slab.openings)
-    const borders = namesOfKind(source?.borders ?? slab.borders, 'border')
-    const bands = namesOfKind(source?.bands ?? slab.bands, 'band')
-    const insets = namesOfKind(source?.insets ?? slab.insets, 'inset')
+    const finished = finishPartNames(source ?? slab)
     const obstacles = obstacleNames(source?.obstacles ?? [])
     const steps = namesOfKind(source?.steps ?? [], 'steps')
     return {
@@ -103,7 +102,7 @@ export function outlineSections(
         })),
         ...slab.borders.map(border => ({
           id: border.id,
-          name: borders.get(border.id)!.title,
+          name: finished.get(border.id)!.title,
           detail: [
             `${print.size(border.widthM)} wide`,
             `${print.length(border.outerLengthM)} outside`,
@@ -112,12 +111,12 @@ export function outlineSections(
         })),
         ...slab.bands.map(band => ({
           id: band.id,
-          name: bands.get(band.id)!.title,
+          name: finished.get(band.id)!.title,
           detail: `${print.size(band.widthM)} wide, ${print.length(band.lengthM)}`,
         })),
         ...slab.insets.map(inset => ({
           id: inset.id,
-          name: insets.get(inset.id)!.title,
+          name: finished.get(inset.id)!.title,
           detail: areaWords(inset.areaM2).join(''),
         })),
         ...(source?.steps ?? []).map(({ id, risers, widthM }) => ({

@@ -27,6 +27,9 @@ const instantsShowing = (wallMs: number, zone: string): number[] =>
     .filter(ms => ms + offsetMs(ms, zone) === wallMs)
     .sort((a, b) => a - b)
 
+/** Where the clocks skip a wall time: moved forward by the gap. */
+const afterGap = (wallMs: number, zone: string): number => wallMs - offsetMs(wallMs - dayMs, zone)
+
 const firstInstant = (date: string, zone: string): number => {
   const [midnight] = instantsShowing(DateTime.fromISO(date, { zone: 'utc' }).toMillis(), zone)
   return midnight ?? DateTime.fromISO(date, { zone }).startOf('day').toMillis()
@@ -70,7 +73,7 @@ export const wholeHours = (day: SiteDay): number[] => {
 export const atClock = ({ date, zone, endMs }: SiteDay, clockMin: number): number => {
   const wallMs = Date.parse(`${date}T00:00:00Z`) + clockMin * minuteMs
   const [first] = instantsShowing(wallMs, zone)
-  return Math.min(endMs, first ?? wallMs - offsetMs(wallMs - dayMs, zone))
+  return Math.min(endMs, first ?? afterGap(wallMs, zone))
 }
 
 const noonMin = 12 * 60
@@ -112,7 +115,7 @@ export const instantOf = (
   const shown = instantsShowing(wallMs, zone)
   const chosen = fold === 1 ? shown.at(-1) : shown[0]
   if (chosen !== undefined) return ok({ ms: chosen, findings: [] })
-  const ms = wallMs - offsetMs(wallMs - dayMs, zone)
+  const ms = afterGap(wallMs, zone)
   const moved = DateTime.fromMillis(ms, { zone }).toFormat('HH:mm')
   return ok({
     ms,

@@ -11,7 +11,7 @@ import {
   type WheelEvent,
 } from 'react'
 import { compassPoint } from '../../core/reports/compassPoint'
-import { type SiteDay, wholeHours } from '../../core/sun/siteDay'
+import { atClock, type SiteDay, wholeHours } from '../../core/sun/siteDay'
 import type { SunPosition } from '../../core/sun/sunPosition'
 import type { Place, UnitSystem } from '../../shared/document/site'
 import { inNextFrame } from '../app/frames'
@@ -117,7 +117,7 @@ const Rail = memo(function Rail({
           text={hourText}
           units={units}
           onHour={typed => {
-            const ms = wallMs(day, typed)
+            const ms = atClock(day, typed)
             if (ms < curve.fromMs || ms > curve.toMs) {
               const clock = (at: number) => printHour(at, day.zone, units, true)
               return `The hours shown run from ${clock(curve.fromMs)} to ${clock(curve.toMs)}.`
@@ -196,13 +196,6 @@ const sunWords = (sun: SunPosition | undefined): string =>
   !sun || sun.altitudeDeg < 0
     ? 'sun down'
     : `sun ${Math.round(sun.altitudeDeg)}° high, ${Math.round(sun.azimuthDeg)}° ${compassPoint(sun.azimuthDeg)}`
-
-/** The instant of a clock time on that day; the first of two where an hour repeats. */
-function wallMs(day: SiteDay, minutes: number): number {
-  return DateTime.fromISO(day.date, { zone: day.zone })
-    .set({ hour: Math.floor(minutes / 60), minute: minutes % 60 })
-    .toMillis()
-}
 
 const strip = { top: 30, height: 42 } as const
 

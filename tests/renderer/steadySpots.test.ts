@@ -12,6 +12,15 @@ const pool = [
   [9, 2],
 ]
 
+const angle = curveRegion([
+  [0, 0],
+  [20, 0],
+  [20, 4],
+  [4, 4],
+  [4, 20],
+  [0, 20],
+])
+
 describe('where a name stands', () => {
   it('is the roomiest place at first', () => {
     const region = court(16)
@@ -58,14 +67,6 @@ describe('the name of a slab', () => {
   })
 
   it('stands where most room is, where the middle lies off the slab or near its edge', () => {
-    const angle = curveRegion([
-      [0, 0],
-      [20, 0],
-      [20, 4],
-      [4, 4],
-      [4, 20],
-      [0, 20],
-    ])
     expect(nameSpot(angle)).toEqual(labelSpot(angle))
     const around = court(16, [
       [
@@ -84,14 +85,6 @@ describe('the name of a slab', () => {
       expect(at[0]).toBeCloseTo((left + 7.5) * 0.3048, 9)
       expect(at[1]).toBeCloseTo(18 * 0.3048, 9)
     }
-    const angle = curveRegion([
-      [0, 0],
-      [20, 0],
-      [20, 4],
-      [4, 4],
-      [4, 20],
-      [0, 20],
-    ])
     expect(plateSpot(angle)).toEqual(labelSpot(angle))
   })
 })

@@ -3,6 +3,7 @@
 import type { Plan } from '../../plan/plan'
 import { papers } from '../paper'
 import type { PdfSet } from '../pdfSet'
+import { pictureSection } from '../pictureSection'
 import { sheetText } from '../sheetText'
 import { letterPt } from './dayColumn'
 import { firstPage } from './dayFirstPage'
@@ -13,11 +14,7 @@ export function daySheet(plan: Plan, pourId: string): PdfSet {
   const day = plan.dayPlans.find(own => own.pourId === pourId)
   if (!day) throw new Error(`pour ${pourId} has no day plan`)
   const { widthPt, heightPt } = plan.site.units === 'ftin' ? papers.letter : papers.a4
-  const page = (svg: string) => ({
-    ...{ widthPt, heightPt, foot: false, letterPt },
-    margin: [0, 0, 0, 0] as const,
-    content: [{ svg, width: widthPt, height: heightPt }],
-  })
+  const page = (svg: string) => pictureSection({ svg, widthPt, heightPt }, letterPt)
   const of = { plan, day }
   const first = firstPage(of, widthPt, heightPt)
   let second = ''

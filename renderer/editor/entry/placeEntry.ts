@@ -32,8 +32,8 @@ const startPlace = ({ width }: Size): readonly [left: number, top: number] =>
 /**
  * Where the boxes stand on the plan, its left and top in pixels: beside the last point, on the side the line does not go
  * to; where that is off the plan, on the side that covers neither it nor what is aimed at, nor the loupe of a finger, and
- * of the corners that are likely next and of the points set before as few as can be. Before the first point under the prompt,
- * or at the foot of the plan while the finger or its loupe is there.
+ * of the corners that are likely next and of the points set before as few as can be. Before the first point under the
+ * prompt, or at the foot of the plan while the finger or its loupe is there.
  */
 export function placeEntry(
   camera: Camera,

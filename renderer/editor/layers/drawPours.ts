@@ -117,6 +117,7 @@ export function plateSpot(region: CurveRegion): LabelSpot {
   return known
 }
 
+/** Distance from a point to the nearest edge of a region, exact on arcs. */
 export const roomAt = (region: CurveRegion, at: Pt): number =>
   [region.outer, ...region.holes].reduce(
     (least, ring) => ring.reduce((near, edge) => Math.min(near, distanceToEdge(edge, at)), least),

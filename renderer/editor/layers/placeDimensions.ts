@@ -51,7 +51,9 @@ const lineEnds = ({ a, b, n: [nx, ny], outPx }: PlacedLine): readonly [Pt, Pt] =
   [b[0] + nx * outPx, b[1] + ny * outPx],
 ]
 
+/** What a dimension is placed by: the box of what it measures, its letters, what stands around. */
 interface Looked {
+  readonly box: Box
   readonly lettersPx: number
   readonly ground: DimensionGround
   readonly neighbors: readonly CurveRing[]
@@ -63,63 +65,41 @@ type Standing<Placed> = Looked & { readonly placed: Placed }
 const lines = new WeakMap<LineDimension, Standing<PlacedLine>>()
 const arcs = new WeakMap<ArcDimension, Standing<PlacedAlong | null>>()
 
-/** As it stands once the camera has moved over the plan. */
-function panned(line: PlacedLine, from: Camera, to: Camera): PlacedLine {
-  const [dx, dy] = [to.x - from.x, to.y - from.y]
-  if (dx === 0 && dy === 0) return line
-  const carried = ([x, y]: Pt): Pt => [x + dx, y + dy]
-  return { ...line, a: carried(line.a), b: carried(line.b), at: carried(line.at) }
-}
+type Carry = (at: Pt) => Pt
 
-const carriedAlong = (along: PlacedAlong, from: Camera, to: Camera): PlacedAlong => {
-  const [dx, dy] = [to.x - from.x, to.y - from.y]
-  const carried = ([x, y]: Pt): Pt => [x + dx, y + dy]
-  return dx === 0 && dy === 0 ? along : { ...along, center: carried(along.center), at: carried(along.at) }
-}
+const carryLine = (line: PlacedLine, carry: Carry): PlacedLine => ({
+  ...line,
+  ...{ a: carry(line.a), b: carry(line.b), at: carry(line.at) },
+})
+
+const carryAlong = (along: PlacedAlong | null, carry: Carry): PlacedAlong | null =>
+  along && { ...along, center: carry(along.center), at: carry(along.at) }
 
 /** Places that were looked for hold while ground and zoom stay: most edges do as they were while one is drawn or moved. */
-const holds = (was: Looked | undefined, now: Looked): was is Looked =>
-  was?.camera.zoom === now.camera.zoom &&
+const holds = (was: Looked, now: Looked): boolean =>
+  was.camera.zoom === now.camera.zoom &&
   was.lettersPx === now.lettersPx &&
   isSameGround(was.ground, now.ground) &&
   was.neighbors.length === now.neighbors.length &&
   was.neighbors.every((ring, i) => ring === now.neighbors[i])
 
-const sightOf = (box: Box, { ground, neighbors, camera, lettersPx }: Looked): LineSight => ({
-  near: groundNear(box, ground, neighbors, camera, lettersPx),
-  camera,
-  lettersPx,
-})
-
-function lineAt(
-  of: DimensionedRing,
-  dimension: LineDimension,
-  camera: Camera,
-  lettersPx: number,
-  ground: DimensionGround,
-): PlacedLine {
-  const box = pointBounds([dimension.from, dimension.to])
-  const now = { ground, neighbors: neighborsOf(of, box, ground.slabs, camera, lettersPx), camera, lettersPx }
-  const was = lines.get(dimension)
-  if (was && holds(was, now)) return panned(was.placed, was.camera, now.camera)
-  const placed = placeClear(of, dimension, sightOf(box, now))
-  lines.set(dimension, { ...now, placed })
-  return placed
-}
-
-function alongAt(
-  of: DimensionedRing,
-  dimension: ArcDimension,
-  camera: Camera,
-  lettersPx: number,
-  ground: DimensionGround,
-): PlacedAlong | null {
-  const box = arcBox(of, dimension)
-  const now = { ground, neighbors: neighborsOf(of, box, ground.slabs, camera, lettersPx), camera, lettersPx }
-  const was = arcs.get(dimension)
-  if (was && holds(was, now)) return was.placed && carriedAlong(was.placed, was.camera, now.camera)
-  const placed = placeAlong(of, dimension, sightOf(box, now))
-  arcs.set(dimension, { ...now, placed })
+/** Where a dimension was found to stand, as the camera has moved over the plan since; else where it is found now. */
+function standsAt<Of extends Dimension, Placed>(
+  standing: WeakMap<Of, Standing<Placed>>,
+  dimension: Of,
+  now: Looked,
+  find: (sight: LineSight) => Placed,
+  carry: (placed: Placed, carry: Carry) => Placed,
+): Placed {
+  const was = standing.get(dimension)
+  if (was && holds(was, now)) {
+    const [dx, dy] = [now.camera.x - was.camera.x, now.camera.y - was.camera.y]
+    return dx === 0 && dy === 0 ? was.placed : carry(was.placed, at => [at[0] + dx, at[1] + dy])
+  }
+  const { box, ground, neighbors, camera, lettersPx } = now
+  const near = groundNear(box, ground, neighbors, camera, lettersPx)
+  const placed = find({ near, camera, lettersPx })
+  standing.set(dimension, { ...now, placed })
   return placed
 }
 
@@ -133,17 +113,21 @@ export function placeDimensions(
   const all = rings.flatMap(of => dimensionsOf(of.ring).map(dimension => ({ of, dimension })))
   const standing: StandingLine[] = []
   const letters: Rect[] = []
+  const look = (of: DimensionedRing, box: Box, words: string): Looked => {
+    const lettersPx = words.length * letterPx
+    return { box, ground, camera, lettersPx, neighbors: neighborsOf(of, box, ground.slabs, camera, lettersPx) }
+  }
   const placed = all.map(({ of, dimension }) => {
     if (dimension.kind === 'arc') {
-      const lettersPx = alongWords(print, dimension.lengthM).length * letterPx
-      const along = alongAt(of, dimension, camera, lettersPx, ground)
-      if (along) letters.push(lettersBox(along, lettersPx))
+      const now = look(of, arcBox(of, dimension), alongWords(print, dimension.lengthM))
+      const along = standsAt(arcs, dimension, now, sight => placeAlong(of, dimension, sight), carryAlong)
+      if (along) letters.push(lettersBox(along, now.lettersPx))
       return along
     }
-    const lettersPx = print.length(dimension.lengthM).length * letterPx
-    const line = lineAt(of, dimension, camera, lettersPx, ground)
+    const now = look(of, pointBounds([dimension.from, dimension.to]), print.length(dimension.lengthM))
+    const line = standsAt(lines, dimension, now, sight => placeClear(of, dimension, sight), carryLine)
     if (line.longPx > leastLinePx)
-      standing.push({ line: lineEnds(line), edge: [line.a, line.b], letters: lettersBox(line, lettersPx) })
+      standing.push({ line: lineEnds(line), edge: [line.a, line.b], letters: lettersBox(line, now.lettersPx) })
     return line
   })
   return all.flatMap(({ of, dimension }, i): readonly PlacedDimension[] => {

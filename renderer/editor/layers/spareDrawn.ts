@@ -29,7 +29,10 @@ function linesOf(caster: Caster): readonly (readonly Pt[])[] {
 /** Made once for the casters of a site: the lines they are drawn with, crowns apart. */
 const casterLines = onceFrozen((casters: readonly Caster[]) => casters.flatMap(linesOf))
 
-/** Letters keep off the edges of slabs and openings, and off what stands around, where they can; off the lines of few casters only. */
+/**
+ * Letters keep off the edges of slabs and openings, and off what stands around, where they can; off the lines of few
+ * casters only.
+ */
 export function spareDrawn(
   { camera }: Pen,
   slabs: readonly ResolvedSlab[],

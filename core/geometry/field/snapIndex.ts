@@ -4,6 +4,7 @@ import type { Anchor, End } from '../../../shared/document/pours'
 import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
 import { type Box, edgeBounds } from '../bounds'
+import { circleCenter } from '../circleCenter'
 import type { CurveEdge } from '../curve'
 import { linePointId } from '../linePointId'
 import { edgeFromRise, resolvePath } from '../resolvePath'
@@ -61,14 +62,6 @@ const pathsOf = (site: Site): readonly Owned[] => [
     wish.kind === 'forbiddenArea' ? [{ path: wish.path, owners: [wish.id, wish.slabId] }] : [],
   ),
 ]
-
-/** Of a ring whose arcs all turn about one point. */
-const circleCenter = (ring: readonly CurveEdge[]): Pt | undefined => {
-  const center = ring[0]?.arc?.center
-  const isAbout = ({ arc }: CurveEdge) =>
-    arc !== undefined && Math.hypot(arc.center[0] - center![0], arc.center[1] - center![1]) < 1e-6
-  return center && ring.every(isAbout) ? center : undefined
-}
 
 class Collector {
   /** Of each corner and edge of a path. */

@@ -1,7 +1,7 @@
 import type { Entity } from '../../../core/document/commands/siteEntities'
+import { circleCenter } from '../../../core/geometry/circleCenter'
 import { linePointId } from '../../../core/geometry/linePointId'
 import { resolvePath } from '../../../core/geometry/resolvePath'
-import { outlineDimensions } from '../../../core/reports/dimensions'
 import type { Path } from '../../../shared/document/path'
 import type { Id, Pt } from '../../../shared/document/primitives'
 import type { Site } from '../../../shared/document/site'
@@ -11,10 +11,7 @@ import { PlaceFields } from './PlaceFields'
 const corners = ({ vertices }: Path): readonly Id[] => vertices.map(({ id }) => id)
 
 /** The middle of a circle, which has no corner to be placed by; undefined where it is none. */
-function middleOf(path: Path): Pt | undefined {
-  const [circle] = outlineDimensions(resolvePath(path, path.id).ring)
-  return circle?.kind === 'arc' && circle.wholeCircle ? circle.center : undefined
-}
+const middleOf = (path: Path): Pt | undefined => circleCenter(resolvePath(path, path.id).ring)
 
 /** The point a shape is placed by, and all corners that move along with it; undefined where something has no shape. */
 function placingPoint(
